@@ -1,0 +1,80 @@
+/**
+ * What a plan is: a tree of edge-to-edge cuts over each piece used, what comes off, what is left, and how good any plan
+ * could be. Types only, shared by the search, the judge and the pages; plain JSON.
+ */
+import type { Bounds, Limits } from './order.ts';
+
+export interface Rectangle {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One copy of a part in place; width and height as it lies, so swapped when `turned`. */
+export interface PlacedPart extends Rectangle {
+  readonly part: string;
+  readonly turned: boolean;
+}
+
+/**
+ * One cut through the whole of a block at the position `at` along an axis of the piece (measured from the piece's top
+ * left corner, so `along: 'x'` is a cut from top to bottom), and the two blocks it makes: the nearer to the corner first.
+ */
+export interface Cut {
+  readonly at: number;
+  readonly along: 'x' | 'y';
+  readonly parts: readonly [CutTree, CutTree];
+}
+
+/** A block that is not cut further: a part, a leftover for the shelf, or waste. */
+export type Leaf =
+  | { readonly part: string; readonly turned: boolean }
+  | { readonly leftover: true }
+  | { readonly waste: true };
+
+export type CutTree = Cut | Leaf;
+
+/** One sheet or one offcut that is cut. */
+export interface UsedPiece {
+  readonly piece: string;
+  readonly rectangles: readonly PlacedPart[];
+  /** What goes back to the shelf: nothing narrower than the keeping size. */
+  readonly leftovers: readonly Rectangle[];
+  readonly cuts: CutTree;
+}
+
+/** What would make room for a part that could not be placed. */
+export type Remedy =
+  | { readonly kind: 'another'; readonly piece: string; readonly copies: number }
+  | { readonly kind: 'smaller'; readonly width: number; readonly height: number }
+  | { readonly kind: 'turned'; readonly piece: string }
+  | { readonly kind: 'paper' };
+
+export interface Unplaced {
+  readonly part: string;
+  readonly copies: number;
+  readonly remedies: readonly Remedy[];
+}
+
+/** Areas in square units, worth in cubic units (see worth.ts), as plain floating numbers. */
+export interface CutPlan {
+  readonly placed: number;
+  readonly unplaced: readonly Unplaced[];
+  readonly newSheets: number;
+  readonly newSheetArea: number;
+  /** Whole offcuts, also where only a corner of one is used. */
+  readonly offcutAreaUsed: number;
+  readonly worthLost: number;
+  /** Distinct distances from the fence. */
+  readonly settings: number;
+  readonly bounds: Bounds;
+  /** No plan places more copies, and none that places as many opens less new sheet area. */
+  readonly proved: boolean;
+  readonly timeMs: number;
+  /** The limits it was made under. */
+  readonly limits: Limits;
+  readonly used: readonly UsedPiece[];
+}
+
+export const isCut = (node: CutTree): node is Cut => 'at' in node;
