@@ -1,0 +1,113 @@
+/** A project and what came of it, as values: cuts, envelopes, outcomes, series. Knows no database and no paper sizes. */
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { Length } from '#shared/length.ts';
+import type { Fit } from '#shared/outcome.ts';
+import type { Size } from '#shared/size.ts';
+import type { PieceCut } from './stash.ts';
+
+export const PROJECT_STATES = ['idea', 'planned', 'cut', 'made'] as const;
+
+export type ProjectState = (typeof PROJECT_STATES)[number];
+
+/** Finished (folded) width × height and thickness. */
+export interface Card extends Size {
+  readonly bulk: Length;
+}
+
+/** A card that the maker draws again and again. */
+export interface CardSize extends Card {
+  readonly id: number;
+  readonly name: string;
+}
+
+export interface Series {
+  readonly id: number;
+  readonly name: string;
+  readonly note: string;
+}
+
+/** `look` is how the print is to lie, in the words of whoever drew it. */
+export interface NewProject {
+  readonly title: string;
+  readonly card?: Card | null;
+  readonly quantity?: number;
+  readonly recipe?: Recipe | null;
+  readonly look?: unknown;
+  readonly notcher?: number | null;
+  readonly series?: number | null;
+  readonly notes?: string;
+  readonly lesson?: string;
+}
+
+export interface Project {
+  readonly id: number;
+  readonly title: string;
+  readonly state: ProjectState;
+  readonly card: Card | null;
+  readonly quantity: number;
+  readonly recipe: Recipe | null;
+  readonly look: unknown;
+  /** Used for what is still to be made instead of the recipe's, once a trial piece has said so. */
+  readonly start: Length | null;
+  readonly notcher: number | null;
+  readonly series: Series | null;
+  readonly notes: string;
+  readonly lesson: string;
+  readonly createdAt: string;
+  readonly changedAt: string;
+  readonly finishedAt: string | null;
+}
+
+export const ENVELOPE_STATES = ['blank', 'made', 'spoiled'] as const;
+
+export type EnvelopeState = (typeof ENVELOPE_STATES)[number];
+
+/** One envelope of a project, from its blank on. `cut` and `design` are null for a trial folded from scrap. */
+export interface Envelope {
+  readonly id: number;
+  readonly number: number;
+  readonly state: EnvelopeState;
+  readonly trial: boolean;
+  readonly cut: number | null;
+  readonly design: number | null;
+  readonly outcome: Outcome | null;
+}
+
+/** How one envelope came out; what was not noted is null. */
+export interface NewOutcome {
+  readonly felt?: Fit | null;
+  /** Inside of the folded envelope, as the recipe names width and height. */
+  readonly pocket?: Size | null;
+  /** What the ruler read, with the square it was on; `twin` when measured from the other corner. */
+  readonly asMade?: { readonly square: Length; readonly start: Length } | null;
+  readonly twin?: boolean;
+  readonly trims?: { readonly bottom: Length | null; readonly top: Length | null };
+  readonly flapShape?: string | null;
+  readonly wrong?: string;
+  readonly savedBy?: string;
+}
+
+export interface Outcome extends Required<NewOutcome> {
+  readonly at: string;
+  readonly notcher: number | null;
+}
+
+/** One taking from the shelf. */
+export interface CutRecord {
+  readonly id: number;
+  readonly project: number;
+  readonly at: string;
+  readonly undoneAt: string | null;
+  readonly pieces: readonly RecordedPiece[];
+}
+
+/** `offcut` is what the leftover became on the shelf, null when it was under the keeping size. */
+export interface RecordedPiece extends Omit<PieceCut, 'leftovers'> {
+  readonly leftovers: readonly (PieceCut['leftovers'][number] & { readonly offcut: number | null })[];
+}
+
+export interface ProjectInFull {
+  readonly project: Project;
+  readonly envelopes: readonly Envelope[];
+  readonly cuts: readonly CutRecord[];
+}

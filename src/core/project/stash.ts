@@ -1,0 +1,170 @@
+/** What lies on the shelf and every line of its ledger, as values. Knows no database and nothing of who uses the paper. */
+import type { CutTree } from '#core/cutting/cuts.ts';
+import type { Length } from '#shared/length.ts';
+import type { Print } from '#shared/print.ts';
+import type { Size } from '#shared/size.ts';
+import type { Swatch } from '#shared/swatch.ts';
+
+export const PAPER_KINDS = ['patterned', 'cardstock', 'plain', 'kraft', 'vellum', 'handmade'] as const;
+
+export type PaperKind = (typeof PAPER_KINDS)[number];
+
+/** `grammage` in g/m², null when not known. A pad is low when all its sheets together are no more than `lowMark`. */
+export interface NewPad {
+  readonly name: string;
+  readonly kind: PaperKind;
+  /** One sheet, its height along the print. */
+  readonly sheet: Size;
+  readonly grammage: number | null;
+  readonly lowMark: number;
+  /** Where it came from. */
+  readonly source: string;
+  readonly note: string;
+}
+
+export interface Pad extends NewPad {
+  readonly id: number;
+}
+
+export interface NewDesign {
+  readonly name: string;
+  readonly print: Print;
+  readonly doubleSided: boolean;
+  readonly swatch: Swatch;
+}
+
+export interface Design extends NewDesign {
+  readonly id: number;
+  readonly pad: Pad;
+  readonly sheets: number;
+}
+
+export interface PadWithDesigns {
+  readonly pad: Pad;
+  readonly designs: readonly Design[];
+  /** Of all its designs together. */
+  readonly sheets: number;
+}
+
+/** Height along the print; `border`: still has the printed border of a one-edge design along its bottom edge. */
+export interface NewOffcut extends Size {
+  readonly border: boolean;
+  readonly place: string;
+  readonly note: string;
+}
+
+/** `code` is pencilled on its back; `count` of them are alike, 0 once they are gone. */
+export interface Offcut extends NewOffcut {
+  readonly id: number;
+  readonly code: string;
+  readonly design: Design;
+  readonly count: number;
+}
+
+/** Sheets of a design (`offcut` null) or an offcut. */
+export interface PieceRef {
+  readonly design: number;
+  readonly offcut: number | null;
+}
+
+/** A sheet or an offcut that may be cut, `count` of them alike. */
+export interface Piece extends Size {
+  readonly design: Design;
+  readonly offcut: Offcut | null;
+  readonly border: boolean;
+  readonly count: number;
+}
+
+export const pieceOfSheet = (design: Design): Piece => ({
+  ...design.pad.sheet,
+  design,
+  offcut: null,
+  border: design.print.direction === 'one edge',
+  count: design.sheets,
+});
+
+export const pieceOfOffcut = (offcut: Offcut): Piece => ({
+  width: offcut.width,
+  height: offcut.height,
+  design: offcut.design,
+  offcut,
+  border: offcut.border,
+  count: offcut.count,
+});
+
+export const refOf = (piece: Piece): PieceRef => ({
+  design: piece.design.id,
+  offcut: piece.offcut?.id ?? null,
+});
+
+/** As it lies on its piece: `x` right and `y` down from the upright piece's top left corner. */
+export interface Rectangle extends Size {
+  readonly x: Length;
+  readonly y: Length;
+}
+
+/** The name, in any cut, of the parts that become envelopes. */
+export const ENVELOPE_PART = 'envelope';
+
+/** Width and height as it lies, so swapped when `turned`. */
+export interface PartCut extends Rectangle {
+  readonly part: string;
+  readonly turned: boolean;
+}
+
+export interface LeftoverCut extends Rectangle {
+  readonly border: boolean;
+}
+
+/** How one piece is cut up: what comes off it and what is left. The size is the piece's as the cutter knew it. */
+export interface PieceCut extends Size {
+  readonly piece: PieceRef;
+  readonly parts: readonly PartCut[];
+  readonly leftovers: readonly LeftoverCut[];
+  readonly cuts: CutTree;
+}
+
+export const MOVEMENT_KINDS = [
+  'bought',
+  'counted',
+  'cut',
+  'left over',
+  'spoiled',
+  'binned',
+  'put back',
+  'withdrawn',
+] as const;
+
+export type MovementKind = (typeof MOVEMENT_KINDS)[number];
+
+/** One line of the ledger. `reverses` is the line it undoes; `reversedBy` the one that undoes it. */
+export interface Movement {
+  readonly id: number;
+  readonly at: string;
+  readonly kind: MovementKind;
+  readonly piece: PieceRef;
+  readonly delta: number;
+  readonly project: number | null;
+  readonly cut: number | null;
+  readonly reverses: number | null;
+  readonly reversedBy: number | null;
+  readonly note: string;
+}
+
+/** Why a movement or a cut cannot be undone. */
+export type Overtaken =
+  | { readonly refused: 'undone already'; readonly at: string | null }
+  | { readonly refused: 'counted since'; readonly piece: PieceRef; readonly at: string }
+  | {
+      readonly refused: 'gone since';
+      readonly piece: PieceRef;
+      readonly kind: MovementKind;
+      readonly at: string;
+    }
+  | {
+      readonly refused: 'used since';
+      readonly piece: PieceRef;
+      readonly project: { readonly id: number; readonly title: string };
+      readonly at: string;
+    }
+  | { readonly refused: 'made since'; readonly envelope: number };

@@ -1,0 +1,33 @@
+/** Opens, migrates and closes the data file, and joins nested verbs into one transaction. Knows no resource. */
+import { promises as files } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import SQLite from 'better-sqlite3';
+import { FileMigrationProvider, Kysely, Migrator, SqliteDialect } from 'kysely';
+import type { Tables } from './tables.ts';
+
+export type Database = Kysely<Tables>;
+
+const MIGRATIONS = fileURLToPath(new URL('../../migrations', import.meta.url));
+
+/** `file` may be `:memory:`. The caller migrates it before use and closes it with `db.destroy()`. */
+export function openDatabase(file: string): Database {
+  const database = new SQLite(file);
+  database.pragma('journal_mode = WAL');
+  database.pragma('foreign_keys = ON');
+  database.pragma('busy_timeout = 5000');
+  return new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+}
+
+/** Brings the file to the newest schema; throws what a migration threw, with nothing of that migration kept. */
+export async function migrate(db: Database): Promise<void> {
+  const provider = new FileMigrationProvider({ fs: files, path, migrationFolder: MIGRATIONS });
+  const { error } = await new Migrator({ db, provider }).migrateToLatest();
+  if (error) throw error;
+}
+
+/** Runs `verb` in the transaction that is already open, or in one of its own. */
+export const transact = <T>(db: Database, verb: (db: Database) => Promise<T>): Promise<T> =>
+  db.isTransaction ? verb(db) : db.transaction().execute(verb);
+
+export const closeDatabase = (db: Database): Promise<void> => db.destroy();

@@ -1,0 +1,152 @@
+/** The rows as they lie in the data file, one interface a table. The migrations say what may be in them. */
+import type { Generated } from 'kysely';
+import type { EnvelopeState, ProjectState } from '#core/project/journal.ts';
+import type { MovementKind, PaperKind } from '#core/project/stash.ts';
+import type { Length } from '#shared/length.ts';
+import type { Fit, WantedFit } from '#shared/outcome.ts';
+import type { PrintDirection } from '#shared/print.ts';
+
+/** JSON text. */
+type Json = string;
+type Flag = 0 | 1;
+
+export interface Tables {
+  notchers: NotcherRow;
+  settings: SettingsRow;
+  card_sizes: CardSizeRow;
+  submissions: { token: string; at: string; location: string };
+  pads: PadRow;
+  designs: DesignRow;
+  offcuts: OffcutRow;
+  series: { id: Generated<number>; name: string; note: string };
+  projects: ProjectRow;
+  cuts: { id: Generated<number>; project_id: number; at: string; undone_at: string | null; pieces: Json };
+  envelopes: EnvelopeRow;
+  outcomes: OutcomeRow;
+  movements: MovementRow;
+}
+
+interface NotcherRow {
+  id: Generated<number>;
+  name: string;
+  kind: 'notcher' | 'ruler';
+  pinned_inset: Length | null;
+  pinned_zero_offset: Length | null;
+  learning_since: string | null;
+  graduation: Length;
+  largest_sheet: Length;
+  turning: 'left' | 'right';
+}
+
+interface SettingsRow {
+  id: 1;
+  unit: 'in' | 'mm';
+  step: 8 | 16 | 32;
+  keep_at_least: Length;
+  longest_cut: Length;
+  wanted_fit: WantedFit;
+  notcher_id: number;
+}
+
+interface CardSizeRow {
+  id: Generated<number>;
+  name: string;
+  width: Length;
+  height: Length;
+  bulk: Length;
+}
+
+interface PadRow {
+  id: Generated<number>;
+  name: string;
+  kind: PaperKind;
+  width: Length;
+  height: Length;
+  grammage: number | null;
+  low_mark: number;
+  source: string;
+  note: string;
+}
+
+interface DesignRow {
+  id: Generated<number>;
+  pad_id: number;
+  name: string;
+  direction: PrintDirection;
+  border: Length | null;
+  double_sided: Flag;
+  swatch: Json;
+  sheets: Generated<number>;
+}
+
+interface OffcutRow {
+  id: Generated<number>;
+  design_id: number;
+  width: Length;
+  height: Length;
+  border: Flag;
+  code: string;
+  place: string;
+  note: string;
+  count: Generated<number>;
+}
+
+interface ProjectRow {
+  id: Generated<number>;
+  title: string;
+  state: Generated<ProjectState>;
+  card_width: Length | null;
+  card_height: Length | null;
+  card_bulk: Length | null;
+  quantity: number;
+  recipe: Json | null;
+  look: Json | null;
+  start: Length | null;
+  notcher_id: number | null;
+  series_id: number | null;
+  notes: string;
+  lesson: string;
+  created_at: string;
+  changed_at: string;
+  finished_at: string | null;
+}
+
+interface EnvelopeRow {
+  id: Generated<number>;
+  project_id: number;
+  number: number;
+  cut_id: number | null;
+  design_id: number | null;
+  state: EnvelopeState;
+  trial: Flag;
+}
+
+interface OutcomeRow {
+  envelope_id: number;
+  at: string;
+  notcher_id: number | null;
+  felt: Fit | null;
+  pocket_width: Length | null;
+  pocket_height: Length | null;
+  square: Length | null;
+  start: Length | null;
+  twin: Flag;
+  trim_bottom: Length | null;
+  trim_top: Length | null;
+  flap_shape: string | null;
+  wrong: string;
+  saved_by: string;
+}
+
+interface MovementRow {
+  id: Generated<number>;
+  at: string;
+  kind: MovementKind;
+  design_id: number;
+  offcut_id: number | null;
+  delta: number;
+  project_id: number | null;
+  cut_id: number | null;
+  reverses: number | null;
+  note: string;
+}
