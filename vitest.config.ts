@@ -6,5 +6,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     execArgv: ['--import', 'tsx'],
     testTimeout: 20_000,
+    globalSetup: ['tests/support/find-browser.ts'],
+    reporters: ['default', './tests/support/tally.ts'],
   },
 });

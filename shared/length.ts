@@ -55,7 +55,8 @@ export const roundLength = (units: number, how: Rounding): Length => length(ROUN
 export const roundToStep = (units: number, step: Length, how: Rounding): Length =>
   length(ROUND[how](nearWhole(units / step)) * step);
 
-export const add = (...lengths: Length[]): Length => length(lengths.reduce<number>((sum, one) => sum + one, 0));
+export const add = (...lengths: Length[]): Length =>
+  length(lengths.reduce<number>((sum, one) => sum + one, 0));
 
 export const subtract = (from: Length, what: Length): Length => length(from - what);
 
@@ -74,13 +75,19 @@ export function readLength(text: string, units: Units, field = ''): Checked<Read
   if (body === '') return refuse(field, `Type a length. ${UNDERSTOOD}`);
   if (/^[-−]/.test(body)) return refuse(field, 'A length can’t be negative.');
   if (/^\d{1,3}(,\d{3})+$/.test(body)) {
-    return refuse(field, `“${text.trim()}” could be read two ways. Use a point for decimals and no thousands comma.`);
+    return refuse(
+      field,
+      `“${text.trim()}” could be read two ways. Use a point for decimals and no thousands comma.`,
+    );
   }
   const amount = readAmount(body);
   if (!amount) return refuse(field, `“${shorten(text)}” isn’t a length I can read. ${UNDERSTOOD}`);
   const per = WHOLE_UNITS[unit ?? units.unit]!;
   if (amount.fraction && per !== PER_INCH) {
-    return refuse(field, 'Fractions are read as inches. Write millimetres with a decimal point, or add “in”.');
+    return refuse(
+      field,
+      'Fractions are read as inches. Write millimetres with a decimal point, or add “in”.',
+    );
   }
   return measure(amount, per, field);
 }
@@ -108,8 +115,11 @@ export const printLength = (one: Length, units: Units, how: Rounding = 'nearest'
   `${printNumber(one, units, how)}${units.unit === 'in' ? '″' : ' mm'}`;
 
 /** `6¼ × 3¼″`: width first. */
-export const printSize = (size: { width: Length; height: Length }, units: Units, how: Rounding = 'nearest'): string =>
-  `${printNumber(size.width, units, how)} × ${printLength(size.height, units, how)}`;
+export const printSize = (
+  size: { width: Length; height: Length },
+  units: Units,
+  how: Rounding = 'nearest',
+): string => `${printNumber(size.width, units, how)} × ${printLength(size.height, units, how)}`;
 
 /** Plain text that reads back as exactly this length, for the value of an input field: `4 7/8`, `11.20675 mm`. */
 export function typedLength(one: Length, units: Units): string {
@@ -145,7 +155,10 @@ interface Amount {
 
 function normalise(text: string): string {
   return text
-    .replace(/[\u00bc-\u00be\u2150-\u215e]|[⁰¹²³⁴-⁹]+⁄[₀-₉]+/g, (fraction) => ` ${fraction.normalize('NFKD')}`)
+    .replace(
+      /[\u00bc-\u00be\u2150-\u215e]|[⁰¹²³⁴-⁹]+⁄[₀-₉]+/g,
+      (fraction) => ` ${fraction.normalize('NFKD')}`,
+    )
     .replaceAll('⁄', '/')
     .replace(/\s+/g, ' ')
     .trim()
@@ -154,7 +167,8 @@ function normalise(text: string): string {
 }
 
 function splitUnit(text: string): { body: string; unit?: string } {
-  const found = /^(.*?) ?(mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|in\.?|inch(?:es)?|["”“″]|′′|''|’’)$/.exec(text);
+  const found =
+    /^(.*?) ?(mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|in\.?|inch(?:es)?|["”“″]|′′|''|’’)$/.exec(text);
   if (!found) return { body: text };
   const name = found[2]!;
   const unit = name.startsWith('m') ? 'mm' : name.startsWith('c') ? 'cm' : 'in';
@@ -166,7 +180,11 @@ function readAmount(body: string): Amount | undefined {
   if (decimal && (decimal[1] || decimal[2])) return readDecimal(decimal[1] ?? '', decimal[2] ?? '');
   const fraction = /^(?:(\d{1,9})(?: ?- ?| ))?(\d{1,4}) ?\/ ?(\d{1,4})$/.exec(body);
   if (!fraction) return undefined;
-  const [whole, top, bottom] = [fraction[1] ?? '0', fraction[2]!, fraction[3]!].map(BigInt) as [bigint, bigint, bigint];
+  const [whole, top, bottom] = [fraction[1] ?? '0', fraction[2]!, fraction[3]!].map(BigInt) as [
+    bigint,
+    bigint,
+    bigint,
+  ];
   if (bottom === 0n || (fraction[1] && top >= bottom)) return undefined;
   return { numerator: whole * bottom + top, denominator: bottom, fraction: true };
 }
@@ -212,4 +230,5 @@ const lowered = (digits: string): string => [...digits].map((digit) => '₀₁�
 
 const printTenths = (size: number): string => trimDecimals((size / PER_MILLIMETRE).toFixed(1));
 
-const trimDecimals = (text: string): string => text.replace(/\.?0+$/, (zeros) => (text.includes('.') ? '' : zeros));
+const trimDecimals = (text: string): string =>
+  text.replace(/\.?0+$/, (zeros) => (text.includes('.') ? '' : zeros));

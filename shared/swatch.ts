@@ -1,6 +1,16 @@
 /** A design's look as the maker noted it: a drawn motif and a few colours. Knows nothing of how it is drawn. */
 
-export const MOTIFS = ['plain', 'stripes', 'checks', 'dots', 'sprigs', 'waves', 'stars', 'script', 'border'] as const;
+export const MOTIFS = [
+  'plain',
+  'stripes',
+  'checks',
+  'dots',
+  'sprigs',
+  'waves',
+  'stars',
+  'script',
+  'border',
+] as const;
 
 export type Motif = (typeof MOTIFS)[number];
 

@@ -1,0 +1,23 @@
+/** What every request carries: the database, the clock and the reader's settings. Holds types only. */
+
+import type { Context } from 'hono';
+import type { Units } from '#shared/length.ts';
+import type { Database } from '#stores/database.ts';
+import type { Settings } from '#stores/settings.ts';
+
+/** What the entry point hands to the web; nothing below reads clock, paths or environment itself. */
+export interface Services {
+  readonly db: Database;
+  readonly now: () => Date;
+  /** Random text for form tokens. */
+  readonly token: () => string;
+  readonly loadDemo: (db: Database, now: Date) => Promise<void>;
+  /** Host names, with port, that requests may be addressed to. */
+  readonly hosts: readonly string[];
+}
+
+export interface Env {
+  Variables: { services: Services; db: Database; settings: Settings; units: Units };
+}
+
+export type Request = Context<Env>;

@@ -1,0 +1,46 @@
+/** Reads posted fields and queries into checked values, keeping what was typed. Knows no resource. */
+
+import type { z } from 'zod';
+import { accept, type Checked, type Problem } from '#shared/checked.ts';
+import type { Request } from './env.ts';
+
+/** What was typed, by field name; shown again beside its problem when a form is refused. */
+export type Typed = Readonly<Record<string, string>>;
+
+const TWICE = '\u0000twice';
+
+export async function readForm(c: Request): Promise<Typed> {
+  return single(new URLSearchParams(await formPairs(c)));
+}
+
+export const readQuery = (c: Request): Typed => single(new URL(c.req.url).searchParams);
+
+/** All problems at once, each beside its field. */
+export function check<T>(schema: z.ZodType<T>, typed: Typed): Checked<T> {
+  const twice = Object.entries(typed).filter(([, value]) => value === TWICE);
+  if (twice.length > 0) {
+    return {
+      ok: false,
+      problems: twice.map(([field]) => ({ field, message: 'This came twice. Fill it in once.' })),
+    };
+  }
+  const read = schema.safeParse(typed);
+  if (read.success) return accept(read.data);
+  return { ok: false, problems: read.error.issues.map(toProblem) };
+}
+
+const toProblem = (issue: z.core.$ZodIssue): Problem => ({
+  field: issue.path.join('.'),
+  message: issue.message,
+});
+
+async function formPairs(c: Request): Promise<string[][]> {
+  const form = await c.req.formData();
+  return [...form.entries()].map(([name, value]) => [name, typeof value === 'string' ? value : '']);
+}
+
+function single(pairs: URLSearchParams): Typed {
+  const typed: Record<string, string> = {};
+  for (const [name, value] of pairs) typed[name] = name in typed && typed[name] !== value ? TWICE : value;
+  return typed;
+}

@@ -1,0 +1,33 @@
+/** Decides whether a request gets the whole page, a fragment of it, or a redirect. Knows no resource. */
+
+import type { Child } from 'hono/jsx';
+import { jsx } from 'hono/jsx';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import { Layout, type Section } from '#views/layout.tsx';
+import type { Request } from './env.ts';
+
+interface Page {
+  readonly title: string;
+  readonly section?: Section;
+  readonly body: Child;
+  /** What a fragment request gets, when that is less than the body. */
+  readonly fragment?: Child;
+  readonly status?: ContentfulStatusCode;
+}
+
+export function reply(c: Request, page: Page): Response | Promise<Response> {
+  c.header('Vary', 'HX-Request');
+  c.header('Cache-Control', 'no-store');
+  const status = page.status ?? 200;
+  if (wantsFragment(c)) return c.html(text(page.fragment ?? page.body), status);
+  const props = { title: page.title, section: page.section, path: c.req.path };
+  return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
+}
+
+/** After a change: the browser is sent to what was changed, so that a reload repeats nothing. */
+export const goTo = (c: Request, location: string): Response => c.redirect(location, 303);
+
+export const wantsFragment = (c: Request): boolean =>
+  c.req.header('HX-Request') === 'true' && c.req.header('HX-History-Restore-Request') !== 'true';
+
+const text = (child: Child): string => String(child ?? '');

@@ -1,0 +1,63 @@
+/** The frame of every page: head, name, the five places, the page itself. Knows no resource. */
+import type { FC, PropsWithChildren } from 'hono/jsx';
+
+export type Section = 'table' | 'envelopes' | 'stash' | 'journal' | 'tools';
+
+const PLACES: readonly { section: Section; href: string; name: string }[] = [
+  { section: 'table', href: '/', name: 'Table' },
+  { section: 'envelopes', href: '/envelopes', name: 'Envelopes' },
+  { section: 'stash', href: '/stash', name: 'Stash' },
+  { section: 'journal', href: '/projects', name: 'Journal' },
+  { section: 'tools', href: '/tools', name: 'Tools' },
+];
+
+const HTMX = JSON.stringify({ includeIndicatorCSS: false, metaCharacter: '-', defaultSwap: 'outerHTML' });
+
+interface Props {
+  readonly title: string;
+  readonly section: Section | undefined;
+  readonly path: string;
+}
+
+export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, children }) => (
+  <html lang="en">
+    <head>
+      <meta charset="utf-8" />
+      <meta name="viewport" content="width=device-width, initial-scale=1" />
+      <meta name="color-scheme" content="light" />
+      <meta name="htmx-config" content={HTMX} />
+      <title>{title === 'Creasebook' ? title : `${title} · Creasebook`}</title>
+      <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
+      <link rel="stylesheet" href="/assets/creasebook.css" />
+      <link rel="stylesheet" href="/assets/diagrams.css" />
+      <script src="/assets/htmx.js" defer></script>
+    </head>
+    <body>
+      <a class="skip" href="#main">
+        To the page
+      </a>
+      <header class="masthead">
+        <a class="name" href="/">
+          <Mark />
+          Creasebook
+        </a>
+        <nav aria-label="Places">
+          {PLACES.map((place) => (
+            <a href={place.href} aria-current={place.section === section ? 'page' : undefined}>
+              {place.name}
+            </a>
+          ))}
+        </nav>
+      </header>
+      <main id="main" tabindex={-1}>
+        {children}
+      </main>
+    </body>
+  </html>
+);
+
+const Mark: FC = () => (
+  <svg class="mark" viewBox="0 0 48 32" width="36" height="24" aria-hidden="true">
+    <path d="M2 2h44v28H2z M2 30 20 15 M46 30 28 15 M2 2 24 20 46 2" />
+  </svg>
+);

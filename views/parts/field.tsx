@@ -1,0 +1,102 @@
+/** One labelled field with its hint and its problem beside it, keeping what was typed. Knows no form. */
+
+import type { FC, PropsWithChildren } from 'hono/jsx';
+import type { Problem } from '#shared/checked.ts';
+
+/** What a form shows again after it was refused. */
+export interface Entry {
+  readonly typed: Readonly<Record<string, string>>;
+  readonly problems: readonly Problem[];
+}
+
+export const BLANK_ENTRY: Entry = { typed: {}, problems: [] };
+
+interface FieldProps {
+  readonly name: string;
+  readonly label: string;
+  readonly entry: Entry;
+  readonly value?: string | undefined;
+  readonly hint?: string | undefined;
+  readonly kind?: 'length' | 'count' | 'words';
+  readonly autofocus?: boolean;
+  readonly optional?: boolean;
+}
+
+export const Field: FC<FieldProps> = ({
+  name,
+  label,
+  entry,
+  value = '',
+  hint,
+  kind = 'words',
+  autofocus,
+  optional,
+}) => (
+  <Labelled name={name} label={optional ? `${label} (if you like)` : label} entry={entry} hint={hint}>
+    <input
+      id={name}
+      name={name}
+      class={kind}
+      value={entry.typed[name] ?? value}
+      inputmode={kind === 'count' ? 'numeric' : undefined}
+      autocomplete="off"
+      autofocus={autofocus}
+      aria-invalid={problemOf(entry, name) ? 'true' : undefined}
+      aria-describedby={`${name}-note`}
+    />
+  </Labelled>
+);
+
+export const TextArea: FC<FieldProps> = ({ name, label, entry, value = '', hint }) => (
+  <Labelled name={name} label={label} entry={entry} hint={hint}>
+    <textarea id={name} name={name} rows={3} aria-describedby={`${name}-note`}>
+      {entry.typed[name] ?? value}
+    </textarea>
+  </Labelled>
+);
+
+interface ChoiceProps extends FieldProps {
+  readonly choices: readonly { value: string; label: string }[];
+}
+
+export const Choice: FC<ChoiceProps> = ({ name, label, entry, value = '', hint, choices }) => (
+  <Labelled name={name} label={label} entry={entry} hint={hint}>
+    <select id={name} name={name} aria-describedby={`${name}-note`}>
+      {choices.map((choice) => (
+        <option value={choice.value} selected={choice.value === (entry.typed[name] ?? value)}>
+          {choice.label}
+        </option>
+      ))}
+    </select>
+  </Labelled>
+);
+
+/** What is wrong with the form as a whole, in front of its fields. */
+export const FormProblems: FC<{ entry: Entry; fields: readonly string[] }> = ({ entry, fields }) => {
+  const whole = entry.problems.filter((problem) => !fields.includes(problem.field));
+  return whole.length === 0 ? null : (
+    <ul class="problems" role="alert">
+      {whole.map((problem) => (
+        <li>{problem.message}</li>
+      ))}
+    </ul>
+  );
+};
+
+type LabelledProps = PropsWithChildren<Pick<FieldProps, 'name' | 'label' | 'entry' | 'hint'>>;
+
+const Labelled: FC<LabelledProps> = ({ name, label, entry, hint, children }) => {
+  const problem = problemOf(entry, name);
+  return (
+    <div class={problem ? 'field wrong' : 'field'}>
+      <label for={name}>{label}</label>
+      {children}
+      <p id={`${name}-note`} class={problem ? 'problem' : 'hint'} role={problem ? 'alert' : undefined}>
+        {problem ?? hint ?? ''}
+      </p>
+    </div>
+  );
+};
+
+const problemOf = (entry: Entry, name: string): string | undefined =>
+  entry.problems.find((problem) => problem.field === name)?.message;
