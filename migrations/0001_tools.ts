@@ -4,7 +4,7 @@ import { type Kysely, sql } from 'kysely';
 export async function up(db: Kysely<unknown>): Promise<void> {
   for (const statement of [notchers, settings, cardSizes, submissions]) await statement.execute(db);
   await sql`INSERT INTO notchers (id, name, kind, graduation, largest_sheet, turning)
-    VALUES (1, 'My notcher', 'notcher', 127000, 12192000, 'left')`.execute(db);
+    VALUES (1, 'My notcher', 'notcher', 127000, 12192000, 'clockwise')`.execute(db);
   await sql`INSERT INTO settings (id, unit, step, keep_at_least, longest_cut, wanted_fit, notcher_id)
     VALUES (1, 'in', 16, 762000, 12192000, 'easy', 1)`.execute(db);
 }
@@ -19,7 +19,7 @@ const notchers = sql`CREATE TABLE notchers (
   learning_since TEXT CHECK (learning_since LIKE '____-__-__T__:__:%Z'),
   graduation INTEGER NOT NULL CHECK (graduation > 0),
   largest_sheet INTEGER NOT NULL CHECK (largest_sheet BETWEEN 1 AND 400000000),
-  turning TEXT NOT NULL CHECK (turning IN ('left', 'right'))
+  turning TEXT NOT NULL CHECK (turning IN ('clockwise', 'anticlockwise'))
 ) STRICT`;
 
 const settings = sql`CREATE TABLE settings (

@@ -1,5 +1,6 @@
 /** The rows as they lie in the data file, one interface a table. The migrations say what may be in them. */
 import type { Generated } from 'kysely';
+import type { Turning } from '#core/envelope/recipe.ts';
 import type { EnvelopeState, ProjectState } from '#core/project/journal.ts';
 import type { MovementKind, PaperKind } from '#core/project/stash.ts';
 import type { Length } from '#shared/length.ts';
@@ -35,7 +36,7 @@ interface NotcherRow {
   learning_since: string | null;
   graduation: Length;
   largest_sheet: Length;
-  turning: 'left' | 'right';
+  turning: Turning;
 }
 
 interface SettingsRow {
@@ -131,9 +132,7 @@ interface OutcomeRow {
   square: Length | null;
   start: Length | null;
   twin: Flag;
-  trim_bottom: Length | null;
-  trim_top: Length | null;
-  flap_shape: string | null;
+  finishes: Json | null;
   wrong: string;
   saved_by: string;
 }

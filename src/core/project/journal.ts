@@ -1,18 +1,13 @@
 /** A project and what came of it, as values: cuts, envelopes, outcomes, series. Knows no database and no paper sizes. */
-import type { Recipe } from '#core/envelope/recipe.ts';
+import type { Card, Finishes, Recipe } from '#core/envelope/recipe.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit } from '#shared/outcome.ts';
 import type { Size } from '#shared/size.ts';
-import type { PieceCut } from './stash.ts';
+import type { LeftoverCut, PieceCut } from './stash.ts';
 
 export const PROJECT_STATES = ['idea', 'planned', 'cut', 'made'] as const;
 
 export type ProjectState = (typeof PROJECT_STATES)[number];
-
-/** Finished (folded) width × height and thickness. */
-export interface Card extends Size {
-  readonly bulk: Length;
-}
 
 /** A card that the maker draws again and again. */
 export interface CardSize extends Card {
@@ -81,8 +76,8 @@ export interface NewOutcome {
   /** What the ruler read, with the square it was on; `twin` when measured from the other corner. */
   readonly asMade?: { readonly square: Length; readonly start: Length } | null;
   readonly twin?: boolean;
-  readonly trims?: { readonly bottom: Length | null; readonly top: Length | null };
-  readonly flapShape?: string | null;
+  /** How flaps were finished where that differs from the recipe. */
+  readonly finishes?: Finishes | null;
   readonly wrong?: string;
   readonly savedBy?: string;
 }
@@ -101,9 +96,9 @@ export interface CutRecord {
   readonly pieces: readonly RecordedPiece[];
 }
 
-/** `offcut` is what the leftover became on the shelf, null when it was under the keeping size. */
+/** `offcut` is what the leftover became on the shelf. */
 export interface RecordedPiece extends Omit<PieceCut, 'leftovers'> {
-  readonly leftovers: readonly (PieceCut['leftovers'][number] & { readonly offcut: number | null })[];
+  readonly leftovers: readonly (LeftoverCut & { readonly offcut: number })[];
 }
 
 export interface ProjectInFull {

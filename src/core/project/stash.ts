@@ -112,8 +112,10 @@ export interface PartCut extends Rectangle {
   readonly turned: boolean;
 }
 
+/** What goes back to the shelf, and where it is put. */
 export interface LeftoverCut extends Rectangle {
   readonly border: boolean;
+  readonly place: string;
 }
 
 /** How one piece is cut up: what comes off it and what is left. The size is the piece's as the cutter knew it. */
