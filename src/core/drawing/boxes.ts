@@ -1,0 +1,78 @@
+/**
+ * How much room a label takes, from a table of widths a little above those of common sans-serif fonts, and whether
+ * two labels collide. Knows no fonts and measures no screen.
+ */
+import type { Point } from '#core/geometry/point.ts';
+import type { Drawing, Label } from './drawing.ts';
+
+/** The label's four corners, clockwise from the reading direction's top left. */
+export function labelCorners(label: Label): Point[] {
+  const [width, height] = labelSize(label);
+  const left = -width * BEFORE[label.anchor];
+  const turn = (label.turn * Math.PI) / 180;
+  return [
+    [left, -height / 2],
+    [left + width, -height / 2],
+    [left + width, height / 2],
+    [left, height / 2],
+  ].map(([x, y]) => ({
+    x: label.at.x + x! * Math.cos(turn) - y! * Math.sin(turn),
+    y: label.at.y + x! * Math.sin(turn) + y! * Math.cos(turn),
+  }));
+}
+
+/** Width and height of the label before it is turned; an order number stands in a disc. */
+export const labelSize = (label: Pick<Label, 'role' | 'text' | 'size'>): [number, number] =>
+  label.role === 'order'
+    ? [2 * discRadius(label.size), 2 * discRadius(label.size)]
+    : [textWidth(label.text, label.size), label.size];
+
+export const discRadius = (size: number): number => size * 0.8;
+
+export const textWidth = (text: string, size: number): number =>
+  [...text].reduce((sum, character) => sum + characterWidth(character), 0) * size;
+
+/** Pairs of labels that touch, and labels that stick out of the drawing: both must be empty in any picture. */
+export function labelTroubles(drawing: Drawing): string[] {
+  const labels = drawing.shapes.filter((shape) => shape.kind === 'label');
+  const outside = labels.filter((one) => labelCorners(one).some((corner) => !within(drawing, corner)));
+  const touching = labels.flatMap((one, index) =>
+    labels
+      .slice(index + 1)
+      .flatMap((other) => (overlap(one, other) ? [`“${one.text}” touches “${other.text}”`] : [])),
+  );
+  return [...outside.map((one) => `“${one.text}” leaves the drawing`), ...touching];
+}
+
+/** Whether two labels' boxes share any area. */
+export function overlap(one: Label, other: Label): boolean {
+  const [mine, theirs] = [labelCorners(one), labelCorners(other)];
+  return [...normals(mine), ...normals(theirs)].every((axis) => shadowsMeet(mine, theirs, axis));
+}
+
+const BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
+
+const WIDTHS: readonly (readonly [RegExp, number])[] = [
+  [/[\s.,:;'|!ijl·⁄]/, 0.32],
+  [/[⁰¹²³⁴-⁹₀-₉″°]/, 0.46],
+  [/[mwMW⅛⅜⅝⅞¼½¾≈×→]/, 0.95],
+  [/[A-Z]/, 0.74],
+];
+
+const characterWidth = (character: string): number =>
+  WIDTHS.find(([pattern]) => pattern.test(character))?.[1] ?? 0.62;
+
+const within = (drawing: Drawing, { x, y }: Point): boolean =>
+  x >= 0 && y >= 0 && x <= drawing.width && y <= drawing.height;
+
+const normals = (corners: readonly Point[]): Point[] =>
+  corners.slice(0, 2).map((from, index) => {
+    const to = corners[index + 1]!;
+    return { x: from.y - to.y, y: to.x - from.x };
+  });
+
+function shadowsMeet(one: readonly Point[], other: readonly Point[], axis: Point): boolean {
+  const along = (corner: Point): number => corner.x * axis.x + corner.y * axis.y;
+  const [mine, theirs] = [one.map(along), other.map(along)];
+  return Math.max(...mine) > Math.min(...theirs) + 1e-6 && Math.max(...theirs) > Math.min(...mine) + 1e-6;
+}

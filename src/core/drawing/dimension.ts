@@ -1,0 +1,110 @@
+/**
+ * Dimension lines as on a workshop drawing: two witness lines, a line between slanted ticks, and the figure in its
+ * middle, or beside it where the line is shorter than its figure. Knows no lengths: the figure comes as text.
+ */
+import type { Point } from '#core/geometry/point.ts';
+import { textWidth } from './boxes.ts';
+import { type Label, type Line, label, line, TEXT, type Weight } from './drawing.ts';
+
+export interface DimensionStyle {
+  /** How far the line stands off the measured points, to the left of going from the first to the second. */
+  readonly away: number;
+  readonly weight?: Weight;
+  /** Where a figure goes that is longer than its line: past the second point (the default) or before the first. */
+  readonly beside?: 'after' | 'before';
+  /** A figure past the line's end, level whatever way the line runs. */
+  readonly level?: boolean;
+  readonly size?: number;
+}
+
+/** The distance between two points, drawn `away` from them with `text` on it. */
+export function dimension(from: Point, to: Point, text: string, style: DimensionStyle): (Line | Label)[] {
+  const run = Math.hypot(to.x - from.x, to.y - from.y);
+  const along = { x: (to.x - from.x) / run, y: (to.y - from.y) / run };
+  const left = { x: along.y, y: -along.x };
+  const [start, end] = [from, to].map((point) => shift(point, left, style.away)) as [Point, Point];
+  const weight = style.weight ?? 'plain';
+  const size = style.size ?? TEXT.dimension;
+  const inside = textWidth(text, size) + 2 * ROOM <= run;
+  return [
+    ...[from, to].map((point) => witness(point, left, style.away, weight)),
+    ...(inside
+      ? broken(start, end, along, textWidth(text, size) / 2 + 3)
+      : [overshoot(start, end, along)]
+    ).map((run) => line('dimension', run, weight)),
+    ...[start, end].map((point) => tick(point, along, left, weight)),
+    inside ? onLine(start, end, text, size, weight) : besideLine(start, end, along, text, size, style),
+  ];
+}
+
+/** Degrees, clockwise, at which text along `along` reads from the bottom or from the right of the page. */
+export function readingTurn(along: Point): number {
+  const turn = (Math.atan2(along.y, along.x) * 180) / Math.PI;
+  if (turn > 89.5) return turn - 180;
+  return turn < -90.5 ? turn + 180 : turn;
+}
+
+const ROOM = 6;
+const TICK = 3.5;
+const PAST = 4;
+
+const shift = (point: Point, along: Point, by: number): Point => ({
+  x: point.x + along.x * by,
+  y: point.y + along.y * by,
+});
+
+function witness(point: Point, left: Point, away: number, weight: Weight): Line {
+  const side = Math.sign(away);
+  return line('witness', [shift(point, left, 2 * side), shift(point, left, away + PAST * side)], weight);
+}
+
+function tick(point: Point, along: Point, left: Point, weight: Weight): Line {
+  const slant = { x: along.x + left.x, y: along.y + left.y };
+  return line('tick', [shift(point, slant, -TICK), shift(point, slant, TICK)], weight);
+}
+
+/** The line in two runs that leave `half` free on either side of its middle for the figure. */
+function broken(start: Point, end: Point, along: Point, half: number): Point[][] {
+  const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
+  return [
+    [start, shift(middle, along, -half)],
+    [shift(middle, along, half), end],
+  ];
+}
+
+const overshoot = (start: Point, end: Point, along: Point): Point[] => [
+  shift(start, along, -2 * PAST),
+  shift(end, along, 2 * PAST),
+];
+
+function onLine(start: Point, end: Point, text: string, size: number, weight: Weight): Label {
+  const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
+  const turn = readingTurn({ x: end.x - start.x, y: end.y - start.y });
+  return label('dimension', middle, text, { turn, size, weight });
+}
+
+function besideLine(
+  start: Point,
+  end: Point,
+  along: Point,
+  text: string,
+  size: number,
+  style: DimensionStyle,
+): Label {
+  const after = style.beside !== 'before';
+  const step = 2 * PAST + 3;
+  const weight = style.weight ?? 'plain';
+  const way = after ? along : { x: -along.x, y: -along.y };
+  const point = shift(after ? end : start, way, step);
+  if (style.level) return levelBeside(point, way, text, size, weight);
+  const turn = readingTurn(along);
+  const forwards = Math.cos((turn * Math.PI) / 180) * way.x + Math.sin((turn * Math.PI) / 180) * way.y > 0;
+  return label('dimension', point, text, { turn, anchor: forwards ? 'start' : 'end', size, weight });
+}
+
+function levelBeside(point: Point, way: Point, text: string, size: number, weight: Weight): Label {
+  const upright = Math.abs(way.x) < 0.5;
+  const at = upright ? shift(point, way, size / 2) : point;
+  const anchor = upright ? 'middle' : way.x > 0 ? 'start' : 'end';
+  return label('dimension', at, text, { anchor, size, weight });
+}
