@@ -26,10 +26,11 @@ export const lengthOrZeroField = (units: Units, atMost: Length = LONGEST_PAPER):
     return length;
   });
 
-/** A correction in either direction; an empty field is zero. */
-export const signedLengthField = (units: Units, atMost: Length): z.ZodType<Length> =>
+/** A correction in either direction, or nothing at all. */
+export const optionalSignedLengthField = (units: Units, atMost: Length): z.ZodType<Length | undefined> =>
   text.transform((typed, context) => {
-    const length = typed.trim() === '' ? inches(0) : take(readSignedLength(typed, units), context);
+    if (typed.trim() === '') return undefined;
+    const length = take(readSignedLength(typed, units), context);
     if (length === undefined) return z.NEVER;
     if (Math.abs(length) > atMost)
       return fail(context, `A correction is at most ${printLength(atMost, units)}.`);

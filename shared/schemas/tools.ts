@@ -1,0 +1,50 @@
+/** The forms of the tools page: units and habits, notchers, drawn cards. Knows no envelope and no database. */
+import { z } from 'zod';
+import { inches, type Units } from '../length.ts';
+import { WANTED_FITS } from '../outcome.ts';
+import {
+  choiceField,
+  lengthField,
+  lengthOrZeroField,
+  optionalLengthField,
+  optionalSignedLengthField,
+  tickField,
+  wordsField,
+} from './fields.ts';
+
+const STEPS = { '8': 8, '16': 16, '32': 32 } as const;
+
+/** The names the unit choice carries: inches to a fraction, or millimetres. */
+export const UNIT_CHOICES = ['8', '16', '32', 'mm'] as const;
+
+export const settingsForm = (units: Units) =>
+  z.object({
+    units: choiceField(UNIT_CHOICES).transform(
+      (choice): Units => (choice === 'mm' ? { unit: 'mm' } : { unit: 'in', step: STEPS[choice] }),
+    ),
+    keepAtLeast: lengthField(units, inches(12)),
+    longestCut: lengthField(units),
+    wantedFit: choiceField(WANTED_FITS),
+  });
+
+const LARGEST_CORRECTION = inches(1);
+
+export const notcherForm = (units: Units) =>
+  z.object({
+    name: wordsField('the tool a name', 60),
+    kind: choiceField(['notcher', 'ruler'] as const, 'notcher'),
+    graduation: lengthField(units, inches(1)),
+    largestSheet: lengthField(units),
+    turning: choiceField(['clockwise', 'anticlockwise'] as const, 'anticlockwise'),
+    inset: optionalLengthField(units, inches(3)),
+    zeroOffset: optionalSignedLengthField(units, LARGEST_CORRECTION),
+    chosen: tickField,
+  });
+
+export const cardSizeForm = (units: Units) =>
+  z.object({
+    name: wordsField('the card a name', 60),
+    width: lengthField(units),
+    height: lengthField(units),
+    bulk: lengthOrZeroField(units, inches(3)),
+  });
