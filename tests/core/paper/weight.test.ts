@@ -4,17 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { massOfCut, massOfShape } from '#core/paper/mass.ts';
 import { BASIC_SHEETS, GRADES, type Grade, gramsPerSquareMetre, inPounds } from '#core/paper/weight.ts';
 import { inches, length } from '#shared/length.ts';
-import {
-  addMass,
-  grams,
-  ounces,
-  PER_OUNCE,
-  PER_POUND,
-  printMass,
-  timesMass,
-  toGrams,
-  toOunces,
-} from '#shared/mass.ts';
+import { addMass, grams, PER_POUND, toGrams } from '#shared/mass.ts';
 
 const lb = (amount: number, grade: Grade) => ({ unit: 'lb', amount, grade }) as const;
 const rect = (width: number, height: number) => ({ width: inches(width), height: inches(height) });
