@@ -1,0 +1,68 @@
+/**
+ * Turns packed patterns into the tree of cuts on named pieces, in the caller's lengths. Knows the pattern's encoding and
+ * the plan's words.
+ */
+import type { Bin } from './board.ts';
+import type { CutTree, PlacedPart, Rectangle, UsedPiece } from './cuts.ts';
+import type { Job } from './job.ts';
+import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './strips.ts';
+
+/** One entry for each piece cut, sheets before offcuts; pieces alike are taken in the order they were given. */
+export function unfold(job: Job, bins: readonly Bin[]): UsedPiece[] {
+  const names = job.stocks.map((stock) =>
+    stock.ids.flatMap(({ id, copies }) => Array<string>(copies).fill(id)),
+  );
+  const inOrder = bins.toSorted(
+    (one, other) => one.stock - other.stock || other.pattern.area - one.pattern.area,
+  );
+  return inOrder.map((bin) => unfoldBin(job, bin, names[bin.stock]!.shift()!));
+}
+
+function unfoldBin(job: Job, bin: Bin, piece: string): UsedPiece {
+  const stock = job.stocks[bin.stock]!;
+  const reading: Reading = { job, nodes: bin.pattern.nodes, at: 0, rectangles: [], leftovers: [] };
+  const cuts = readNode(reading, { x: 0, y: 0, width: stock.width, height: stock.height });
+  return { piece, rectangles: reading.rectangles, leftovers: reading.leftovers, cuts };
+}
+
+interface Reading {
+  readonly job: Job;
+  readonly nodes: Int32Array;
+  at: number;
+  readonly rectangles: PlacedPart[];
+  readonly leftovers: Rectangle[];
+}
+
+function readNode(reading: Reading, block: Rectangle): CutTree {
+  const kind = reading.nodes[reading.at++]!;
+  const what = reading.nodes[reading.at++]!;
+  if (kind === CUT_X || kind === CUT_Y) return readCut(reading, block, kind === CUT_X, what);
+  if (kind === REST) return readRest(reading, block);
+  if (kind !== AS_IS && kind !== TURNED) throw new Error(`invalid node: ${kind}`);
+  const leaf = { part: reading.job.parts[what]!.id, turned: kind === TURNED };
+  reading.rectangles.push({ part: leaf.part, ...scaled(reading.job, block), turned: leaf.turned });
+  return leaf;
+}
+
+function readCut(reading: Reading, block: Rectangle, along: boolean, first: number): CutTree {
+  const { x, y, width, height } = block;
+  const near = along ? { x, y, width: first, height } : { x, y, width, height: first };
+  const far = along
+    ? { x: x + first, y, width: width - first, height }
+    : { x, y: y + first, width, height: height - first };
+  const parts = [readNode(reading, near), readNode(reading, far)] as const;
+  return { at: (along ? far.x : far.y) * reading.job.grid, along: along ? 'x' : 'y', parts };
+}
+
+function readRest(reading: Reading, block: Rectangle): CutTree {
+  if (Math.min(block.width, block.height) < reading.job.keepAtLeast) return { waste: true };
+  reading.leftovers.push(scaled(reading.job, block));
+  return { leftover: true };
+}
+
+const scaled = ({ grid }: Job, { x, y, width, height }: Rectangle): Rectangle => ({
+  x: x * grid,
+  y: y * grid,
+  width: width * grid,
+  height: height * grid,
+});
