@@ -169,4 +169,5 @@ export type Overtaken =
       readonly project: { readonly id: number; readonly title: string };
       readonly at: string;
     }
+  | { readonly refused: 'too few left'; readonly piece: PieceRef; readonly left: number }
   | { readonly refused: 'made since'; readonly envelope: number };

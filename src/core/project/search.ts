@@ -1,0 +1,100 @@
+/**
+ * Whether a blank comes out of a piece, what that costs the shelf, and what is lacking where it does not. Knows one
+ * piece at a time; the store finds the pieces, ranking by the same regret.
+ */
+import { regret } from '#core/cutting/worth.ts';
+import { type Length, length } from '#shared/length.ts';
+import { holds, type Size, turned } from '#shared/size.ts';
+import { type Block, cutOut } from './layout.ts';
+import type { PaperKind, Piece, PieceCut } from './stash.ts';
+
+/** What is looked for. `mayTurn`: the print may lie along or across, as for any square folded on the diagonal. */
+export interface BlankWanted extends Size {
+  readonly mayTurn: boolean;
+  /** The blank must have the printed border on one of its edges; otherwise it is taken from the end away from it. */
+  readonly border?: boolean;
+  readonly kinds?: readonly PaperKind[];
+  readonly designs?: readonly number[];
+}
+
+/** A piece that will do: how one blank is cut from it, what that costs, and how many it could yield. */
+export interface Choice {
+  readonly piece: Piece;
+  readonly cut: PieceCut;
+  readonly regret: number;
+  readonly yields: number;
+}
+
+/** The piece that comes nearest, and what it lacks on each side as the blank would lie; 0 where it is enough. */
+export interface Nearest {
+  readonly piece: Piece;
+  readonly short: Size;
+}
+
+/** The choice for one piece, or undefined when the blank does not fit on it with its print as wanted. */
+export function chooseFrom(piece: Piece, wanted: BlankWanted, keepAtLeast: Length): Choice | undefined {
+  const cut = layOut(piece, wanted, 1, keepAtLeast);
+  return (
+    cut && { piece, cut, regret: regret(piece, cut.leftovers, keepAtLeast), yields: yieldOf(piece, wanted) }
+  );
+}
+
+/**
+ * The least regretted way to cut `copies` blanks from one piece as one block in a corner, in rows that lie alike.
+ * Undefined when that many do not fit so; what a cleverer layout would yield is the planner's to say.
+ */
+export function layOut(
+  piece: Piece,
+  wanted: BlankWanted,
+  copies: number,
+  keepAtLeast: Length,
+): PieceCut | undefined {
+  const below = wanted.border === true;
+  const ways = blocksOn(piece, wanted, copies).flatMap((block) =>
+    (['x', 'y'] as const).map((first) => cutOut(piece, block, { first, below, keepAtLeast })),
+  );
+  const cost = (way: PieceCut): number => regret(piece, way.leftovers, keepAtLeast);
+  return ways.length === 0 ? undefined : ways.reduce((best, way) => (cost(best) <= cost(way) ? best : way));
+}
+
+/** The most blanks that lie alike in rows on the piece. */
+export const yieldOf = (piece: Piece, wanted: BlankWanted): number =>
+  Math.max(
+    0,
+    ...orientations(piece, wanted).map((blank) => across(piece, blank) * down(piece, blank, wanted)),
+  );
+
+/** What the piece lacks for one blank, lying the way that lacks least on its worse side. */
+export function shortfall(piece: Piece, wanted: BlankWanted): Size {
+  const lacks = waysToLie(piece, wanted).map((blank) => ({
+    width: length(Math.max(0, blank.width - piece.width)),
+    height: length(Math.max(0, blank.height - piece.height)),
+  }));
+  const worse = (lack: Size): number => Math.max(lack.width, lack.height);
+  return lacks.reduce((best, lack) => (worse(best) <= worse(lack) ? best : lack));
+}
+
+function blocksOn(piece: Piece, wanted: BlankWanted, copies: number): Block[] {
+  return orientations(piece, wanted).flatMap((blank) =>
+    Array.from({ length: Math.min(across(piece, blank), copies) }, (_, one) => ({
+      blank,
+      turned: blank.width !== wanted.width,
+      columns: one + 1,
+      copies,
+    })).filter(({ columns }) => Math.ceil(copies / columns) <= down(piece, blank, wanted)),
+  );
+}
+
+const orientations = (piece: Piece, wanted: BlankWanted): Size[] =>
+  wanted.border && !piece.border ? [] : waysToLie(piece, wanted).filter((blank) => holds(piece, blank));
+
+function waysToLie(piece: Piece, wanted: BlankWanted): Size[] {
+  const blank = { width: wanted.width, height: wanted.height };
+  const free = wanted.mayTurn || piece.design.print.direction === 'any way';
+  return free && blank.width !== blank.height ? [blank, turned(blank)] : [blank];
+}
+
+const across = (piece: Size, blank: Size): number => Math.floor(piece.width / blank.width);
+
+const down = (piece: Size, blank: Size, wanted: BlankWanted): number =>
+  wanted.border ? 1 : Math.floor(piece.height / blank.height);

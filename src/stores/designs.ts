@@ -1,0 +1,101 @@
+/**
+ * Designs of a pad, with the sheets left of each. Verbs: `addDesign(db, { pad, design, sheets, at })`,
+ * `listDesigns(db, filter)`, `readDesign(db, id)`, `editDesign(db, id, design)`. Counts move in movements.ts only.
+ */
+import type { Selectable } from 'kysely';
+import type { Design, NewDesign, Pad, PaperKind } from '#core/project/stash.ts';
+import type { Print } from '#shared/print.ts';
+import { type Database, transact } from './database.ts';
+import { record } from './ledger.ts';
+import type { Tables } from './tables.ts';
+
+export interface DesignFilter {
+  readonly pad?: number;
+  readonly ids?: readonly number[];
+  readonly kinds?: readonly PaperKind[];
+  /** Only those with sheets left. */
+  readonly left?: boolean;
+}
+
+/** With the sheets bought, 0 for a design of which only offcuts are left. Undefined when there is no such pad. */
+export function addDesign(
+  db: Database,
+  { pad, design, sheets, at }: { pad: number; design: NewDesign; sheets: number; at: string },
+): Promise<Design | undefined> {
+  return transact(db, async (db) => {
+    const found = await db.selectFrom('pads').select('id').where('id', '=', pad).executeTakeFirst();
+    if (!found) return undefined;
+    const { id } = await db
+      .insertInto('designs')
+      .values({ pad_id: pad, ...toRow(design) })
+      .returning('id')
+      .executeTakeFirstOrThrow();
+    const piece = { design: id, offcut: null };
+    if (sheets > 0) await record(db, { at, kind: 'bought', piece, delta: sheets });
+    return readDesign(db, id);
+  });
+}
+
+export const listDesigns = (db: Database, filter: DesignFilter = {}): Promise<Design[]> =>
+  designsOf(db, filter);
+
+export async function readDesign(db: Database, id: number): Promise<Design | undefined> {
+  const [design] = await designsOf(db, { ids: [id] });
+  return design;
+}
+
+export async function editDesign(db: Database, id: number, design: NewDesign): Promise<Design | undefined> {
+  await db.updateTable('designs').set(toRow(design)).where('id', '=', id).execute();
+  return readDesign(db, id);
+}
+
+/** In the order in which they were added. */
+export async function designsOf(db: Database, { pad, ids, kinds, left }: DesignFilter): Promise<Design[]> {
+  const rows = await db
+    .selectFrom('designs')
+    .selectAll()
+    .$if(pad !== undefined, (query) => query.where('pad_id', '=', pad!))
+    .$if(ids !== undefined, (query) => query.where('id', 'in', ids!))
+    .$if(left === true, (query) => query.where('sheets', '>', 0))
+    .$if(kinds !== undefined, (query) =>
+      query.where('pad_id', 'in', (query) =>
+        query.selectFrom('pads').select('id').where('kind', 'in', kinds!),
+      ),
+    )
+    .orderBy('id')
+    .execute();
+  const padIds = [...new Set(rows.map((row) => row.pad_id))];
+  const padRows = await db.selectFrom('pads').selectAll().where('id', 'in', padIds).execute();
+  const pads = new Map(padRows.map((row) => [row.id, toPad(row)]));
+  return rows.map((row) => ({
+    id: row.id,
+    pad: pads.get(row.pad_id)!,
+    name: row.name,
+    print: toPrint(row),
+    doubleSided: row.double_sided === 1,
+    swatch: JSON.parse(row.swatch),
+    sheets: row.sheets,
+  }));
+}
+
+export const toPad = (row: Selectable<Tables['pads']>): Pad => ({
+  id: row.id,
+  name: row.name,
+  kind: row.kind,
+  sheet: { width: row.width, height: row.height },
+  grammage: row.grammage,
+  lowMark: row.low_mark,
+  source: row.source,
+  note: row.note,
+});
+
+const toPrint = ({ direction, border }: Selectable<Tables['designs']>): Print =>
+  direction === 'one edge' ? { direction, border: border! } : { direction };
+
+const toRow = ({ name, print, doubleSided, swatch }: NewDesign) => ({
+  name,
+  direction: print.direction,
+  border: print.direction === 'one edge' ? print.border : null,
+  double_sided: doubleSided ? (1 as const) : (0 as const),
+  swatch: JSON.stringify(swatch),
+});

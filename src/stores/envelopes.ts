@@ -1,0 +1,181 @@
+/**
+ * The envelopes of a project, from blank to made or spoiled. Verbs: `listEnvelopes(db, project)`,
+ * `readEnvelope(db, id)`, `addTrial(db, project, at)` from scrap, `makeEnvelope(db, id, at)`,
+ * `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
+ * A spoiled blank is replaced through spoil.ts.
+ */
+import type { Selectable } from 'kysely';
+import type { Envelope, EnvelopeState, NewOutcome, Outcome, Project } from '#core/project/journal.ts';
+import { type Database, transact } from './database.ts';
+import { readProject, settle } from './projects.ts';
+import type { Tables } from './tables.ts';
+
+/** In the order of their numbers. */
+export async function listEnvelopes(db: Database, project: number): Promise<Envelope[]> {
+  const rows = await envelopeRows(db).where('project_id', '=', project).orderBy('number').execute();
+  return rows.map(toEnvelope);
+}
+
+export async function readEnvelope(
+  db: Database,
+  id: number,
+): Promise<(Envelope & { readonly project: number }) | undefined> {
+  const row = await envelopeRows(db).where('envelopes.id', '=', id).executeTakeFirst();
+  return row && { ...toEnvelope(row), project: row.project_id };
+}
+
+/** A trial piece from scrap, so that no paper of the project is at stake; undefined when there is no such project. */
+export function addTrial(db: Database, project: number, at: string): Promise<Envelope | undefined> {
+  return transact(db, async (db) => {
+    if (!(await readProject(db, project))) return undefined;
+    const number = await nextNumber(db, project);
+    const { id } = await db
+      .insertInto('envelopes')
+      .values({ project_id: project, number, cut_id: null, design_id: null, state: 'blank', trial: 1 })
+      .returning('id')
+      .executeTakeFirstOrThrow();
+    await settle(db, project, at);
+    return readEnvelope(db, id);
+  });
+}
+
+/** It is folded and glued; how it came out may be written down later. A spoiled one stays spoiled. */
+export const makeEnvelope = (db: Database, id: number, at: string): Promise<Envelope | undefined> =>
+  transact(db, async (db) => moveTo(db, id, 'made', at));
+
+/**
+ * How it came out, in place of what was noted before; a blank counts as made from now on. A pocket without measures as
+ * made is taken to come from the recipe's square and the start in use.
+ */
+export function recordOutcome(
+  db: Database,
+  id: number,
+  outcome: NewOutcome,
+  at: string,
+): Promise<Envelope | undefined> {
+  return transact(db, async (db) => {
+    const envelope = await readEnvelope(db, id);
+    if (!envelope) return undefined;
+    const project = (await readProject(db, envelope.project))!;
+    const notcher_id =
+      project.notcher ??
+      (await db.selectFrom('settings').select('notcher_id').executeTakeFirstOrThrow()).notcher_id;
+    const asMade = outcome.asMade ?? (outcome.pocket ? asPlanned(project, outcome.twin ?? false) : null);
+    const row = { envelope_id: id, at, notcher_id, ...toRow({ ...outcome, asMade }) };
+    const { envelope_id: _, ...rest } = row;
+    await db
+      .insertInto('outcomes')
+      .values(row)
+      .onConflict((clash) => clash.column('envelope_id').doUpdateSet(rest))
+      .execute();
+    return moveTo(db, id, 'made', at);
+  });
+}
+
+/** What went wrong with a blank and what may still be saved; undefined unless it is one. */
+export function recordSpoiled(
+  db: Database,
+  id: number,
+  { wrong, savedBy = '' }: { wrong: string; savedBy?: string },
+  at: string,
+): Promise<Envelope | undefined> {
+  return transact(db, async (db) => {
+    const envelope = await readEnvelope(db, id);
+    if (envelope?.state !== 'blank') return undefined;
+    const { notcher } = (await readProject(db, envelope.project))!;
+    await db
+      .insertInto('outcomes')
+      .values({ envelope_id: id, at, notcher_id: notcher, ...toRow({ wrong, savedBy }) })
+      .execute();
+    return moveTo(db, id, 'spoiled', at);
+  });
+}
+
+export async function nextNumber(db: Database, project: number): Promise<number> {
+  const { last } = await db
+    .selectFrom('envelopes')
+    .select(({ fn }) => fn.max<number | null>('number').as('last'))
+    .where('project_id', '=', project)
+    .executeTakeFirstOrThrow();
+  return (last ?? 0) + 1;
+}
+
+async function moveTo(
+  db: Database,
+  id: number,
+  state: EnvelopeState,
+  at: string,
+): Promise<Envelope | undefined> {
+  await db
+    .updateTable('envelopes')
+    .set({ state })
+    .where('id', '=', id)
+    .where('state', '=', 'blank')
+    .execute();
+  const envelope = await readEnvelope(db, id);
+  if (envelope) await settle(db, envelope.project, at);
+  return envelope;
+}
+
+function asPlanned({ recipe, start }: Project, twin: boolean): Outcome['asMade'] {
+  if (recipe?.fold !== 'diagonal') return null;
+  return { square: recipe.blank.width, start: start ?? recipe.starts[twin ? 1 : 0] };
+}
+
+const envelopeRows = (db: Database) =>
+  db
+    .selectFrom('envelopes')
+    .leftJoin('outcomes', 'outcomes.envelope_id', 'envelopes.id')
+    .selectAll('envelopes')
+    .select([
+      'outcomes.at',
+      'outcomes.notcher_id',
+      'outcomes.felt',
+      'outcomes.pocket_width',
+      'outcomes.pocket_height',
+      'outcomes.square',
+      'outcomes.start',
+      'outcomes.twin',
+      'outcomes.finishes',
+      'outcomes.wrong',
+      'outcomes.saved_by',
+    ]);
+
+type OutcomeColumns = Omit<Selectable<Tables['outcomes']>, 'envelope_id'>;
+type Row = Selectable<Tables['envelopes']> & {
+  [Column in keyof OutcomeColumns]: OutcomeColumns[Column] | null;
+};
+
+const toEnvelope = (row: Row): Envelope => ({
+  id: row.id,
+  number: row.number,
+  state: row.state,
+  trial: row.trial === 1,
+  cut: row.cut_id,
+  design: row.design_id,
+  outcome: row.at === null ? null : toOutcome(row as Row & OutcomeColumns),
+});
+
+const toOutcome = (row: OutcomeColumns): Outcome => ({
+  at: row.at,
+  notcher: row.notcher_id,
+  felt: row.felt,
+  pocket: row.pocket_width === null ? null : { width: row.pocket_width, height: row.pocket_height! },
+  asMade: row.square === null ? null : { square: row.square, start: row.start! },
+  twin: row.twin === 1,
+  finishes: row.finishes === null ? null : JSON.parse(row.finishes),
+  wrong: row.wrong,
+  savedBy: row.saved_by,
+});
+
+const toRow = ({ felt, pocket, asMade, twin, finishes, wrong, savedBy }: NewOutcome) => ({
+  felt: felt ?? null,
+  pocket_width: pocket?.width ?? null,
+  pocket_height: pocket?.height ?? null,
+  square: asMade?.square ?? null,
+  start: asMade?.start ?? null,
+  twin: twin ? (1 as const) : (0 as const),
+  finishes: finishes ? JSON.stringify(finishes) : null,
+  wrong: wrong ?? '',
+  saved_by: savedBy ?? '',
+});

@@ -1,0 +1,92 @@
+/**
+ * Offcuts on the shelf. Verbs: `addOffcut(db, { design, offcut, count, at })`, `listOffcuts(db, filter)`,
+ * `readOffcut(db, id)`, `findByCode(db, text)`, `editOffcut(db, id, offcut)`. Counts move in movements.ts only.
+ */
+import type { NewOffcut, Offcut } from '#core/project/stash.ts';
+import { pencilCode, readPencilCode } from '#shared/ids.ts';
+import { type Database, transact } from './database.ts';
+import { designsOf } from './designs.ts';
+import { record } from './ledger.ts';
+
+export interface OffcutFilter {
+  readonly ids?: readonly number[];
+  readonly designs?: readonly number[];
+  readonly place?: string;
+  /** Only those still on the shelf, which is what is meant when absent. */
+  readonly onShelf?: boolean;
+  readonly limit?: number;
+}
+
+/** An offcut that she found or counted; undefined when there is no such design. */
+export function addOffcut(
+  db: Database,
+  { design, offcut, count, at }: { design: number; offcut: NewOffcut; count: number; at: string },
+): Promise<Offcut | undefined> {
+  return transact(db, async (db) => {
+    const found = await db.selectFrom('designs').select('id').where('id', '=', design).executeTakeFirst();
+    if (!found) return undefined;
+    const id = await insertOffcut(db, design, offcut);
+    await record(db, { at, kind: 'counted', piece: { design, offcut: id }, delta: count });
+    return readOffcut(db, id);
+  });
+}
+
+/** Newest first. */
+export async function listOffcuts(db: Database, filter: OffcutFilter = {}): Promise<Offcut[]> {
+  const { ids, designs: ofDesigns, place, onShelf = true, limit } = filter;
+  const rows = await db
+    .selectFrom('offcuts')
+    .selectAll()
+    .$if(ids !== undefined, (query) => query.where('id', 'in', ids!))
+    .$if(ofDesigns !== undefined, (query) => query.where('design_id', 'in', ofDesigns!))
+    .$if(place !== undefined, (query) => query.where('place', '=', place!))
+    .$if(onShelf, (query) => query.where('count', '>', 0))
+    .orderBy('id', 'desc')
+    .$if(limit !== undefined, (query) => query.limit(limit!))
+    .execute();
+  const designs = await designsOf(db, { ids: [...new Set(rows.map((row) => row.design_id))] });
+  const byId = new Map(designs.map((design) => [design.id, design]));
+  return rows.map(({ design_id, border, ...row }) => ({
+    ...row,
+    border: border === 1,
+    design: byId.get(design_id)!,
+  }));
+}
+
+export async function readOffcut(db: Database, id: number): Promise<Offcut | undefined> {
+  const [offcut] = await listOffcuts(db, { ids: [id], onShelf: false });
+  return offcut;
+}
+
+/** By what is pencilled on its back, also when it is gone. */
+export async function findByCode(db: Database, text: string): Promise<Offcut | undefined> {
+  const code = readPencilCode(text);
+  const found = await db.selectFrom('offcuts').select('id').where('code', '=', code).executeTakeFirst();
+  return found && readOffcut(db, found.id);
+}
+
+/** Puts its size, border, place and note right; how many there are is counted again instead. */
+export async function editOffcut(db: Database, id: number, offcut: NewOffcut): Promise<Offcut | undefined> {
+  await db.updateTable('offcuts').set(toRow(offcut)).where('id', '=', id).execute();
+  return readOffcut(db, id);
+}
+
+/** The row alone, still counting none: for verbs that record its movement next. */
+export async function insertOffcut(db: Database, design: number, offcut: NewOffcut): Promise<number> {
+  const { last } = await db
+    .selectFrom('offcuts')
+    .select(({ fn }) => fn.max<number | null>('id').as('last'))
+    .executeTakeFirstOrThrow();
+  const id = (last ?? 0) + 1;
+  const row = { id, code: pencilCode(id), design_id: design, ...toRow(offcut) };
+  await db.insertInto('offcuts').values(row).execute();
+  return id;
+}
+
+const toRow = ({ width, height, border, place, note }: NewOffcut) => ({
+  width,
+  height,
+  border: border ? (1 as const) : (0 as const),
+  place,
+  note,
+});

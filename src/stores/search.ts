@@ -1,0 +1,155 @@
+/**
+ * Which pieces can become a blank, least regret first, over a shelf of any length. Verb: `findPieces(db, wanted,
+ * { limit? })`. The regret is worked out in SQL by the very expression of the core (worth.ts), to the last bit.
+ */
+import { type RawBuilder, type SqlBool, sql } from 'kysely';
+import { type BlankWanted, type Choice, chooseFrom, type Nearest, shortfall } from '#core/project/search.ts';
+import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
+import type { Length } from '#shared/length.ts';
+import { type Size, shorter, turned } from '#shared/size.ts';
+import type { Database } from './database.ts';
+import { listDesigns } from './designs.ts';
+import { listOffcuts } from './offcuts.ts';
+import { readSettings } from './settings.ts';
+
+export interface Found {
+  /** Offcuts before sheets, in each the least regretted first. */
+  readonly choices: readonly Choice[];
+  /** There are more offcuts that would do. */
+  readonly more: boolean;
+  /** Where nothing will do: the piece that lacks least. Null when there is no paper of the kind at all. */
+  readonly nearest: Nearest | null;
+}
+
+export async function findPieces(
+  db: Database,
+  wanted: BlankWanted,
+  { limit = 24 }: { limit?: number } = {},
+): Promise<Found> {
+  const { keepAtLeast } = await readSettings(db);
+  const ids = await rankOffcuts(db, wanted, keepAtLeast, limit + 1);
+  const offcuts = await offcutsInOrder(db, ids.slice(0, limit));
+  const sheets = await sheetsThatSuit(db, wanted);
+  const choices = [...choose(offcuts, wanted, keepAtLeast), ...ranked(choose(sheets, wanted, keepAtLeast))];
+  const nearest = choices.length > 0 ? null : await nearestPiece(db, wanted, sheets);
+  return { choices, more: ids.length > limit, nearest };
+}
+
+const choose = (pieces: readonly Piece[], wanted: BlankWanted, keepAtLeast: Length): Choice[] =>
+  pieces.flatMap((piece) => chooseFrom(piece, wanted, keepAtLeast) ?? []);
+
+const ranked = (choices: Choice[]): Choice[] => choices.sort((a, b) => a.regret - b.regret);
+
+/** The offcuts that will do, as numbers; among equals the one that has lain longest. */
+async function rankOffcuts(
+  db: Database,
+  wanted: BlankWanted,
+  keep: Length,
+  limit: number,
+): Promise<number[]> {
+  const rows = await suitableOffcuts(db, wanted)
+    .select('offcuts.id')
+    .where(anyWay(wanted, fits))
+    .orderBy(leastOf(wanted, (blank) => regretOf(blank, keep)))
+    .orderBy('offcuts.id')
+    .limit(limit)
+    .execute();
+  return rows.map(({ id }) => id);
+}
+
+async function offcutsInOrder(db: Database, ids: readonly number[]): Promise<Piece[]> {
+  const offcuts = new Map((await listOffcuts(db, { ids })).map((offcut) => [offcut.id, offcut]));
+  return ids.flatMap((id) => offcuts.get(id) ?? []).map(pieceOfOffcut);
+}
+
+async function sheetsThatSuit(db: Database, { kinds, designs, border }: BlankWanted): Promise<Piece[]> {
+  const filter = { left: true, ...(kinds && { kinds }), ...(designs && { ids: designs }) };
+  const sheets = (await listDesigns(db, filter)).map(pieceOfSheet);
+  return sheets.filter((sheet) => sheet.border || !border);
+}
+
+async function nearestPiece(
+  db: Database,
+  wanted: BlankWanted,
+  sheets: readonly Piece[],
+): Promise<Nearest | null> {
+  const rows = await suitableOffcuts(db, wanted)
+    .select('offcuts.id')
+    .orderBy(leastOf(wanted, lackOf))
+    .orderBy('offcuts.id')
+    .limit(1)
+    .execute();
+  const offcuts = await offcutsInOrder(
+    db,
+    rows.map(({ id }) => id),
+  );
+  const near = [...offcuts, ...sheets].map((piece) => ({ piece, short: shortfall(piece, wanted) }));
+  const lack = ({ short }: Nearest): number => Math.max(short.width, short.height);
+  return near.sort((a, b) => lack(a) - lack(b))[0] ?? null;
+}
+
+/** On the shelf and of the paper asked for; its design stands beside it only where the print decides. */
+function suitableOffcuts(db: Database, { kinds, designs, border, ...blank }: BlankWanted) {
+  return db
+    .selectFrom('offcuts')
+    .where('count', '>', 0)
+    .$if(border === true, (query) => query.where('offcuts.border', '=', 1))
+    .$if(designs !== undefined, (query) => query.where('design_id', 'in', designs!))
+    .$if(kinds !== undefined, (query) => query.where('design_id', 'in', ofKinds(db, kinds!)))
+    .$if(printDecides(blank), (query) =>
+      query.innerJoin('designs', 'designs.id', 'offcuts.design_id').$castTo<object>(),
+    );
+}
+
+const ofKinds = (db: Database, kinds: readonly PaperKind[]) =>
+  db
+    .selectFrom('designs')
+    .innerJoin('pads', 'pads.id', 'designs.pad_id')
+    .where('pads.kind', 'in', kinds)
+    .select('designs.id');
+
+type Condition = RawBuilder<SqlBool>;
+type Amount = RawBuilder<number>;
+
+const W = sql.ref<Length>('offcuts.width');
+const H = sql.ref<Length>('offcuts.height');
+
+const isSquare = ({ width, height }: Size): boolean => width === height;
+
+const printDecides = (blank: Size & { mayTurn: boolean }): boolean => !isSquare(blank) && !blank.mayTurn;
+
+const mayBeTurned = (wanted: BlankWanted): Condition =>
+  wanted.mayTurn ? sql`TRUE` : sql`designs.direction = 'any way'`;
+
+const fits = ({ width, height }: Size): Condition => sql`(${W} >= ${width} AND ${H} >= ${height})`;
+
+/** A bound that every way to lie shares comes first, so that the index on the shelf can serve it. */
+function anyWay(wanted: BlankWanted, holds: (blank: Size) => Condition): Condition {
+  if (isSquare(wanted)) return holds(wanted);
+  const least = shorter(wanted);
+  return sql`${W} >= ${least} AND ${H} >= ${least}
+    AND (${holds(wanted)} OR (${mayBeTurned(wanted)} AND ${holds(turned(wanted))}))`;
+}
+
+/** The least of an amount over the ways in which the blank may lie. */
+function leastOf(wanted: BlankWanted, amount: (blank: Size) => Amount): Amount {
+  if (isSquare(wanted)) return amount(wanted);
+  return sql`min(${amount(wanted)}, CASE WHEN ${mayBeTurned(wanted)} THEN ${amount(turned(wanted))} ELSE 9e99 END)`;
+}
+
+/** As the core's regret of the better first cut, the blank in a corner; out of reach where it does not fit. */
+function regretOf(blank: Size, keep: Length): Amount {
+  const { width, height } = blank;
+  const [beside, beyond] = [sql<number>`(${W} - ${width})`, sql<number>`(${H} - ${height})`];
+  const whole = worthOf(W, H, keep);
+  const down = sql`${whole} - ${worthOf(beside, H, keep)} - ${worthOf(sql`${width}`, beyond, keep)}`;
+  const across = sql`${whole} - ${worthOf(beside, sql`${height}`, keep)} - ${worthOf(W, beyond, keep)}`;
+  return sql`CASE WHEN ${fits(blank)} THEN min(${down}, ${across}) ELSE 9e99 END`;
+}
+
+/** In floating numbers and in the core's order of multiplying, so that both give the same last bit. */
+const worthOf = (width: RawBuilder<unknown>, height: RawBuilder<unknown>, keep: Length): Amount =>
+  sql`CASE WHEN min(${width}, ${height}) < ${keep} THEN 0.0
+    ELSE CAST(${width} AS REAL) * ${height} * min(${width}, ${height}) END`;
+
+const lackOf = ({ width, height }: Size): Amount => sql`max(0, ${width} - ${W}, ${height} - ${H})`;

@@ -1,0 +1,39 @@
+/**
+ * The maker's settings, one row. Verbs: `readSettings(db)`, `editSettings(db, changes)`. The notcher in use is chosen
+ * in notchers.ts.
+ */
+import type { Length, Units } from '#shared/length.ts';
+import type { WantedFit } from '#shared/outcome.ts';
+import type { Database } from './database.ts';
+
+export interface Settings {
+  readonly units: Units;
+  /** A leftover whose shorter side is under this is not kept. */
+  readonly keepAtLeast: Length;
+  /** The longest cut that the trimmer makes. */
+  readonly longestCut: Length;
+  readonly wantedFit: WantedFit;
+}
+
+export async function readSettings(db: Database): Promise<Settings> {
+  const row = await db.selectFrom('settings').selectAll().executeTakeFirstOrThrow();
+  return {
+    units: row.unit === 'in' ? { unit: 'in', step: row.step } : { unit: 'mm' },
+    keepAtLeast: row.keep_at_least,
+    longestCut: row.longest_cut,
+    wantedFit: row.wanted_fit,
+  };
+}
+
+/** The step of inches is kept while millimetres are shown. */
+export async function editSettings(db: Database, changes: Partial<Settings>): Promise<Settings> {
+  const { units, keepAtLeast, longestCut, wantedFit } = changes;
+  const row = {
+    ...(units && { unit: units.unit, ...(units.unit === 'in' && { step: units.step }) }),
+    ...(keepAtLeast !== undefined && { keep_at_least: keepAtLeast }),
+    ...(longestCut !== undefined && { longest_cut: longestCut }),
+    ...(wantedFit !== undefined && { wanted_fit: wantedFit }),
+  };
+  if (Object.keys(row).length > 0) await db.updateTable('settings').set(row).execute();
+  return readSettings(db);
+}

@@ -1,0 +1,94 @@
+/**
+ * Looking over the shelf. Verbs: `browseShelf(db, query)` finds offcuts by size, design, kind and place,
+ * `listPlaces(db)`, `tallyShelf(db)`. Changes nothing, and knows no blanks: what a recipe may be cut from is searched
+ * elsewhere.
+ */
+import { sql } from 'kysely';
+import type { Offcut, PaperKind } from '#core/project/stash.ts';
+import type { Length } from '#shared/length.ts';
+import type { Database } from './database.ts';
+import { listOffcuts } from './offcuts.ts';
+
+export interface ShelfQuery {
+  /** Either may be left out; a print that may lie any way is also tried turned. */
+  readonly width?: Length | undefined;
+  readonly height?: Length | undefined;
+  readonly design?: number | undefined;
+  readonly pad?: number | undefined;
+  readonly kind?: PaperKind | undefined;
+  readonly place?: string | undefined;
+  readonly limit: number;
+}
+
+/** The smallest that will do first where a size is asked for, else newest first. Only what is still there. */
+export async function browseShelf(db: Database, query: ShelfQuery): Promise<Offcut[]> {
+  const { width = 0 as Length, height = 0 as Length, design, pad, kind, place, limit } = query;
+  const sized = width > 0 || height > 0;
+  const rows = await db
+    .selectFrom('offcuts')
+    .innerJoin('designs', 'designs.id', 'offcuts.design_id')
+    .innerJoin('pads', 'pads.id', 'designs.pad_id')
+    .select('offcuts.id')
+    .where('count', '>', 0)
+    .$if(sized, (query) =>
+      query.where((by) =>
+        by.or([
+          by.and([by('offcuts.width', '>=', width), by('offcuts.height', '>=', height)]),
+          by.and([
+            by('offcuts.width', '>=', height),
+            by('offcuts.height', '>=', width),
+            by('direction', '=', 'any way'),
+          ]),
+        ]),
+      ),
+    )
+    .$if(design !== undefined, (query) => query.where('design_id', '=', design!))
+    .$if(pad !== undefined, (query) => query.where('pad_id', '=', pad!))
+    .$if(kind !== undefined, (query) => query.where('kind', '=', kind!))
+    .$if(place !== undefined, (query) => query.where('place', '=', place!))
+    .$if(sized, (query) => query.orderBy(sql`offcuts.width * offcuts.height`))
+    .orderBy('offcuts.id', 'desc')
+    .limit(limit)
+    .execute();
+  const ids = rows.map((row) => row.id);
+  const offcuts = new Map((await listOffcuts(db, { ids })).map((offcut) => [offcut.id, offcut]));
+  return ids.map((id) => offcuts.get(id)!);
+}
+
+/** Where offcuts were ever put, by name. */
+export async function listPlaces(db: Database): Promise<string[]> {
+  const rows = await db
+    .selectFrom('offcuts')
+    .select('place')
+    .distinct()
+    .where('place', '<>', '')
+    .orderBy('place')
+    .execute();
+  return rows.map((row) => row.place);
+}
+
+export interface ShelfTally {
+  readonly pads: number;
+  readonly sheets: number;
+  readonly offcuts: number;
+}
+
+export async function tallyShelf(db: Database): Promise<ShelfTally> {
+  const row = await db
+    .selectNoFrom((by) => [
+      by
+        .selectFrom('pads')
+        .select((by) => by.fn.countAll<number>().as('n'))
+        .as('pads'),
+      by
+        .selectFrom('designs')
+        .select((by) => by.fn.coalesce(by.fn.sum<number>('sheets'), by.lit(0)).as('n'))
+        .as('sheets'),
+      by
+        .selectFrom('offcuts')
+        .select((by) => by.fn.coalesce(by.fn.sum<number>('count'), by.lit(0)).as('n'))
+        .as('offcuts'),
+    ])
+    .executeTakeFirstOrThrow();
+  return { pads: row.pads ?? 0, sheets: row.sheets ?? 0, offcuts: row.offcuts ?? 0 };
+}
