@@ -29,6 +29,14 @@ export function check<T>(schema: z.ZodType<T>, typed: Typed): Checked<T> {
   return { ok: false, problems: read.error.issues.map(toProblem) };
 }
 
+/** A refused form to be shown again: what was typed, but nothing where two answers came. */
+export const entryOf = (typed: Typed, problems: readonly Problem[]) => ({
+  typed: Object.fromEntries(
+    Object.entries(typed).map(([name, value]) => [name, value === TWICE ? '' : value]),
+  ) as Typed,
+  problems,
+});
+
 const toProblem = (issue: z.core.$ZodIssue): Problem => ({
   field: issue.path.join('.'),
   message: issue.message,

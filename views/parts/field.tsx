@@ -18,8 +18,10 @@ interface FieldProps {
   readonly value?: string | undefined;
   readonly hint?: string | undefined;
   readonly kind?: 'length' | 'count' | 'words';
-  readonly autofocus?: boolean;
+  readonly autofocus?: boolean | undefined;
   readonly optional?: boolean;
+  /** The id of a list of likely answers. */
+  readonly list?: string;
 }
 
 export const Field: FC<FieldProps> = ({
@@ -31,6 +33,7 @@ export const Field: FC<FieldProps> = ({
   kind = 'words',
   autofocus,
   optional,
+  list,
 }) => (
   <Labelled name={name} label={optional ? `${label} (if you like)` : label} entry={entry} hint={hint}>
     <input
@@ -40,6 +43,7 @@ export const Field: FC<FieldProps> = ({
       value={entry.typed[name] ?? value}
       inputmode={kind === 'count' ? 'numeric' : undefined}
       autocomplete="off"
+      list={list}
       autofocus={autofocus}
       aria-invalid={problemOf(entry, name) ? 'true' : undefined}
       aria-describedby={`${name}-note`}
@@ -85,16 +89,27 @@ export const FormProblems: FC<{ entry: Entry; fields: readonly string[] }> = ({ 
 
 type LabelledProps = PropsWithChildren<Pick<FieldProps, 'name' | 'label' | 'entry' | 'hint'>>;
 
-const Labelled: FC<LabelledProps> = ({ name, label, entry, hint, children }) => {
+/** For a field of any other kind, whose id is `name` and whose words are described by `name-note`. */
+export const Labelled: FC<LabelledProps> = ({ name, label, entry, hint, children }) => (
+  <div class={problemOf(entry, name) ? 'field wrong' : 'field'}>
+    <label for={name}>{label}</label>
+    {children}
+    {fieldNote(name, entry, hint)}
+  </div>
+);
+
+/** What stands under a field: its problem, else its hint. Out of band it replaces the one on the page. */
+export const fieldNote = (name: string, entry: Entry, hint = '', outOfBand = false) => {
   const problem = problemOf(entry, name);
   return (
-    <div class={problem ? 'field wrong' : 'field'}>
-      <label for={name}>{label}</label>
-      {children}
-      <p id={`${name}-note`} class={problem ? 'problem' : 'hint'} role={problem ? 'alert' : undefined}>
-        {problem ?? hint ?? ''}
-      </p>
-    </div>
+    <p
+      id={`${name}-note`}
+      class={problem ? 'problem' : 'hint'}
+      role={problem ? 'alert' : undefined}
+      hx-swap-oob={outOfBand ? 'true' : undefined}
+    >
+      {problem ?? hint}
+    </p>
   );
 };
 
