@@ -36,8 +36,11 @@ export interface Fold {
   recipes(question: Question): Recipe[];
   /** The pieces to cut, one or two. */
   blanks(recipe: Recipe): readonly Size[];
-  /** One layout for each blank, as it lies on the tool with the inside of the envelope up. */
-  flat(recipe: Recipe): readonly FlatLayout[];
+  /**
+   * One layout for each blank, as it lies on the tool with the inside of the envelope up. Notches and scores are
+   * numbered as `turning` makes them; without it, as the recipe's notcher does.
+   */
+  flat(recipe: Recipe, turning?: Turning): readonly FlatLayout[];
   folded(recipe: Recipe): FoldedLayout;
   /** What to do, in order; with a look, how to lay the blank down comes first. */
   steps(recipe: Recipe, turning: Turning, look?: Look): readonly Step[];

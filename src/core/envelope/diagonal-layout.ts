@@ -1,0 +1,150 @@
+/** The diagonal fold as shapes: the blank on the tool and the closed envelope from both sides. Draws nothing. */
+import { type Point, type Polygon, point } from '#core/geometry/point.ts';
+import { difference, rectangle } from '#core/geometry/polygon.ts';
+import { applyToAll, foldOver, inOrder, mirrorAt, type Transform } from '#core/geometry/transform.ts';
+import type { FlatFlap, FlatLayout, FoldedLayout, FoldedView, Gap, Notch, ScoreLine } from './fold.ts';
+import { lying } from './pocket.ts';
+import type { Flap, Recipe, Side, Turning } from './recipe.ts';
+import { seamShapes } from './seam.ts';
+import {
+  flapAt,
+  foldedIn,
+  hinge,
+  lyingOpen,
+  onBlank,
+  pocketPolygon,
+  scoreLine,
+  type TurnedSquare,
+  turnedSquareOf,
+  uncut,
+} from './turned-square.ts';
+
+/** Clockwise round the sheet, each edge with the side of the pocket whose score starts at its notch. */
+const EDGES: readonly Side[] = ['top', 'right', 'bottom', 'left'];
+
+export function diagonalFlat(recipe: Recipe, turning: Turning): FlatLayout {
+  const place = turnedSquareOf(recipe);
+  const open = inOrder(foldOver(hinge(place, flapAt(recipe.flaps, 'C').side)), onBlank(place));
+  const { bands, glue } = seamShapes(place, recipe.flaps);
+  return {
+    blank: recipe.blank,
+    outline: rectangle(0, 0, place.square, place.square),
+    notches: edgesInOrder(turning).map((edge, index) => notchOn(edge, index + 1, place, recipe)),
+    scores: edgesInOrder(turning).map((edge, index) =>
+      scoreFrom(edge, index + 1, turning, place, recipe.flaps),
+    ),
+    pocket: applyToAll(onBlank(place), pocketPolygon(place)),
+    flaps: recipe.flaps.map((flap) => flatFlap(place, flap)),
+    seams: bands.map((band) => applyToAll(open, band)),
+    glue: glue.map((spot) => applyToAll(open, spot)),
+  };
+}
+
+export function diagonalFolded(recipe: Recipe): FoldedLayout {
+  const place = turnedSquareOf(recipe);
+  const { bands, glue } = seamShapes(place, recipe.flaps);
+  const flaps = recipe.flaps.map((flap) => ({ letter: flap.letter, shape: foldedIn(place, flap) }));
+  const bare = { pocket: pocketPolygon(place), ...cardInside(recipe, place) };
+  const { width, height } = place;
+  return {
+    width,
+    height,
+    front: { ...bare, flaps: [], seams: [], glue: [] },
+    back: { ...mirrored(bare, mirrorAt(width / 2)), flaps, seams: bands, glue },
+  };
+}
+
+/** Turning the sheet anticlockwise brings the next edge clockwise to the top, and the other way about. */
+const edgesInOrder = (turning: Turning): readonly Side[] =>
+  turning === 'anticlockwise' ? EDGES : [EDGES[0]!, ...EDGES.slice(1).reverse()];
+
+function notchOn(edge: Side, order: number, place: TurnedSquare, { starts }: Recipe): Notch {
+  const { square, start, inset } = place;
+  const measuredAlong = edge === 'top' || edge === 'bottom';
+  const along = measuredAlong ? start : square - start;
+  const at = (distance: number, depth: number) => onEdge(edge, square, distance, depth);
+  const corner = at(along, inset);
+  return {
+    order,
+    edge,
+    mouth: at(along, 0),
+    corner,
+    cut: inset > 0 ? [at(along - inset, 0), at(along + inset, 0), corner] : [],
+    reading: starts[measuredAlong ? 0 : 1],
+    measured: order === 1,
+  };
+}
+
+/** A point this far along an edge from the corner before it, going clockwise, and this far in. */
+function onEdge(edge: Side, square: number, along: number, depth: number): Point {
+  switch (edge) {
+    case 'top':
+      return point(along, depth);
+    case 'right':
+      return point(square - depth, along);
+    case 'bottom':
+      return point(square - along, square - depth);
+    case 'left':
+      return point(depth, square - along);
+  }
+}
+
+/** Each score runs from the notch just made to the place of the next one. */
+function scoreFrom(
+  edge: Side,
+  order: number,
+  turning: Turning,
+  place: TurnedSquare,
+  flaps: readonly Flap[],
+): ScoreLine {
+  const index = EDGES.indexOf(edge);
+  const side = turning === 'anticlockwise' ? edge : EDGES[(index + 3) % 4]!;
+  const { from, to } = scoreLine(place, side);
+  const flap = flaps.find((one) => one.side === side)!.letter;
+  return turning === 'anticlockwise' ? { order, flap, from, to } : { order, flap, from: to, to: from };
+}
+
+function flatFlap(place: TurnedSquare, flap: Flap): FlatFlap {
+  const shape = lyingOpen(place, flap);
+  const trims = difference(lyingOpen(place, { ...flap, finish: uncut }), shape);
+  return {
+    letter: flap.letter,
+    shape,
+    trims: flap.finish.shape === 'pointed' ? [] : trims,
+    finish: flap.finish,
+  };
+}
+
+type Inside = Pick<FoldedView, 'pocket' | 'card' | 'gaps'>;
+
+/** Seen from the front: the card pushed into the lower left corner, so that each clearance shows whole. */
+function cardInside(recipe: Recipe, place: TurnedSquare): { card: Polygon; gaps: Gap[] } {
+  const card = lying(recipe.card, recipe.cardTurned);
+  const [right, top] = [card.width + card.bulk, place.height - (card.height + card.bulk)];
+  return {
+    card: rectangle(0, top, right, place.height - top),
+    gaps: [
+      {
+        along: 'width',
+        clearance: recipe.clearance.width,
+        from: point(right, place.height / 2),
+        to: point(place.width, place.height / 2),
+      },
+      {
+        along: 'height',
+        clearance: recipe.clearance.height,
+        from: point(place.width / 2, top),
+        to: point(place.width / 2, 0),
+      },
+    ],
+  };
+}
+
+const mirrored = ({ pocket, card, gaps }: Inside, mirror: Transform): Inside => ({
+  pocket,
+  card: applyToAll(mirror, card),
+  gaps: gaps.map((gap) => {
+    const [from, to] = applyToAll(mirror, [gap.from, gap.to]);
+    return { ...gap, from: from!, to: to! };
+  }),
+});

@@ -1,0 +1,83 @@
+/** Areas, cuts and overlaps of polygons in plain numbers; what may be hollow is left to polygon-clipping. Knows no paper. */
+import clipping, { type MultiPolygon } from 'polygon-clipping';
+import { cross, distance, dot, type Line, minus, type Point, type Polygon, point } from './point.ts';
+
+export const rectangle = (x: number, y: number, width: number, height: number): Polygon => [
+  point(x, y),
+  point(x + width, y),
+  point(x + width, y + height),
+  point(x, y + height),
+];
+
+/** Never negative, whichever way round the corners go. */
+export const area = (polygon: Polygon): number => Math.abs(signedArea(polygon));
+
+export const totalArea = (polygons: readonly Polygon[]): number =>
+  polygons.reduce((sum, polygon) => sum + area(polygon), 0);
+
+/** What lies in both, for convex polygons with their corners clockwise as seen; empty when nothing does. */
+export const overlap = (one: Polygon, other: Polygon): Polygon => edges(other).reduce(keepRight, one);
+
+/** What lies in any of them. A hole left between them is filled. */
+export const union = (polygons: readonly Polygon[]): Polygon[] => {
+  const [first, ...rest] = polygons.filter((polygon) => !isFlat(polygon)).map(rings);
+  return first ? outlines(clipping.union(first, ...rest)) : [];
+};
+
+/** What lies in `from` and not in `what`. */
+export const difference = (from: Polygon, what: Polygon): Polygon[] => {
+  if (isFlat(from)) return [];
+  return isFlat(what) ? [from] : outlines(clipping.difference(rings(from), rings(what)));
+};
+
+/** The part of a convex polygon on the right of a line as one goes along it (y runs down). */
+export function keepRight(polygon: Polygon, { from, to }: Line): Polygon {
+  const side = (at: Point) => cross(minus(to, from), minus(at, from)) / distance(from, to);
+  const kept = polygon.flatMap((at, index) => {
+    const next = polygon[(index + 1) % polygon.length]!;
+    const [here, there] = [side(at), side(next)];
+    const crossing = here < 0 !== there < 0 ? [between(at, next, here / (here - there))] : [];
+    return here >= 0 ? [at, ...crossing] : crossing;
+  });
+  return withoutRepeats(kept);
+}
+
+/** A convex polygon, its corners clockwise as seen, with each edge moved inwards by the same distance. */
+export function inset(polygon: Polygon, by: number): Polygon {
+  return edges(polygon).reduce((rest, edge) => keepRight(rest, movedRight(edge, by)), polygon);
+}
+
+export const edges = (polygon: Polygon): Line[] =>
+  polygon.map((from, index) => ({ from, to: polygon[(index + 1) % polygon.length]! }));
+
+/** How far the polygon extends along a direction of length 1. */
+export function extent(polygon: Polygon, direction: Point): number {
+  const along = polygon.map((at) => dot(at, direction));
+  return polygon.length === 0 ? 0 : Math.max(...along) - Math.min(...along);
+}
+
+/** Drops corners that repeat the one before to within a thousandth of a unit. */
+export const withoutRepeats = (polygon: Polygon): Polygon =>
+  polygon.filter((at, index) => distance(at, polygon.at(index - 1)!) > 1e-3 || polygon.length === 1);
+
+const signedArea = (polygon: Polygon): number =>
+  edges(polygon).reduce((sum, { from, to }) => sum + cross(from, to), 0) / 2;
+
+const between = (from: Point, to: Point, share: number): Point =>
+  point(from.x + share * (to.x - from.x), from.y + share * (to.y - from.y));
+
+function movedRight({ from, to }: Line, by: number): Line {
+  const size = distance(from, to);
+  const [dx, dy] = [(-(to.y - from.y) / size) * by, ((to.x - from.x) / size) * by];
+  return { from: point(from.x + dx, from.y + dy), to: point(to.x + dx, to.y + dy) };
+}
+
+const isFlat = (polygon: Polygon): boolean => polygon.length < 3 || area(polygon) < 1;
+
+/** Rounded to whole units, since the clipping library stumbles over corners a hair apart. */
+const rings = (polygon: Polygon): [number, number][][] => [
+  polygon.map(({ x, y }) => [Math.round(x), Math.round(y)] as [number, number]),
+];
+
+const outlines = (found: MultiPolygon): Polygon[] =>
+  found.map(([outer]) => outer!.slice(0, -1).map(([x, y]) => point(x, y)));
