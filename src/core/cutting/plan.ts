@@ -2,6 +2,8 @@
  * The cut planner's front door: an order and pieces in, a plan with its bounds out. Knows how search, bounds and the
  * finished plan fit together; the goals themselves are pursued in search.ts.
  */
+
+import { type Bound, bound } from './bound.ts';
 import type { CutPlan } from './cuts.ts';
 import { type Job, prepare } from './job.ts';
 import type { Order, Piece, PlanOptions } from './order.ts';
@@ -17,7 +19,7 @@ import { unfold } from './unfold.ts';
 export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOptions = {}): CutPlan {
   const started = options.now?.() ?? 0;
   const job = prepare({ ...order, ...limitsOf(order, options) }, pieces);
-  const target = { unplaced: 0, sheetArea: () => 0 };
+  const target = bound(job);
   const found = search(
     job,
     target,
@@ -26,7 +28,7 @@ export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOp
     budget(options, started),
     () => {},
   );
-  return finish(job, found, order, pieces, options, started);
+  return finish(job, found, target, order, pieces, options, started);
 }
 
 const limitsOf = (order: Order, options: PlanOptions) => {
@@ -55,6 +57,7 @@ function budget(options: PlanOptions, started: number): Budget {
 function finish(
   job: Job,
   found: Found,
+  target: Bound,
   order: Order,
   pieces: readonly Piece[],
   options: PlanOptions,
@@ -65,6 +68,10 @@ function finish(
   const cut = used.map((one) => byId.get(one.piece)!);
   const areaOf = (kind: string): number =>
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
+  const bounds = {
+    unplaced: target.unplaced,
+    newSheetArea: target.sheetArea(found.unplaced) * job.grid ** 2,
+  };
   return {
     placed: used.reduce((sum, one) => sum + one.rectangles.length, 0),
     unplaced: order.parts.flatMap((part, index) =>
@@ -75,8 +82,8 @@ function finish(
     offcutAreaUsed: areaOf('offcut'),
     worthLost: found.lost * job.grid ** 3,
     settings: 0,
-    bounds: { unplaced: 0, newSheetArea: 0 },
-    proved: false,
+    bounds,
+    proved: bounds.unplaced === found.unplaced && bounds.newSheetArea === areaOf('sheet'),
     timeMs: options.now ? options.now() - started : 0,
     limits: limitsOf(order, options),
     used,

@@ -35,11 +35,10 @@ const SECOND_GOAL = 0.85;
 /** Moves remembered by late acceptance. */
 const MEMORY = 60;
 
-export interface Search {
-  readonly best: () => Found;
-  readonly run: () => void;
-}
-
+/**
+ * The best found within the budget, by the goals in order; `found` hears of each better one. Deterministic for the same
+ * chance and work.
+ */
 export function search(
   job: Job,
   target: Target,
@@ -49,18 +48,13 @@ export function search(
   found: (best: Found) => void,
 ): Found {
   const board = new Board(job, stripFiller(job, random), spare);
-  const hunt = new Hunt(board, random, budget);
+  const hunt = new Hunt(board, random, budget, found);
   greedy(board, hunt.values(0));
-  let best = snapshot(board);
-  found(best);
-  best = hunt.placeMore(best, target.unplaced, found);
-  best = hunt.openLess(best, target.sheetArea(best.unplaced), found);
-  return hunt.loseLess(best, found);
-}
-
-function snapshot(board: Board): Found {
-  const { unplaced, sheetArea, lost } = board;
-  return { bins: [...board.bins], pool: board.pool.slice(), unplaced, sheetArea, lost };
+  hunt.keep();
+  hunt.placeMore(target.unplaced);
+  hunt.openLess(target.sheetArea(hunt.best.unplaced));
+  hunt.loseLess();
+  return hunt.best;
 }
 
 /** Offcuts first, then sheets; each time the one that comes out fullest. Patterns are kept while they stay possible. */
@@ -91,17 +85,34 @@ function nextBin(board: Board, stock: number, ready: Map<number, Bin>, value: Fl
 
 const fullness = (board: Board, bin: Bin): number => bin.pattern.area / board.job.stocks[bin.stock]!.area;
 
+/** What a round of moves seeks: a lower cost, by as much as `enough`, until its share of the budget is spent. */
+interface Round {
+  readonly cost: () => number;
+  readonly enough: number;
+  readonly until: number;
+  /** Most area of sheets on the board. */
+  readonly sheets: number;
+  /** Offcuts cost nothing in the first two goals, and are spent one by one in the third. */
+  readonly sparing: boolean;
+  readonly better: () => void;
+}
+
 class Hunt {
+  best!: Found;
   private readonly board: Board;
   private readonly random: Chance;
   private readonly budget: Budget;
+  private readonly found: (best: Found) => void;
   private readonly value: Float64Array;
+  private readonly weight: Float64Array;
 
-  constructor(board: Board, random: Chance, budget: Budget) {
+  constructor(board: Board, random: Chance, budget: Budget, found: (best: Found) => void) {
     this.board = board;
     this.random = random;
     this.budget = budget;
+    this.found = found;
     this.value = new Float64Array(board.job.copies.length);
+    this.weight = new Float64Array(board.job.copies.length);
   }
 
   /** Values of the parts by area, shaken by up to `shake`. */
@@ -113,15 +124,121 @@ class Hunt {
     return this.value;
   }
 
-  placeMore(best: Found, _target: number, _found: (best: Found) => void): Found {
-    return best;
+  keep(): void {
+    const { bins, pool, unplaced, sheetArea, lost } = this.board;
+    this.best = { bins: [...bins], pool: pool.slice(), unplaced, sheetArea, lost };
+    this.found(this.best);
   }
 
-  openLess(best: Found, _target: number, _found: (best: Found) => void): Found {
-    return best;
+  /** First goal: most copies placed, then most of their area. */
+  placeMore(bound: number): void {
+    const { job } = this.board;
+    const whole = job.area.reduce((sum, area, part) => sum + area * job.copies[part]!, 1);
+    job.area.forEach((area, part) => {
+      this.weight[part] = 1 + area / whole;
+    });
+    if (this.best.unplaced <= bound) return;
+    this.round({
+      cost: () => this.missing(),
+      enough: bound + (bound > 0 ? 0 : 0.5),
+      until: FIRST_GOAL,
+      sheets: Number.MAX_SAFE_INTEGER,
+      sparing: false,
+      better: () => this.keep(),
+    });
   }
 
-  loseLess(best: Found, _found: (best: Found) => void): Found {
-    return best;
+  /** Second goal: the same copies from less new sheet area; each time one sheet fewer is the aim. */
+  openLess(bound: number): void {
+    const allowed = this.missing();
+    while (this.best.sheetArea > bound && this.budget.spent() < SECOND_GOAL) {
+      this.board.reset(this.best.bins);
+      this.dropSheet();
+      const { sheetArea } = this.best;
+      const done = this.round({
+        cost: () => Math.max(0, this.missingArea()),
+        enough: 0,
+        until: SECOND_GOAL,
+        sheets: sheetArea - 1,
+        sparing: false,
+        better: () => {
+          if (this.missing() <= allowed + 1e-9) this.keep();
+        },
+      });
+      if (!done) break;
+    }
+  }
+
+  loseLess(): void {}
+
+  private missing(): number {
+    return this.weighted(this.weight);
+  }
+
+  private missingArea(): number {
+    return this.weighted(this.board.job.area);
+  }
+
+  private weighted(weight: Float64Array): number {
+    const { pool } = this.board;
+    let sum = 0;
+    for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * weight[part]!;
+    return sum;
+  }
+
+  private dropSheet(): void {
+    const { bins, job } = this.board;
+    let emptiest = -1;
+    bins.forEach((bin, index) => {
+      if (!job.stocks[bin.stock]!.sheet) return;
+      if (emptiest < 0 || bin.pattern.area < bins[emptiest]!.pattern.area) emptiest = index;
+    });
+    if (emptiest >= 0) this.board.remove(emptiest);
+  }
+
+  /** Late-acceptance search (Burke & Bykov 2017) over moves that empty a few pieces and fill them again. */
+  private round(round: Round): boolean {
+    let cost = round.cost();
+    let best = cost;
+    const memory = new Float64Array(MEMORY).fill(cost);
+    for (let turn = 0; best > round.enough; turn = (turn + 1) % MEMORY) {
+      if (this.budget.spent() >= round.until) return false;
+      this.budget.work();
+      const undo = this.repack(round);
+      const now = round.cost();
+      if (now > cost && now > memory[turn]!) undo();
+      else cost = now;
+      memory[turn] = cost;
+      if (cost < best) {
+        best = cost;
+        round.better();
+      }
+    }
+    return true;
+  }
+
+  /** Empties one to four pieces and fills them, and perhaps others, anew; returns how to undo it. */
+  private repack(round: Round): () => void {
+    const { board, random } = this;
+    const many = Math.min(board.bins.length, 1 + random.below(4));
+    const old: Bin[] = [];
+    while (old.length < many) old.push(board.remove(random.below(board.bins.length)));
+    const kept = board.bins.length;
+    this.values(0.3);
+    for (const stock of this.candidates(old, round)) {
+      if (board.unplaced === 0) break;
+      const bin = board.fill(stock, this.value, 0.3);
+      if (bin) board.put(bin);
+    }
+    return () => {
+      while (board.bins.length > kept) board.remove(board.bins.length - 1);
+      for (const bin of old) board.put(bin);
+    };
+  }
+
+  private candidates(old: readonly Bin[], round: Round): number[] {
+    const stocks = old.map((bin) => bin.stock);
+    void round;
+    return stocks;
   }
 }

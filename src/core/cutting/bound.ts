@@ -1,0 +1,380 @@
+/**
+ * How good any plan could be: a copy of a part is priced by two dual feasible functions, a piece can hold only so much
+ * at these prices, and what the offcuts cannot hold needs sheets. Knows nothing of the search; holds for every plan.
+ */
+import { dualFunctions, type Lengths } from './dual.ts';
+import type { Job, Stock } from './job.ts';
+
+export interface Bound {
+  /** No plan leaves fewer copies unplaced. */
+  readonly unplaced: number;
+  /** No plan that leaves so many copies opens less area of sheets, in grid units. */
+  readonly sheetArea: (unplaced: number) => number;
+}
+
+const SLACK = 1e-7;
+/** Sizes of sheet whose functions are tried, pairs kept of all, and steps into which a long side is divided. */
+const MOST_SIZES = 6;
+const KEPT = 16;
+const MOST_STEPS = 4096;
+
+/**
+ * The product of two functions prices a part validly for any layout, cut edge to edge or not (Fekete & Schepers 2004);
+ * where a part may be turned it takes the lower of its two prices, or both take the mean with the functions swapped.
+ * Matching and pins are left out, which can only make the bound weaker.
+ */
+export function bound(job: Job): Bound {
+  const hopeless = hopelessParts(job);
+  const groups = components(job, hopeless).map((group) => groupBound(job, group));
+  const lost = hopeless.reduce((sum, part) => sum + job.copies[part]!, 0);
+  return {
+    unplaced: groups.reduce((sum, one) => sum + one.unplaced, lost),
+    sheetArea: (unplaced) => groups.reduce((sum, one) => sum + one.sheetArea(unplaced - lost), 0),
+  };
+}
+
+/** Parts that fit no piece that they may come from. */
+export function hopelessParts(job: Job): number[] {
+  return job.parts.flatMap((_, part) => (job.stocks.some((stock) => fits(job, part, stock)) ? [] : [part]));
+}
+
+function fits(job: Job, part: number, { width, height, paper }: Stock): boolean {
+  const lies = job.papers[paper]!.lies[part]!;
+  if (lies === 0) return false;
+  const [wide, high] = [job.width[part]!, job.height[part]!];
+  return (wide <= width && high <= height) || (lies === 2 && high <= width && wide <= height);
+}
+
+interface Group {
+  readonly parts: readonly number[];
+  readonly stocks: readonly Stock[];
+}
+
+/** Parts and pieces that have nothing to do with each other are bounded apart. */
+function components(job: Job, hopeless: readonly number[]): Group[] {
+  const left = new Set(job.parts.keys());
+  for (const part of hopeless) left.delete(part);
+  const groups: Group[] = [];
+  for (const first of left) {
+    const parts = [first];
+    const stocks = new Set<Stock>();
+    left.delete(first);
+    for (let at = 0; at < parts.length; at += 1) {
+      for (const stock of job.stocks) {
+        if (stocks.has(stock) || !fits(job, parts[at]!, stock)) continue;
+        stocks.add(stock);
+        for (const other of left) {
+          if (!fits(job, other, stock)) continue;
+          left.delete(other);
+          parts.push(other);
+        }
+      }
+    }
+    groups.push({ parts, stocks: [...stocks] });
+  }
+  return groups;
+}
+
+/** Prices of a group's parts, and what each of its stocks can hold of them. */
+interface Pricing {
+  readonly prices: Float64Array;
+  readonly holds: Float64Array;
+}
+
+function groupBound(job: Job, group: Group): Bound {
+  const pricings = bestPricings(job, group);
+  const copies = group.parts.map((part) => job.copies[part]!);
+  const unplaced = Math.max(0, ...pricings.map((pricing) => leastUnplaced(pricing, copies, group.stocks)));
+  return {
+    unplaced,
+    sheetArea: (left) =>
+      pricings.reduce((most, pricing) => Math.max(most, leastSheets(pricing, copies, group.stocks, left)), 0),
+  };
+}
+
+function leastUnplaced(
+  { prices, holds }: Pricing,
+  copies: readonly number[],
+  stocks: readonly Stock[],
+): number {
+  let over = -SLACK;
+  for (let at = 0; at < copies.length; at += 1) over += prices[at]! * copies[at]!;
+  for (let at = 0; at < stocks.length; at += 1) over -= holds[at]! * stocks[at]!.copies;
+  return dearestFirst(prices, copies, over);
+}
+
+/** How many of the dearest copies make up for `over`. */
+function dearestFirst(prices: Float64Array, copies: readonly number[], over: number): number {
+  if (over <= 0) return 0;
+  const order = [...prices.keys()].sort((one, other) => prices[other]! - prices[one]!);
+  let count = 0;
+  let rest = over;
+  for (const at of order) {
+    const many = Math.min(copies[at]!, Math.ceil(rest / prices[at]! - SLACK));
+    count += many;
+    rest -= many * prices[at]!;
+    if (rest <= 0) break;
+  }
+  return count;
+}
+
+function leastSheets(
+  pricing: Pricing,
+  copies: readonly number[],
+  stocks: readonly Stock[],
+  left: number,
+): number {
+  const { prices, holds } = pricing;
+  let needed = -SLACK;
+  for (let at = 0; at < copies.length; at += 1) needed += prices[at]! * copies[at]!;
+  if (left > 0) needed -= dearest(prices, copies, left);
+  const sheets: Sheet[] = [];
+  stocks.forEach((stock, at) => {
+    if (stock.sheet) sheets.push({ holds: holds[at]!, area: stock.area, copies: stock.copies });
+    else needed -= holds[at]! * stock.copies;
+  });
+  return needed > 0 ? cover(needed, sheets) : 0;
+}
+
+function dearest(prices: Float64Array, copies: readonly number[], many: number): number {
+  let [sum, left] = [0, many];
+  for (const at of [...prices.keys()].sort((one, other) => prices[other]! - prices[one]!)) {
+    const count = Math.min(left, copies[at]!);
+    sum += count * prices[at]!;
+    left -= count;
+  }
+  return sum;
+}
+
+interface Sheet {
+  readonly holds: number;
+  readonly area: number;
+  readonly copies: number;
+}
+
+/** Least area of sheets that hold `needed` together; with many sizes of sheet, a lower limit of it. */
+function cover(needed: number, sheets: readonly Sheet[]): number {
+  const useful = sheets.filter((sheet) => sheet.holds > 0);
+  useful.sort((one, other) => one.area / one.holds - other.area / other.holds);
+  let least = Infinity;
+  let visits = 0;
+  const visit = (at: number, rest: number, area: number): void => {
+    visits += 1;
+    if (rest <= 0) least = Math.min(least, area);
+    const sheet = useful[at];
+    if (rest <= 0 || !sheet || visits > 2000) return;
+    if (area + (rest / sheet.holds) * sheet.area >= least) return;
+    const most = Math.min(sheet.copies, Math.ceil(rest / sheet.holds));
+    for (let count = most; count >= 0; count -= 1) {
+      visit(at + 1, rest - count * sheet.holds, area + count * sheet.area);
+    }
+  };
+  visit(0, needed, 0);
+  if (visits <= 2000 && least < Infinity) return least;
+  return relaxedCover(needed, useful);
+}
+
+function relaxedCover(needed: number, cheapestFirst: readonly Sheet[]): number {
+  let [rest, area] = [needed, 0];
+  for (const sheet of cheapestFirst) {
+    const count = Math.min(sheet.copies, rest / sheet.holds);
+    area += count * sheet.area;
+    rest -= count * sheet.holds;
+    if (rest <= 0) break;
+  }
+  return area;
+}
+
+/** The pairs of functions that promise most, for each size of sheet, or of offcut where there are no sheets. */
+function bestPricings(job: Job, { parts, stocks }: Group): Pricing[] {
+  const scene = new Scene(job, parts, stocks);
+  const sheets = stocks.filter((stock) => stock.sheet);
+  const sizes = new Map(
+    (sheets.length > 0 ? sheets : stocks).map((one) => [`${one.width}x${one.height}`, one]),
+  );
+  for (const { width, height } of [...sizes.values()].slice(0, MOST_SIZES)) scene.tryPairs(width, height);
+  return scene.best();
+}
+
+/** One function: its price of each part's width and height, and the most that each stock's sides hold at these. */
+interface Dual {
+  readonly wide: Float64Array;
+  readonly high: Float64Array;
+  readonly acrossStock: Float64Array;
+  readonly downStock: Float64Array;
+}
+
+interface Ranked {
+  readonly score: number;
+  readonly f: Dual;
+  readonly g: Dual;
+  readonly mean: boolean;
+}
+
+/** The lengths and sides that occur in a group, and the best pairs of functions met so far. */
+class Scene {
+  private readonly parts: readonly number[];
+  private readonly stocks: readonly Stock[];
+  private readonly copies: Float64Array;
+  /** Indices into `lengths` and `sides`. */
+  private readonly wide: Int32Array;
+  private readonly high: Int32Array;
+  private readonly stockWide: Int32Array;
+  private readonly stockHigh: Int32Array;
+  /** Per part: 1 only as it is, 2 only turned, 3 both. */
+  private readonly ways: Uint8Array;
+  private readonly lengths: Lengths;
+  private readonly sides: Int32Array;
+  private readonly turning: boolean;
+  private ranked: Ranked[] = [];
+
+  constructor(job: Job, parts: readonly number[], stocks: readonly Stock[]) {
+    this.parts = parts;
+    this.stocks = stocks;
+    this.copies = Float64Array.from(parts, (part) => job.copies[part]!);
+    this.ways = Uint8Array.from(parts, (part) => waysToLie(job, part, stocks));
+    this.turning = this.ways.some((ways) => ways > 1);
+    const lengths = distinct(parts.flatMap((part) => [job.width[part]!, job.height[part]!]));
+    this.sides = distinct(stocks.flatMap((stock) => [stock.width, stock.height]));
+    this.wide = Int32Array.from(parts, (part) => lengths.indexOf(job.width[part]!));
+    this.high = Int32Array.from(parts, (part) => lengths.indexOf(job.height[part]!));
+    this.stockWide = Int32Array.from(stocks, (stock) => this.sides.indexOf(stock.width));
+    this.stockHigh = Int32Array.from(stocks, (stock) => this.sides.indexOf(stock.height));
+    const copies = new Int32Array(lengths.length);
+    this.parts.forEach((part, at) => {
+      copies[this.wide[at]!]! += job.copies[part]!;
+      copies[this.high[at]!]! += job.copies[part]!;
+    });
+    this.lengths = { length: lengths, copies };
+  }
+
+  tryPairs(width: number, height: number): void {
+    const across = this.duals(width);
+    const down = width === height ? across : this.duals(height);
+    for (const f of across) {
+      for (const g of down) {
+        this.rank(f, g, false);
+        if (this.turning) this.rank(f, g, true);
+      }
+    }
+  }
+
+  best(): Pricing[] {
+    return this.ranked.map(({ f, g, mean }) => ({
+      prices: Float64Array.from(this.parts, (_, at) => this.price(f, g, at, mean)),
+      holds: Float64Array.from(this.stocks, (_, at) => this.holds(f, g, at, mean)),
+    }));
+  }
+
+  /** Keeps the pairs that leave most to be cut from sheets, measured in what the roomiest sheet holds for its area. */
+  private rank(f: Dual, g: Dual, mean: boolean): void {
+    const { copies, stocks } = this;
+    let needed = 0;
+    for (let at = 0; at < copies.length; at += 1) needed += this.price(f, g, at, mean) * copies[at]!;
+    let rate = 0;
+    let offcuts = 0;
+    for (let at = 0; at < stocks.length; at += 1) {
+      const { sheet, area, copies: many } = stocks[at]!;
+      const holds = this.holds(f, g, at, mean);
+      if (!sheet) offcuts += holds * many;
+      else if (holds > rate * area) rate = holds / area;
+    }
+    const score = rate > 0 ? (needed - offcuts) / rate : needed - offcuts;
+    const last = this.ranked[KEPT - 1];
+    if (last && score <= last.score) return;
+    const place = this.ranked.findIndex((one) => one.score < score);
+    this.ranked.splice(place < 0 ? this.ranked.length : place, 0, { score, f, g, mean });
+    this.ranked.length = Math.min(this.ranked.length, KEPT);
+  }
+
+  private price(f: Dual, g: Dual, at: number, mean: boolean): number {
+    const ways = this.ways[at]!;
+    const asIs = f.wide[at]! * g.high[at]!;
+    if (ways === 1 && !mean) return asIs;
+    const turned = f.high[at]! * g.wide[at]!;
+    if (mean) return (asIs + turned) / 2;
+    return ways === 2 || turned < asIs ? turned : asIs;
+  }
+
+  private holds(f: Dual, g: Dual, at: number, mean: boolean): number {
+    const asIs = f.acrossStock[at]! * g.downStock[at]!;
+    return mean ? (asIs + g.acrossStock[at]! * f.downStock[at]!) / 2 : asIs;
+  }
+
+  /** The functions of a capacity, without those that another one betters everywhere. */
+  private duals(capacity: number): Dual[] {
+    const all = dualFunctions(capacity, this.lengths).map((price) => ({
+      price,
+      cap: this.caps(price, capacity),
+    }));
+    const useful = all.filter(
+      (one, index) => !all.some((other, at) => at !== index && betters(other, one, at < index)),
+    );
+    return useful.map(({ price, cap }) => ({
+      wide: Float64Array.from(this.wide, (at) => price[at]!),
+      high: Float64Array.from(this.high, (at) => price[at]!),
+      acrossStock: Float64Array.from(this.stockWide, (at) => cap[at]!),
+      downStock: Float64Array.from(this.stockHigh, (at) => cap[at]!),
+    }));
+  }
+
+  /** The most that fits into each side: at most 1 up to the capacity, and never more than an unlimited knapsack holds. */
+  private caps(price: Float64Array, capacity: number): Float64Array {
+    const { length } = this.lengths;
+    const only = this.sides.every((side) => side === capacity);
+    const table = only ? undefined : knapsack(length, price, this.sides.at(-1)!);
+    return Float64Array.from(this.sides, (side) => {
+      const most = table ? table(side) : 1;
+      return side <= capacity ? Math.min(1, most) : most;
+    });
+  }
+}
+
+interface Priced {
+  readonly price: Float64Array;
+  readonly cap: Float64Array;
+}
+
+/** Whether `one` prices nothing lower and holds nothing more than `other`; of two alike, the `first` betters. */
+function betters(one: Priced, other: Priced, first: boolean): boolean {
+  let alike = true;
+  for (let at = 0; at < one.price.length; at += 1) {
+    if (one.price[at]! < other.price[at]! - 1e-12) return false;
+    if (one.price[at]! > other.price[at]! + 1e-12) alike = false;
+  }
+  for (let at = 0; at < one.cap.length; at += 1) {
+    if (one.cap[at]! > other.cap[at]! + 1e-12) return false;
+    if (one.cap[at]! < other.cap[at]! - 1e-12) alike = false;
+  }
+  return !alike || first;
+}
+
+function waysToLie(job: Job, part: number, stocks: readonly Stock[]): number {
+  const [wide, high] = [job.width[part]!, job.height[part]!];
+  const asIs = stocks.some(
+    (stock) => job.papers[stock.paper]!.lies[part]! > 0 && wide <= stock.width && high <= stock.height,
+  );
+  const turned = stocks.some(
+    (stock) => job.papers[stock.paper]!.lies[part] === 2 && high <= stock.width && wide <= stock.height,
+  );
+  return (asIs ? 1 : 0) + (turned ? 2 : 0);
+}
+
+const distinct = (numbers: number[]): Int32Array => Int32Array.from(new Set(numbers)).sort();
+
+/** The most that lengths, each any number of times, are worth within a room; for long rooms, an upper limit of it. */
+function knapsack(length: Int32Array, price: Float64Array, longest: number): (room: number) => number {
+  const steps = Math.min(longest, MOST_STEPS);
+  const step = longest / steps;
+  const table = new Float64Array(steps + 1);
+  for (let to = 1; to <= steps; to += 1) {
+    let most = table[to - 1]!;
+    for (let at = 0; at < length.length; at += 1) {
+      const from = to - Math.floor(length[at]! / step);
+      if (from >= 0 && from < to) most = Math.max(most, table[from]! + price[at]!);
+    }
+    table[to] = most;
+  }
+  const tiny = length.some((one, at) => one < step && price[at]! > 0);
+  return (room) => (tiny ? Number.MAX_SAFE_INTEGER : table[Math.floor(room / step)]!);
+}
