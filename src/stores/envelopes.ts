@@ -156,7 +156,7 @@ const toEnvelope = (row: Row): Envelope => ({
   outcome: row.at === null ? null : toOutcome(row as Row & OutcomeColumns),
 });
 
-const toOutcome = (row: OutcomeColumns): Outcome => ({
+export const toOutcome = (row: OutcomeColumns): Outcome => ({
   at: row.at,
   notcher: row.notcher_id,
   felt: row.felt,

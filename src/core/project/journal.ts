@@ -1,4 +1,5 @@
 /** A project and what came of it, as values: cuts, envelopes, outcomes, series. Knows no database and no paper sizes. */
+import type { Look } from '#core/envelope/fold.ts';
 import type { Card, Finishes, Recipe } from '#core/envelope/recipe.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit } from '#shared/outcome.ts';
@@ -21,13 +22,13 @@ export interface Series {
   readonly note: string;
 }
 
-/** `look` is how the print is to lie, in the words of whoever drew it. */
+/** `look` is how the print is to lie on the folded envelope. */
 export interface NewProject {
   readonly title: string;
   readonly card?: Card | null;
   readonly quantity?: number;
   readonly recipe?: Recipe | null;
-  readonly look?: unknown;
+  readonly look?: Look | null;
   readonly notcher?: number | null;
   readonly series?: number | null;
   readonly notes?: string;
@@ -41,7 +42,7 @@ export interface Project {
   readonly card: Card | null;
   readonly quantity: number;
   readonly recipe: Recipe | null;
-  readonly look: unknown;
+  readonly look: Look | null;
   /** Used for what is still to be made instead of the recipe's, once a trial piece has said so. */
   readonly start: Length | null;
   readonly notcher: number | null;

@@ -1,0 +1,135 @@
+/**
+ * The maker's tools, read with what her outcomes have taught about them. Verbs: `addNotcher(db, tool)`,
+ * `listNotchers(db)`, `readNotcher(db, id)`, `chosenNotcher(db)`, `editNotcher(db, id, tool)`, `chooseNotcher(db, id)`,
+ * `pinNotcher(db, id, { inset, zeroOffset })` (null unpins), `resetNotcher(db, id, at)` to learn afresh.
+ */
+import type { Selectable } from 'kysely';
+import {
+  type LearnedTool,
+  learn,
+  type NewTool,
+  type NotedObservation,
+  observationIn,
+  type Tool,
+} from '#core/project/learning.ts';
+import type { Length } from '#shared/length.ts';
+import type { Database } from './database.ts';
+import { toOutcome } from './envelopes.ts';
+import type { Tables } from './tables.ts';
+
+export async function addNotcher(db: Database, tool: NewTool): Promise<LearnedTool> {
+  const { id } = await db
+    .insertInto('notchers')
+    .values({ ...toRow(tool), learning_since: null })
+    .returning('id')
+    .executeTakeFirstOrThrow();
+  return (await readNotcher(db, id))!;
+}
+
+export async function listNotchers(db: Database): Promise<LearnedTool[]> {
+  const rows = await toolRows(db).orderBy('notchers.id').execute();
+  return Promise.all(rows.map((row) => learnFrom(db, row)));
+}
+
+export async function readNotcher(db: Database, id: number): Promise<LearnedTool | undefined> {
+  const row = await toolRows(db).where('notchers.id', '=', id).executeTakeFirst();
+  return row && learnFrom(db, row);
+}
+
+/** The one in use; there always is one. */
+export async function chosenNotcher(db: Database): Promise<LearnedTool> {
+  const row = await toolRows(db)
+    .whereRef('notchers.id', '=', 'settings.notcher_id')
+    .executeTakeFirstOrThrow();
+  return learnFrom(db, row);
+}
+
+export async function editNotcher(db: Database, id: number, tool: NewTool): Promise<LearnedTool | undefined> {
+  await db.updateTable('notchers').set(toRow(tool)).where('id', '=', id).execute();
+  return readNotcher(db, id);
+}
+
+/** From now on this is the one in use. */
+export async function chooseNotcher(db: Database, id: number): Promise<LearnedTool | undefined> {
+  const found = await readNotcher(db, id);
+  if (found) await db.updateTable('settings').set({ notcher_id: id }).execute();
+  return found && readNotcher(db, id);
+}
+
+/** Holds a value whatever outcomes say; null lets it be learned, and what is not named stays as it is. */
+export async function pinNotcher(
+  db: Database,
+  id: number,
+  { inset, zeroOffset }: { inset?: Length | null; zeroOffset?: Length | null },
+): Promise<LearnedTool | undefined> {
+  const row = {
+    ...(inset !== undefined && { pinned_inset: inset }),
+    ...(zeroOffset !== undefined && { pinned_zero_offset: zeroOffset }),
+  };
+  if (Object.keys(row).length > 0) await db.updateTable('notchers').set(row).where('id', '=', id).execute();
+  return readNotcher(db, id);
+}
+
+/** Pins and what was learned until now count no more. */
+export async function resetNotcher(db: Database, id: number, at: string): Promise<LearnedTool | undefined> {
+  const row = { learning_since: at, pinned_inset: null, pinned_zero_offset: null };
+  await db.updateTable('notchers').set(row).where('id', '=', id).execute();
+  return readNotcher(db, id);
+}
+
+/** Pockets measured on envelopes of this tool since learning began, oldest first. */
+async function observationsOf(db: Database, { id, learningSince }: Tool): Promise<NotedObservation[]> {
+  const rows = await db
+    .selectFrom('outcomes')
+    .innerJoin('envelopes', 'envelopes.id', 'outcomes.envelope_id')
+    .innerJoin('projects', 'projects.id', 'envelopes.project_id')
+    .selectAll('outcomes')
+    .select(['envelopes.number', 'projects.id as project', 'projects.title'])
+    .where('outcomes.notcher_id', '=', id)
+    .$if(learningSince !== null, (query) => query.where('outcomes.at', '>', learningSince!))
+    .orderBy('outcomes.at')
+    .orderBy('outcomes.envelope_id')
+    .execute();
+  return rows.flatMap((row) => {
+    const seen = observationIn(toOutcome(row));
+    const project = { id: row.project, title: row.title };
+    return seen ? [{ ...seen, envelope: row.envelope_id, number: row.number, project, at: row.at }] : [];
+  });
+}
+
+const toolRows = (db: Database) =>
+  db
+    .selectFrom('notchers')
+    .innerJoin('settings', (on) => on.onTrue())
+    .selectAll('notchers')
+    .select('settings.notcher_id as chosen');
+
+type Row = Selectable<Tables['notchers']> & { chosen: number };
+
+async function learnFrom(db: Database, row: Row): Promise<LearnedTool> {
+  const tool = toTool(row);
+  return learn(tool, await observationsOf(db, tool));
+}
+
+const toTool = (row: Row): Tool => ({
+  id: row.id,
+  name: row.name,
+  kind: row.kind,
+  graduation: row.graduation,
+  largestSheet: row.largest_sheet,
+  turning: row.turning,
+  pinnedInset: row.pinned_inset,
+  pinnedZeroOffset: row.pinned_zero_offset,
+  learningSince: row.learning_since,
+  chosen: row.chosen === row.id,
+});
+
+const toRow = (tool: NewTool) => ({
+  name: tool.name,
+  kind: tool.kind,
+  graduation: tool.graduation,
+  largest_sheet: tool.largestSheet,
+  turning: tool.turning,
+  pinned_inset: tool.pinnedInset,
+  pinned_zero_offset: tool.pinnedZeroOffset,
+});
