@@ -74,7 +74,7 @@ export function readLength(text: string, units: Units, field = ''): Checked<Read
   const { body, unit } = splitUnit(normalise(text));
   if (body === '') return refuse(field, `Type a length. ${UNDERSTOOD}`);
   if (/^[-−]/.test(body)) return refuse(field, 'A length can’t be negative.');
-  if (/^\d{1,3}(,\d{3})+$/.test(body)) {
+  if (/^[1-9]\d{0,2}(,\d{3})+$/.test(body)) {
     return refuse(
       field,
       `“${text.trim()}” could be read two ways. Use a point for decimals and no thousands comma.`,
@@ -102,9 +102,9 @@ export function readSignedLength(text: string, units: Units, field = ''): Checke
 
 /** The number alone, as a ruler shows it: `4⅞`, `4³⁄₁₆`, `123.8`; `≈` in front where it was rounded. */
 export function printNumber(one: Length, units: Units, how: Rounding = 'nearest'): string {
-  const sign = one < 0 ? '−' : '';
   const step = length(units.unit === 'in' ? PER_INCH / units.step : PER_MILLIMETRE / 10);
   const shown = roundToStep(one, step, how);
+  const sign = shown < 0 ? '−' : '';
   const mark = shown === one ? '' : '≈ ';
   const size = Math.abs(shown);
   return `${mark}${sign}${units.unit === 'in' ? printInches(size, units.step) : printTenths(size)}`;
