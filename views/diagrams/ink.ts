@@ -39,7 +39,7 @@ export const AREAS: Record<AreaRole, Attributes & { readonly pattern?: 'hatch' |
   part: { fill: SHEET, stroke: INK, 'stroke-width': 1.2 },
   left: { pattern: 'hatch', stroke: INK, 'stroke-width': 1 },
   waste: { pattern: 'cross', stroke: 'none' },
-  notch: { fill: INK, stroke: INK, 'stroke-width': 1 },
+  notch: { fill: ACCENT, stroke: ACCENT, 'stroke-width': 1 },
 };
 
 export const LABELS: Record<LabelRole, Attributes> = {
@@ -51,8 +51,9 @@ export const LABELS: Record<LabelRole, Attributes> = {
 };
 
 /** What a weight changes: lit lines and areas in the accent and heavier, quiet ones pale. */
-export const LIT_LINE: Attributes = { stroke: ACCENT, 'stroke-width': 2.6 };
-export const LIT_AREA: Attributes = { fill: '#f3d9cf', stroke: ACCENT, 'stroke-width': 2.2 };
+export const LIT_LINE: Attributes = { stroke: ACCENT, 'stroke-width': 2.4 };
+export const LIT_EDGE: Attributes = { stroke: ACCENT, 'stroke-width': 2.2 };
+export const LIT_FILL = '#f3d9cf';
 export const LIT_LABEL: Attributes = { fill: ACCENT, 'font-weight': 700 };
 export const QUIET: Attributes = { opacity: 0.45 };
 

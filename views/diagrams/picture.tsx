@@ -13,7 +13,8 @@ import {
   INK,
   LABELS,
   LINES,
-  LIT_AREA,
+  LIT_EDGE,
+  LIT_FILL,
   LIT_LABEL,
   LIT_LINE,
   QUIET,
@@ -62,6 +63,9 @@ function ShapeOf({ shape, id, index }: { shape: Shape; id: string; index: number
   return <polygon class="d-print" points={points(shape.outline)} fill={`url(#${id}-print-${index})`} />;
 }
 
+/** A lit area keeps its hatching. */
+const litArea = (patterned: boolean) => (patterned ? LIT_EDGE : { ...LIT_EDGE, fill: LIT_FILL });
+
 const classes = (role: string, weight: Weight): string =>
   weight === 'plain' ? `d-${role}` : `d-${role} d-${weight}`;
 
@@ -85,7 +89,7 @@ function AreaOf({ area, id }: { area: Area; id: string }) {
       stroke-linejoin="round"
       {...(pattern ? { fill: `url(#${id}-${pattern})` } : {})}
       {...ink}
-      {...(area.weight === 'lit' ? LIT_AREA : area.weight === 'quiet' ? QUIET : {})}
+      {...(area.weight === 'lit' ? litArea(pattern !== undefined) : area.weight === 'quiet' ? QUIET : {})}
     />
   );
 }

@@ -35,7 +35,7 @@ export const textWidth = (text: string, size: number): number =>
 /** Pairs of labels that touch, and labels that stick out of the drawing: both must be empty in any picture. */
 export function labelTroubles(drawing: Drawing): string[] {
   const labels = drawing.shapes.filter((shape) => shape.kind === 'label');
-  const outside = labels.filter((one) => labelCorners(one).some((corner) => !within(drawing, corner)));
+  const outside = labels.filter((one) => !within(drawing.width, drawing.height, one));
   const touching = labels.flatMap((one, index) =>
     labels
       .slice(index + 1)
@@ -50,6 +50,18 @@ export function overlap(one: Label, other: Label): boolean {
   return [...normals(mine), ...normals(theirs)].every((axis) => shadowsMeet(mine, theirs, axis));
 }
 
+/** Whether the label stays inside a picture of this size. */
+export const within = (width: number, height: number, one: Label): boolean =>
+  labelCorners(one).every(({ x, y }) => x >= 0 && y >= 0 && x <= width && y <= height);
+
+/** Whether a run of straight lines passes through the label's box. */
+export function crosses(points: readonly Point[], one: Label): boolean {
+  const corners = labelCorners(one);
+  return points.slice(1).some((to, index) => segmentMeets(corners, points[index]!, to));
+}
+
+const TOUCH = 1e-6;
+
 const BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
 
 const WIDTHS: readonly (readonly [RegExp, number])[] = [
@@ -62,9 +74,6 @@ const WIDTHS: readonly (readonly [RegExp, number])[] = [
 const characterWidth = (character: string): number =>
   WIDTHS.find(([pattern]) => pattern.test(character))?.[1] ?? 0.62;
 
-const within = (drawing: Drawing, { x, y }: Point): boolean =>
-  x >= 0 && y >= 0 && x <= drawing.width && y <= drawing.height;
-
 const normals = (corners: readonly Point[]): Point[] =>
   corners.slice(0, 2).map((from, index) => {
     const to = corners[index + 1]!;
@@ -74,5 +83,10 @@ const normals = (corners: readonly Point[]): Point[] =>
 function shadowsMeet(one: readonly Point[], other: readonly Point[], axis: Point): boolean {
   const along = (corner: Point): number => corner.x * axis.x + corner.y * axis.y;
   const [mine, theirs] = [one.map(along), other.map(along)];
-  return Math.max(...mine) > Math.min(...theirs) + 1e-6 && Math.max(...theirs) > Math.min(...mine) + 1e-6;
+  return Math.max(...mine) > Math.min(...theirs) + TOUCH && Math.max(...theirs) > Math.min(...mine) + TOUCH;
+}
+
+function segmentMeets(corners: readonly Point[], from: Point, to: Point): boolean {
+  const across = { x: from.y - to.y, y: to.x - from.x };
+  return [...normals(corners), across].every((axis) => shadowsMeet(corners, [from, to], axis));
 }

@@ -5,6 +5,7 @@
 import type { Point } from '#core/geometry/point.ts';
 import { textWidth } from './boxes.ts';
 import { type Label, type Line, label, line, TEXT, type Weight } from './drawing.ts';
+import { between, direction, leftOf, moved } from './vectors.ts';
 
 export interface DimensionStyle {
   /** How far the line stands off the measured points, to the left of going from the first to the second. */
@@ -20,14 +21,14 @@ export interface DimensionStyle {
 /** The distance between two points, drawn `away` from them with `text` on it. */
 export function dimension(from: Point, to: Point, text: string, style: DimensionStyle): (Line | Label)[] {
   const run = Math.hypot(to.x - from.x, to.y - from.y);
-  const along = { x: (to.x - from.x) / run, y: (to.y - from.y) / run };
-  const left = { x: along.y, y: -along.x };
-  const [start, end] = [from, to].map((point) => shift(point, left, style.away)) as [Point, Point];
+  const along = direction(from, to);
+  const left = leftOf(along);
+  const [start, end] = [moved(from, left, style.away), moved(to, left, style.away)];
   const weight = style.weight ?? 'plain';
   const size = style.size ?? TEXT.dimension;
   const inside = textWidth(text, size) + 2 * ROOM <= run;
   return [
-    ...[from, to].map((point) => witness(point, left, style.away, weight)),
+    ...(style.away === 0 ? [] : [from, to].map((point) => witness(point, left, style.away, weight))),
     ...(inside
       ? broken(start, end, along, textWidth(text, size) / 2 + 3)
       : [overshoot(start, end, along)]
@@ -48,37 +49,32 @@ const ROOM = 6;
 const TICK = 3.5;
 const PAST = 4;
 
-const shift = (point: Point, along: Point, by: number): Point => ({
-  x: point.x + along.x * by,
-  y: point.y + along.y * by,
-});
-
 function witness(point: Point, left: Point, away: number, weight: Weight): Line {
   const side = Math.sign(away);
-  return line('witness', [shift(point, left, 2 * side), shift(point, left, away + PAST * side)], weight);
+  return line('witness', [moved(point, left, 2 * side), moved(point, left, away + PAST * side)], weight);
 }
 
 function tick(point: Point, along: Point, left: Point, weight: Weight): Line {
   const slant = { x: along.x + left.x, y: along.y + left.y };
-  return line('tick', [shift(point, slant, -TICK), shift(point, slant, TICK)], weight);
+  return line('tick', [moved(point, slant, -TICK), moved(point, slant, TICK)], weight);
 }
 
 /** The line in two runs that leave `half` free on either side of its middle for the figure. */
 function broken(start: Point, end: Point, along: Point, half: number): Point[][] {
-  const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
+  const middle = between(start, end, 0.5);
   return [
-    [start, shift(middle, along, -half)],
-    [shift(middle, along, half), end],
+    [start, moved(middle, along, -half)],
+    [moved(middle, along, half), end],
   ];
 }
 
 const overshoot = (start: Point, end: Point, along: Point): Point[] => [
-  shift(start, along, -2 * PAST),
-  shift(end, along, 2 * PAST),
+  moved(start, along, -2 * PAST),
+  moved(end, along, 2 * PAST),
 ];
 
 function onLine(start: Point, end: Point, text: string, size: number, weight: Weight): Label {
-  const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
+  const middle = between(start, end, 0.5);
   const turn = readingTurn({ x: end.x - start.x, y: end.y - start.y });
   return label('dimension', middle, text, { turn, size, weight });
 }
@@ -95,7 +91,7 @@ function besideLine(
   const step = 2 * PAST + 3;
   const weight = style.weight ?? 'plain';
   const way = after ? along : { x: -along.x, y: -along.y };
-  const point = shift(after ? end : start, way, step);
+  const point = moved(after ? end : start, way, step);
   if (style.level) return levelBeside(point, way, text, size, weight);
   const turn = readingTurn(along);
   const forwards = Math.cos((turn * Math.PI) / 180) * way.x + Math.sin((turn * Math.PI) / 180) * way.y > 0;
@@ -104,7 +100,7 @@ function besideLine(
 
 function levelBeside(point: Point, way: Point, text: string, size: number, weight: Weight): Label {
   const upright = Math.abs(way.x) < 0.5;
-  const at = upright ? shift(point, way, size / 2) : point;
+  const at = upright ? moved(point, way, size / 2) : point;
   const anchor = upright ? 'middle' : way.x > 0 ? 'start' : 'end';
   return label('dimension', at, text, { anchor, size, weight });
 }

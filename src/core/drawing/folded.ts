@@ -1,0 +1,134 @@
+/**
+ * The folded envelope from front or back: the card's outline seen through it, both gaps beside the card, the pocket's
+ * measures, and on the back the flaps as they lie on each other with the glue between. Works nothing out.
+ */
+import type { FoldedLayout, FoldedView, Gap } from '#core/envelope/fold.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { Point, Polygon } from '#core/geometry/point.ts';
+import { applyToAll, inOrder, shift, type Transform } from '#core/geometry/transform.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+import { type Composition, compose } from './composition.ts';
+import { dimension } from './dimension.ts';
+import { area, type Drawing, label, line, type Shape, WIDEST } from './drawing.ts';
+import { flapLetter } from './paper.ts';
+import { roomiest } from './room.ts';
+import { scaled } from './stage.ts';
+import { centreOf } from './vectors.ts';
+
+export type Face = 'front' | 'back';
+
+/** One face of `folded(recipe)` with everything dimensioned. */
+export function foldedDrawing(recipe: Recipe, layout: FoldedLayout, face: Face, units: Units): Drawing {
+  const view = layout[face];
+  const scale = Math.min((WIDEST - ROOM.left - ROOM.right) / layout.width, TALLEST / layout.height);
+  const [width, height] = [layout.width * scale, layout.height * scale];
+  const left = (WIDEST - ROOM.left - ROOM.right - width) / 2 + ROOM.left;
+  const place = inOrder(scaled(scale), shift(left, ROOM.top));
+  const sheet = compose(WIDEST, ROOM.top + height + ROOM.bottom);
+  sheet.add(label('name', { x: 4, y: 12 }, face, { anchor: 'start' }));
+  drawFlaps(sheet, view, place, face);
+  sheet.add(line('card', closed(applyToAll(place, view.card))));
+  drawGaps(sheet, view.gaps, place, { left, right: left + width, top: ROOM.top }, units);
+  const [bottom, right] = [ROOM.top + height, left + width];
+  sheet.add(
+    ...dimension({ x: right, y: bottom }, { x: left, y: bottom }, printLength(recipe.pocket.width, units), {
+      away: AWAY,
+    }),
+  );
+  sheet.add(
+    ...dimension({ x: left, y: bottom }, { x: left, y: ROOM.top }, printLength(recipe.pocket.height, units), {
+      away: AWAY,
+    }),
+  );
+  drawLetters(sheet, view, place);
+  if (face === 'front') drawCardSize(sheet, recipe, applyToAll(place, view.card), units);
+  return sheet.finish(`The envelope’s ${face}`, inWords(recipe, face, units));
+}
+
+const ROOM = { top: 44, right: 34, bottom: 28, left: 30 };
+const TALLEST = 320;
+const AWAY = 16;
+
+function drawFlaps(sheet: Composition, view: FoldedView, place: Transform, face: Face): void {
+  sheet.add(area(face === 'front' ? 'paper' : 'inside', applyToAll(place, view.pocket)));
+  for (const flap of view.flaps) {
+    sheet.add(area('flap', applyToAll(place, flap.shape)));
+    if (flap.letter === 'C')
+      for (const band of view.glue) sheet.add(area('glue', applyToAll(place, band), 'quiet'));
+  }
+  for (const seam of view.seams) sheet.add(line('hidden', closed(applyToAll(place, seam))));
+}
+
+/** Each letter where its flap shows most, clear of the flaps above it. */
+function drawLetters(sheet: Composition, view: FoldedView, place: Transform): void {
+  const shapes = view.flaps.map((flap) => [...applyToAll(place, flap.shape)]);
+  view.flaps.forEach((flap, index) => {
+    const spots = roomiest(shapes[index]!, shapes.slice(index + 1));
+    sheet.settle(spots.map((spot) => [flapLetter(spot, flap.letter)]));
+  });
+}
+
+interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+}
+
+/** The gap along the width is dimensioned above the envelope, the one along the height at its right. */
+function drawGaps(
+  sheet: Composition,
+  gaps: readonly Gap[],
+  place: Transform,
+  bounds: Bounds,
+  units: Units,
+): void {
+  for (const gap of gaps) {
+    const [from, to] = applyToAll(place, [gap.from, gap.to]) as [Point, Point];
+    const text = `gap ${printLength(gap.clearance, units)}`;
+    const shapes = gap.along === 'width' ? above(from, to, text, bounds) : atRight(from, to, text, bounds);
+    sheet.settle(shapes);
+  }
+}
+
+function above(from: Point, to: Point, text: string, { top }: Bounds): Shape[][] {
+  const [start, end] = [Math.min(from.x, to.x), Math.max(from.x, to.x)];
+  const ends: [Point, Point] = [
+    { x: start, y: top },
+    { x: Math.max(end, start + LEAST), y: top },
+  ];
+  return (['before', 'after'] as const).map((beside) => dimension(...ends, text, { away: AWAY, beside }));
+}
+
+function atRight(from: Point, to: Point, text: string, { right }: Bounds): Shape[][] {
+  const [start, end] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
+  const ends: [Point, Point] = [
+    { x: right, y: start },
+    { x: right, y: Math.max(end, start + LEAST) },
+  ];
+  return (['after', 'before'] as const).map((beside) => dimension(...ends, text, { away: AWAY, beside }));
+}
+
+/** A gap of nothing still has a direction. */
+const LEAST = 0.01;
+
+function drawCardSize(sheet: Composition, recipe: Recipe, card: Polygon, units: Units): void {
+  const text = `card ${printSize(recipe.card, units)}`;
+  const lines = recipe.cardTurned ? [text, 'turned'] : [text];
+  const centre = centreOf(card);
+  sheet.add(...lines.map((one, index) => label('note', { x: centre.x, y: centre.y + index * LINE }, one)));
+}
+
+const LINE = 15;
+
+const closed = (points: readonly Point[]): Point[] => [...points, points[0]!];
+
+function inWords(recipe: Recipe, face: Face, units: Units): string {
+  const { width, height } = recipe.clearance;
+  return [
+    `The folded envelope from the ${face}, ${printSize(recipe.pocket, units)}, with the card’s outline inside.`,
+    `The gap is ${printLength(width, units)} along the width and ${printLength(height, units)} along the height.`,
+    ...(face === 'back'
+      ? [`Flaps ${recipe.flaps.map((flap) => flap.letter).join(', ')} lie on each other in that order.`]
+      : []),
+  ].join(' ');
+}

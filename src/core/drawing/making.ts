@@ -1,0 +1,182 @@
+/**
+ * The sheet as it lies in front of the maker at one step: turned as she has it, what is done cut away or pale, the
+ * next thing lit, flaps folded in as they go. Knows the steps only as far as they have come.
+ */
+import type { FlatFlap, FlatLayout, Step } from '#core/envelope/fold.ts';
+import type { FlapLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
+import { type Point, type Polygon, point } from '#core/geometry/point.ts';
+import { applyToAll, foldOver } from '#core/geometry/transform.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+import { compose } from './composition.ts';
+import { dimension } from './dimension.ts';
+import { area, type Drawing, type Line, line, WIDEST } from './drawing.ts';
+import {
+  AWAY,
+  drawDepth,
+  drawLetter,
+  drawOrder,
+  type FigureStyle,
+  type FlatPage,
+  scoreShape,
+  startShapes,
+  withoutCuts,
+} from './paper.ts';
+import { type Stage, stage } from './stage.ts';
+import { moved } from './vectors.ts';
+
+export interface Making {
+  readonly steps: readonly Step[];
+  /** The step to show, from 0. */
+  readonly at: number;
+}
+
+/**
+ * One step of the fold's `steps(recipe, turning)` on a blank of its `flat(recipe, turning)`. Throws on a step that is
+ * not there.
+ */
+export function makingDrawing(
+  recipe: Recipe,
+  layout: FlatLayout,
+  { steps, at }: Making,
+  units: Units,
+): Drawing {
+  const step = steps[at];
+  if (!step) throw new Error(`invalid step: ${at} of ${steps.length}`);
+  const done = doneBefore(steps.slice(0, at), step);
+  const place = stage(layout.blank, step.turns, ROOM, WIDEST, TALLEST);
+  const page = { sheet: compose(place.width, place.height), place, layout, recipe, units };
+  if (done.folded.size === 0) drawOpen(page, done);
+  else drawFolding(page, done);
+  drawLitScore(page, step);
+  drawLitNotch(page, step);
+  drawLitFlaps(page, step, done);
+  if (step.kind === 'turn') page.sheet.add(...turnArrow(place, layout, step.turning));
+  if (step.kind === 'cut') drawBlankSize(page);
+  return page.sheet.finish(`Step ${at + 1} of ${steps.length}`, inWords(layout, step, units));
+}
+
+const ROOM = { top: 50, right: 14, bottom: 28, left: 30 };
+const TALLEST = 420;
+/** For figures read at arm's length. */
+const LIT_FIGURE: FigureStyle = { size: 20, weight: 'lit' };
+const ARROW_RADIUS = 60;
+
+interface Done {
+  readonly notches: ReadonlySet<number>;
+  readonly scores: ReadonlySet<number>;
+  readonly trimmed: ReadonlySet<FlapLetter>;
+  readonly folded: ReadonlySet<FlapLetter>;
+}
+
+/** What the steps so far have made of the blank; a flap to be glued is opened again. */
+function doneBefore(steps: readonly Step[], now: Step): Done {
+  const of = <T>(pick: (step: Step) => readonly T[]): Set<T> => new Set(steps.flatMap(pick));
+  const isGlued = (letter: FlapLetter): boolean => now.kind === 'glue' && now.flap === letter;
+  return {
+    notches: of((step) => (step.kind === 'notch' ? [step.notch] : [])),
+    scores: of((step) => (step.kind === 'score' ? [step.score] : [])),
+    trimmed: of((step) => (step.kind === 'trim' ? [step.flap] : [])),
+    folded: of((step) => (step.kind === 'fold' ? step.flaps.filter((letter) => !isGlued(letter)) : [])),
+  };
+}
+
+/** The blank less the notches and trims already cut, with the scores made so far. */
+function drawOpen(page: FlatPage, done: Done): void {
+  const { sheet, place, layout } = page;
+  const cut = [
+    ...layout.notches.filter((notch) => done.notches.has(notch.order)).map((notch) => notch.cut),
+    ...layout.flaps.filter((flap) => done.trimmed.has(flap.letter)).flatMap((flap) => flap.trims),
+  ];
+  sheet.add(area('paper', place.all(withoutCuts(layout, cut))));
+  for (const score of layout.scores)
+    if (done.scores.has(score.order)) sheet.add(scoreShape(page, score, 'quiet'));
+}
+
+/** The pocket and its open flaps from the inside, the folded ones lying over it in order. */
+function drawFolding({ sheet, place, layout }: FlatPage, done: Done): void {
+  const isFolded = (flap: FlatFlap): boolean => done.folded.has(flap.letter);
+  const open = layout.flaps.filter((flap) => !isFolded(flap)).map((flap) => flap.shape);
+  const over = layout.flaps.filter(isFolded).map((flap) => foldedIn(layout, flap));
+  for (const shape of [layout.pocket, ...open]) sheet.add(area('inside', place.all(shape)));
+  for (const shape of over) sheet.add(area('flap', place.all(shape)));
+}
+
+const foldedIn = (layout: FlatLayout, flap: FlatFlap): Polygon => {
+  const score = layout.scores.find((one) => one.flap === flap.letter);
+  return score ? applyToAll(foldOver(score), flap.shape) : flap.shape;
+};
+
+/** The score to make, or to line up with. */
+function drawLitScore(page: FlatPage, step: Step): void {
+  const score = page.layout.scores.find((one) => one.order === step.lit.score);
+  if (!score) return;
+  page.sheet.add(scoreShape(page, score, 'lit'));
+  drawOrder(page, score, 'lit');
+}
+
+/** The notch to cut, with its start where it is the one that is measured. */
+function drawLitNotch(page: FlatPage, step: Step): void {
+  const notch = page.layout.notches.find((one) => one.order === step.lit.notch);
+  if (!notch) return;
+  page.sheet.add(area('notch', page.place.all(notch.cut)));
+  if (notch.measured) page.sheet.add(...startShapes(page, notch, LIT_FIGURE));
+}
+
+/** Once flaps matter: each open one with its letter, the next ones lit. */
+function drawLitFlaps(page: FlatPage, step: Step, done: Done): void {
+  const { flaps, glue } = page.layout;
+  const lit = flaps.filter((flap) => step.lit.flaps?.includes(flap.letter));
+  if (lit.length === 0) return;
+  for (const flap of lit) drawLitFlap(page, flap, step);
+  for (const flap of flaps.filter((one) => !done.folded.has(one.letter))) {
+    drawLetter(page, flap, step.kind === 'glue' ? glue : [], lit.includes(flap) ? 'lit' : 'quiet');
+  }
+}
+
+/** What is to be cut from it, or where it is to be glued, or where it will lie. */
+function drawLitFlap(page: FlatPage, flap: FlatFlap, step: Step): void {
+  const { sheet, place, layout } = page;
+  if (step.kind === 'trim') {
+    for (const trim of flap.trims) sheet.add(area('trim', place.all(trim), 'lit'));
+    drawDepth(page, flap, LIT_FIGURE);
+  } else if (step.kind === 'glue') {
+    for (const band of layout.glue) sheet.add(area('glue', place.all(band), 'lit'));
+  } else {
+    const landing = place.all(foldedIn(layout, flap));
+    sheet.add(area('flap', place.all(flap.shape), 'lit'), line('hidden', [...landing, landing[0]!]));
+  }
+}
+
+/** A quarter of a circle about the blank's middle, its tip where the turning ended. */
+function turnArrow(place: Stage, { blank }: FlatLayout, turning: Turning): Line[] {
+  const middle = place.at(point(blank.width / 2, blank.height / 2));
+  const way = turning === 'clockwise' ? 1 : -1;
+  const on = (eighths: number, radius: number): Point => {
+    const angle = ((eighths - 2) * Math.PI) / 4;
+    return moved(middle, point(way * Math.cos(angle), Math.sin(angle)), radius);
+  };
+  const arc = Array.from({ length: 17 }, (_, index) => on(index / 8 - 1, ARROW_RADIUS));
+  const head = [on(0.8, ARROW_RADIUS - 9), on(1, ARROW_RADIUS), on(0.76, ARROW_RADIUS + 7)];
+  return [line('arrow', arc, 'lit'), line('arrow', head, 'lit')];
+}
+
+function drawBlankSize({ sheet, place, layout, units }: FlatPage): void {
+  const style = { away: AWAY, ...LIT_FIGURE };
+  sheet.add(...dimension(...place.edge('bottom'), printLength(layout.blank.width, units), style));
+  sheet.add(...dimension(...place.edge('left'), printLength(layout.blank.height, units), style));
+}
+
+/** What is lit; the instruction itself stands beside the picture. */
+function inWords(layout: FlatLayout, step: Step, units: Units): string {
+  const { notch, score, flaps } = step.lit;
+  const lit = [
+    ...(notch === undefined ? [] : [`notch ${notch}`]),
+    ...(score === undefined ? [] : [`score ${score}`]),
+    ...(flaps ?? []).map((letter) => `flap ${letter}`),
+  ];
+  const turned = ['as it was laid down', 'turned by a quarter', 'turned by half', 'turned by three quarters'];
+  return [
+    `The blank of ${printSize(layout.blank, units)}, ${turned[step.turns % 4]}.`,
+    ...(lit.length > 0 ? [`Lit: ${lit.join(' and ')}.`] : []),
+  ].join(' ');
+}
