@@ -1,5 +1,5 @@
 /** A width and a height, and the few questions every module asks of them. Knows nothing of what the rectangle is. */
-import type { Length } from './length.ts';
+import { type Length, length } from './length.ts';
 
 export interface Size {
   readonly width: Length;
@@ -13,6 +13,6 @@ export const turned = (size: Size): Size => ({ width: size.height, height: size.
 export const holds = (outer: Size, inner: Size): boolean =>
   inner.width <= outer.width && inner.height <= outer.height;
 
-export const shorter = (size: Size): Length => (size.width < size.height ? size.width : size.height);
+export const shorter = (size: Size): Length => length(Math.min(size.width, size.height));
 
-export const longer = (size: Size): Length => (size.width < size.height ? size.height : size.width);
+export const longer = (size: Size): Length => length(Math.max(size.width, size.height));

@@ -11,9 +11,9 @@ import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
 
 const demo = process.argv.includes('--demo');
-const port = readPort(process.env['PORT'] ?? '4870');
-const hostname = process.env['HOST'] ?? '127.0.0.1';
-const folder = demo ? 'demo-data' : (process.env['CREASEBOOK_DATA'] ?? 'data');
+const port = readPort(process.env.PORT ?? '4870');
+const hostname = process.env.HOST ?? '127.0.0.1';
+const folder = demo ? 'demo-data' : (process.env.CREASEBOOK_DATA ?? 'data');
 
 if (demo) rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });

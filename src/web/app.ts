@@ -6,9 +6,14 @@ import { jsx } from 'hono/jsx';
 import { readSettings } from '#stores/settings.ts';
 import { Oops } from '#views/errors/oops.tsx';
 import { assets } from './assets.ts';
+import { cuts } from './cuts.ts';
 import type { Env, Request, Services } from './env.ts';
+import { envelopes } from './envelopes.ts';
+import { notFound } from './not-found.ts';
 import { reply } from './reply.ts';
 import { guard } from './security.ts';
+import { table } from './table.ts';
+import { tools } from './tools.ts';
 
 export function createApp(services: Services): Hono<Env> {
   const app = new Hono<Env>();
@@ -22,21 +27,14 @@ export function createApp(services: Services): Hono<Env> {
     c.set('units', settings.units);
     await next();
   });
+  app.route('/', table);
+  app.route('/envelopes', envelopes);
+  app.route('/cuts', cuts);
+  app.route('/tools', tools);
   app.notFound((c) => notFound(c));
   app.onError((error, c) => failed(error, c));
   return app;
 }
-
-/** For a row that isn't there, and for every address that nothing answers. */
-export const notFound = (c: Request): Response | Promise<Response> =>
-  reply(c, {
-    title: 'Not here',
-    status: 404,
-    body: jsx(Oops, {
-      heading: 'Nothing lies here.',
-      message: 'It may have been renamed, undone or binned. What you have is on one of these pages:',
-    }),
-  });
 
 function failed(error: Error, c: Request): Response | Promise<Response> {
   if (error instanceof HTTPException) return refused(error, c);

@@ -2,6 +2,9 @@
  * The small cast that all tests share: three pads, a few designs, offcuts, and a card. Knows only what is on the shelf;
  * a test that needs more adds it by the same verbs.
  */
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { solveEnvelope } from '#core/envelope/recipes.ts';
+import type { NewProject } from '#core/project/journal.ts';
 import type { BlankWanted } from '#core/project/search.ts';
 import type { Design, NewDesign, NewOffcut, NewPad, Offcut } from '#core/project/stash.ts';
 import { inches } from '#shared/length.ts';
@@ -66,6 +69,23 @@ export const scrap = (width: number, height: number, rest: Partial<NewOffcut> = 
   note: '',
   ...rest,
 });
+
+/** The card that the projects are for, and the first envelope that fits it on a tool nobody has measured yet. */
+export const CARD = { ...size(6.25, 3.25), bulk: inches(1 / 32) };
+
+const UNTRIED = {
+  inset: inches(7 / 16),
+  zeroOffset: inches(0),
+  graduation: inches(1 / 8),
+  largestSheet: inches(12),
+};
+
+export const RECIPE: Recipe = solveEnvelope({ card: CARD, notcher: UNTRIED })[0]!;
+
+/** The blank that the recipe asks for. */
+export const BLANK: BlankWanted = { ...RECIPE.blank, mayTurn: true };
+
+export const THANKS: NewProject = { title: 'Thank you, neighbours', card: CARD, quantity: 3, recipe: RECIPE };
 
 export interface Cast {
   readonly fern: Design;

@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 
 const PLACES = [
-  process.env['CHROMIUM'],
+  process.env.CHROMIUM,
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',

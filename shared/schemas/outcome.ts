@@ -1,0 +1,117 @@
+/** What is asked of an envelope that was folded: how the card sat, what was measured, what was done otherwise. */
+import { z } from 'zod';
+import type { Length, Units } from '../length.ts';
+import { FITS } from '../outcome.ts';
+import {
+  choiceField,
+  idField,
+  lengthField,
+  noteField,
+  optionalLengthField,
+  tickField,
+  wordsField,
+} from './fields.ts';
+
+export const FINISH_SHAPES = ['as planned', 'pointed', 'straight', 'tapered', 'rounded'] as const;
+
+export const FLAPS_ASKED = ['C', 'D'] as const;
+
+export type FinishAsked =
+  | { readonly shape: 'pointed' }
+  | { readonly shape: 'straight'; readonly depth: Length }
+  | { readonly shape: 'tapered'; readonly depth: Length; readonly taper: Length }
+  | { readonly shape: 'rounded'; readonly radius: Length };
+
+/** Every field may be left empty, but a pocket has both its sides and a finish all its measures. */
+export const outcomeForm = (units: Units) =>
+  z
+    .object({
+      envelope: idField,
+      rest: tickField,
+      felt: choiceField(['', ...FITS], ''),
+      pocketWidth: optionalLengthField(units),
+      pocketHeight: optionalLengthField(units),
+      square: optionalLengthField(units),
+      start: optionalLengthField(units),
+      twin: tickField,
+      cShape: choiceField(FINISH_SHAPES, 'as planned'),
+      cDepth: optionalLengthField(units),
+      cMore: optionalLengthField(units),
+      dShape: choiceField(FINISH_SHAPES, 'as planned'),
+      dDepth: optionalLengthField(units),
+      dMore: optionalLengthField(units),
+      wrong: noteField(600),
+      savedBy: noteField(600),
+    })
+    .transform(({ cShape, cDepth, cMore, dShape, dDepth, dMore, ...asked }, context) => ({
+      ...asked,
+      pocket: pocketOf(asked, context),
+      finishes: {
+        ...finishOf('c', { shape: cShape, depth: cDepth, more: cMore }, context),
+        ...finishOf('d', { shape: dShape, depth: dDepth, more: dMore }, context),
+      },
+    }));
+
+/** Whether the card goes into what was just folded; nothing when nobody tried. */
+export const madeForm = z.object({ envelope: idField, goes: choiceField(['', 'yes', 'tight', 'no'], '') });
+
+export const spoiledForm = z.object({
+  envelope: idField,
+  wrong: wordsField('a word on what went wrong', 600),
+  savedBy: noteField(600),
+});
+
+export const startForm = (units: Units) => z.object({ start: lengthField(units) });
+
+type Context = z.RefinementCtx;
+
+function pocketOf(
+  {
+    pocketWidth: width,
+    pocketHeight: height,
+  }: { pocketWidth?: Length | undefined; pocketHeight?: Length | undefined },
+  context: Context,
+): { width: Length; height: Length } | null {
+  if (width !== undefined && height !== undefined) return { width, height };
+  if (width === undefined && height === undefined) return null;
+  return missing(
+    context,
+    width === undefined ? 'pocketWidth' : 'pocketHeight',
+    'Measure the pocket both ways: one side alone says too little.',
+  );
+}
+
+function finishOf(
+  letter: 'c' | 'd',
+  { shape, depth, more }: { shape: string; depth?: Length | undefined; more?: Length | undefined },
+  context: Context,
+): { C?: FinishAsked; D?: FinishAsked } {
+  const finish = read();
+  return finish ? { [letter.toUpperCase()]: finish } : {};
+
+  function read(): FinishAsked | undefined {
+    switch (shape) {
+      case 'pointed':
+        return { shape };
+      case 'straight':
+        return {
+          shape,
+          depth: depth ?? missing(context, `${letter}Depth`, 'How far from its score is it cut?'),
+        };
+      case 'tapered':
+        return {
+          shape,
+          depth: depth ?? missing(context, `${letter}Depth`, 'How far from its score is it cut?'),
+          taper: more ?? missing(context, `${letter}More`, 'How far in do the sides taper?'),
+        };
+      case 'rounded':
+        return { shape, radius: more ?? missing(context, `${letter}More`, 'What is the radius of the tip?') };
+    }
+    return undefined;
+  }
+}
+
+function missing(context: Context, field: string, message: string): never {
+  context.addIssue({ code: 'custom', message, path: [field] });
+  return z.NEVER;
+}

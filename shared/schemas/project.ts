@@ -1,0 +1,30 @@
+/** What the journal's forms ask: a title for an idea, the words of a project, which projects to show. */
+import { z } from 'zod';
+import { choiceField, countField, idField, noteField, wordsField } from './fields.ts';
+
+const LONGEST_TITLE = 120;
+
+export const newIdea = z.object({ title: wordsField('it a title', LONGEST_TITLE) });
+
+/** Any of them may be missing: what is not sent stays as it is. */
+export const projectWords = z.object({
+  title: wordsField('it a title', LONGEST_TITLE).optional(),
+  quantity: countField(1, 500).optional(),
+  notes: noteField(4000).optional(),
+  lesson: noteField(600).optional(),
+  series: noteField(80).optional(),
+});
+
+export const seriesWords = z.object({ name: wordsField('it a name', 80), note: noteField(600) });
+
+const SHOWN = ['idea', 'planned', 'cut', 'made'] as const;
+
+/** A query that makes no sense shows everything. */
+export const journalQuery = z.object({
+  q: z.string().max(100).catch('').default(''),
+  state: choiceField(SHOWN).optional().catch(undefined),
+  series: idField.optional().catch(undefined),
+  more: countField(1, 10_000).optional().catch(undefined),
+});
+
+export type JournalQuery = z.infer<typeof journalQuery>;

@@ -1,0 +1,80 @@
+/**
+ * An envelope for a card as the maker asks for it: found, or with the measures and flap finishes she gave. Joins solver
+ * and finishes; knows no shelf.
+ */
+import { checkMeasures } from '#core/envelope/door.ts';
+import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
+import type { Card, Finish, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
+import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
+import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
+import { type Length, length, type Units } from '#shared/length.ts';
+
+export interface FittingAsked {
+  readonly card: Card;
+  readonly notcher: Notcher;
+  readonly want: Want;
+  /** Both or neither: measures of her own instead of the ones found. */
+  readonly square?: Length | undefined;
+  readonly start?: Length | undefined;
+  readonly flapC: FinishAsked;
+  readonly flapD: FinishAsked;
+}
+
+/** As typed: a depth from the score, and the taper or the radius. */
+export interface FinishAsked {
+  readonly shape: 'as proposed' | Finish['shape'];
+  readonly depth?: Length | undefined;
+  readonly more?: Length | undefined;
+}
+
+export interface Fitting {
+  readonly recipe: Recipe;
+  /** Best first; the recipe is among them unless she gave measures of her own. */
+  readonly found: readonly Recipe[];
+}
+
+/** Problems stand beside `square`, `start`, `cDepth`, `cMore`, `dDepth` and `dMore`. */
+export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting> {
+  const found = solveEnvelope(asked);
+  const measured = measuredRecipe(asked, found[0]!, units);
+  if (!measured.ok) return measured;
+  const own = readFinishes(asked);
+  if (!own.ok) return own;
+  const checked = checkFinishes(measured.value, own.value, units);
+  if (!checked.ok) return { ok: false, problems: checked.problems.map(besideDepth) };
+  const plain = Object.keys(own.value).length === 0;
+  return accept({ recipe: plain ? measured.value : finishFlaps(measured.value, own.value), found });
+}
+
+function measuredRecipe(asked: FittingAsked, best: Recipe, units: Units): Checked<Recipe> {
+  const { card, notcher, square, start } = asked;
+  if (square === undefined && start === undefined) return accept(best);
+  if (square === undefined) return refuse('square', 'How long is the square’s side?');
+  if (start === undefined) return refuse('start', 'Where does the first notch go?');
+  const known = best.blank.width === square && best.starts[0] === start;
+  if (known) return accept(best);
+  const checked = checkMeasures({ card, notcher, square, start }, units);
+  return checked.ok ? accept(tryMeasures(checked.value)) : checked;
+}
+
+function readFinishes({ flapC, flapD }: FittingAsked): Checked<Finishes> {
+  const [c, d] = [readFinish(flapC, 'c'), readFinish(flapD, 'd')];
+  const problems = [c, d].flatMap((one) => (one.ok ? [] : one.problems));
+  if (!c.ok || !d.ok) return { ok: false, problems };
+  return accept({ ...(c.value && { C: c.value }), ...(d.value && { D: d.value }) });
+}
+
+function readFinish({ shape, depth, more }: FinishAsked, flap: 'c' | 'd'): Checked<Finish | undefined> {
+  if (shape === 'as proposed') return accept(undefined);
+  if (shape === 'pointed') return accept({ shape });
+  if (shape === 'rounded') {
+    return more === undefined ? refuse(`${flap}More`, 'Which radius?') : accept({ shape, radius: more });
+  }
+  if (depth === undefined) return refuse(`${flap}Depth`, 'How far from the score is it cut?');
+  return accept(shape === 'straight' ? { shape, depth } : { shape, depth, taper: more ?? length(0) });
+}
+
+const besideDepth = ({ field, message }: Problem): Problem => ({
+  field: `${field.toLowerCase()}Depth`,
+  message,
+});

@@ -1,0 +1,69 @@
+/** Taking paper off the shelf for a project, and undoing it. */
+import { Hono } from 'hono';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { NewProject } from '#core/project/journal.ts';
+import type { Design } from '#core/project/stash.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { cutForm } from '#shared/schemas/cut.ts';
+import { type GonePiece, takePiece } from '#stores/cuts.ts';
+import { readDesign } from '#stores/designs.ts';
+import { chosenNotcher } from '#stores/notchers.ts';
+import type { Env } from './env.ts';
+import { blankWanted, defaultsFrom, envelopeAsked, lookAsked, showEnvelopes } from './envelopes.ts';
+import { check, readForm } from './form.ts';
+import { notFound } from './not-found.ts';
+import { once } from './once.ts';
+
+export const cuts = new Hono<Env>();
+
+cuts.post('/', async (c) => {
+  const units = c.get('units');
+  const typed = await readForm(c);
+  const asked = check(cutForm(units, defaultsFrom(c.get('settings'))), typed);
+  if (!asked.ok) return showEnvelopes(c, { typed, problems: asked.problems });
+  const { tool, notcher } = await chosenNotcher(c.get('db'));
+  const fitting = envelopeAsked(asked.value, notcher, units);
+  if (!fitting.ok) return showEnvelopes(c, { typed, problems: fitting.problems });
+  const design = await readDesign(c.get('db'), asked.value.design);
+  if (!design) return notFound(c);
+  const { recipe } = fitting.value;
+  const { copies, offcut, look, project } = asked.value;
+  const opened = {
+    ...newProject(recipe, design, copies, units),
+    notcher: tool.id,
+    look: lookAsked(recipe, design, look).look ?? null,
+  };
+  return once<{ refused: GonePiece[] }>(
+    c,
+    typed,
+    async (db) => {
+      const taken = await takePiece(db, {
+        piece: { design: design.id, offcut },
+        wanted: blankWanted(recipe),
+        copies,
+        project: project ?? opened,
+        at: c.get('services').now().toISOString(),
+      });
+      if (!taken) return { refused: [] };
+      return 'refused' in taken ? { refused: [...taken.pieces] } : { location: `/projects/${taken.project}` };
+    },
+    ({ refused }) =>
+      refused.length === 0 ? notFound(c) : showEnvelopes(c, { typed, problems: [sayGone(refused[0]!)] }),
+  );
+});
+
+const newProject = (recipe: Recipe, design: Design, copies: number, units: Units): NewProject => ({
+  title: `${copies === 1 ? 'Envelope' : `${copies} envelopes`} in ${design.name}, for ${printSize(recipe.card, units)}`,
+  card: { width: recipe.card.width, height: recipe.card.height, bulk: recipe.card.bulk },
+  quantity: copies,
+  recipe,
+});
+
+const sayGone = ({ wanted, left, changed }: GonePiece) => ({
+  field: '',
+  message: changed
+    ? 'That piece has another size than it had a moment ago. Nothing was taken: choose again below.'
+    : left === 0
+      ? 'That piece isn’t there any more: it was taken meanwhile, perhaps in another tab. Nothing was taken now; choose another below.'
+      : `Only ${left} of ${wanted} are left there. Nothing was taken: choose again below.`,
+});

@@ -1,0 +1,226 @@
+/** What stands one tap behind the answer: every measure, slips, flaps cut her own way, other squares, charts. */
+import type { FC } from 'hono/jsx';
+import type { Flap, Recipe, Slip } from '#core/envelope/recipe.ts';
+import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import { FINISH_SHAPES } from '#shared/schemas/envelope.ts';
+import { Choice, Field } from '../parts/field.tsx';
+import { sayFinish } from '../parts/finish.ts';
+import { SAY_FIT, sayClearance } from '../parts/fit.ts';
+import type { Answered } from './answer.tsx';
+import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
+
+export const Behind: FC<Answered> = (answered) => (
+  <section class="behind">
+    <EveryMeasure {...answered} />
+    <Slips {...answered} />
+    <OwnFinish {...answered} />
+    <OtherSquares {...answered} />
+    <Chart {...answered} />
+  </section>
+);
+
+const EveryMeasure: FC<Answered> = ({ recipe, units }) => (
+  <details>
+    <summary>Every measure</summary>
+    <div class="scroll">
+      <table>
+        <tbody>
+          {rowsOf(recipe, units).map(([name, value]) => (
+            <tr>
+              <th scope="row">{name}</th>
+              <td>{value}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  </details>
+);
+
+const rowsOf = (recipe: Recipe, units: Units): [string, string][] => [
+  ['Square', printLength(recipe.blank.width, units)],
+  ['Start', printLength(recipe.starts[0], units)],
+  ['Its twin, from the other corner', printLength(recipe.starts[1], units)],
+  ['Pocket, inside', printSize(recipe.pocket, units, 'down')],
+  ['Inset of your tool', printLength(recipe.notcher.inset, units)],
+  ...recipe.flaps.map((flap): [string, string] => [
+    `Flap ${flap.letter}, ${flap.side}`,
+    sayFlap(flap, units),
+  ]),
+  ['Seam', `${printLength(recipe.seam.width, units)} wide, ${recipe.seam.area.toFixed(1)} in² together`],
+  ['Glue', `a line up to ${printLength(recipe.seam.glueWidth, units, 'down')} wide, inside the seam`],
+];
+
+const sayFlap = (flap: Flap, units: Units): string =>
+  [
+    `reaches ${printLength(flap.depth, units)} in from its score`,
+    flap.overrun > 0 && `passes the far fold by ${printLength(flap.overrun, units)}`,
+    flap.finish.shape !== 'pointed' && sayFinish(flap.finish, units),
+    flap.keepsSeamTo && `keeps its whole seam down to ${printLength(flap.keepsSeamTo, units, 'up')}`,
+  ]
+    .filter(Boolean)
+    .join('; ');
+
+const Slips: FC<Answered> = ({ recipe, units }) => (
+  <details>
+    <summary>If the knife or the notch slips</summary>
+    <p>{survival(recipe, units)}</p>
+    <ul>
+      {recipe.slips.map((slip) => (
+        <li>
+          {slip.off === 'square' ? 'Square' : 'Start'} {offBy(slip, units)}: pocket{' '}
+          {printSize(slip.pocket, units, 'down')}, the card {SAY_FIT[slip.fit]}.
+        </li>
+      ))}
+    </ul>
+  </details>
+);
+
+function survival({ survives, slips }: Recipe, units: Units): string {
+  const by = (off: Slip['off']): string =>
+    printLength(Math.abs(slips.find((slip) => slip.off === off)!.by) as Length, units);
+  const square = `a square ${by('square')} off`;
+  const start = `a start ${by('start')} off`;
+  if (survives.square && survives.start) return `Survives ${square} and ${start}.`;
+  if (survives.square) return `Survives ${square}, but not ${start}: measure the start twice.`;
+  if (survives.start) return `Survives ${start}, but not ${square}: cut the square with care.`;
+  return `Survives neither ${square} nor ${start}: cut and measure with care.`;
+}
+
+const offBy = (slip: Slip, units: Units): string =>
+  `${printLength(Math.abs(slip.by) as Length, units)} ${slip.by < 0 ? 'short' : 'over'}`;
+
+const OwnFinish: FC<Answered> = ({ recipe, query, entry, units }) => (
+  <details open={Boolean(query.cShape || query.dShape)}>
+    <summary>Cut the long flaps my own way</summary>
+    <form action="/envelopes" method="get">
+      <Carried query={query} changes={{ ...measuresOf(recipe, units), ...NO_FINISH }} />
+      {recipe.flaps
+        .filter(({ letter }) => letter === 'C' || letter === 'D')
+        .map((flap) => (
+          <FinishFields flap={flap} entry={entry} />
+        ))}
+      <button type="submit" class="plain small">
+        See it
+      </button>
+    </form>
+  </details>
+);
+
+const NO_FINISH: Query = { cShape: '', cDepth: '', cMore: '', dShape: '', dDepth: '', dMore: '' };
+
+const FinishFields: FC<{ flap: Flap; entry: Answered['entry'] }> = ({ flap, entry }) => {
+  const prefix = flap.letter.toLowerCase();
+  return (
+    <fieldset class="fields">
+      <legend>
+        Flap {flap.letter}, {flap.side}
+      </legend>
+      <Choice
+        name={`${prefix}Shape`}
+        label="Shape"
+        entry={entry}
+        value="as proposed"
+        choices={FINISH_SHAPES.map((shape) => ({ value: shape, label: shape }))}
+      />
+      <Field
+        name={`${prefix}Depth`}
+        label="Cut at"
+        kind="length"
+        entry={entry}
+        hint="from its score; straight or tapered"
+      />
+      <Field
+        name={`${prefix}More`}
+        label="Taper or radius"
+        kind="length"
+        entry={entry}
+        hint="tapered: in from each end; rounded: radius"
+      />
+    </fieldset>
+  );
+};
+
+const OtherSquares: FC<Answered> = ({ others, query, units }) =>
+  others.length === 0 ? null : (
+    <details>
+      <summary>Other squares for this card</summary>
+      <ul class="list">
+        {others.map((other) => (
+          <li>
+            <a href={asking(query, { ...UNCHOSEN, ...measuresOf(other, units) })}>
+              Square {printLength(other.blank.width, units)}, start {printLength(other.starts[0], units)}
+            </a>{' '}
+            · {SAY_FIT[other.fit]} ({sayClearance(other.clearance.width, units)} across,{' '}
+            {sayClearance(other.clearance.height, units)} up and down)
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+
+const Chart: FC<Answered> = ({ recipe, tried, query, entry, units }) => (
+  <details open={tried || entry.problems.some(({ field }) => field === 'square' || field === 'start')}>
+    <summary>Try measures from a chart, before paper is cut</summary>
+    <form action="/envelopes" method="get" class="fields">
+      <Carried query={query} changes={{ ...UNCHOSEN, chart: 'yes' }} />
+      <Field name="square" label="Square" kind="length" entry={entry} />
+      <Field name="start" label="Start" kind="length" entry={entry} />
+      <div class="field">
+        <span class="label">&nbsp;</span>
+        <button type="submit" class="plain">
+          What would it give?
+        </button>
+      </div>
+    </form>
+    {tried && <SideBySide recipe={recipe} query={query} units={units} />}
+  </details>
+);
+
+/** The measures tried beside the nearest better start on the same square. */
+const SideBySide: FC<{ recipe: Recipe; query: Query; units: Units }> = ({ recipe, query, units }) => {
+  const { better } = recipe;
+  return (
+    <div class="columns">
+      <Result
+        title={`Start ${printLength(recipe.starts[0], units)}, as tried`}
+        recipe={recipe}
+        units={units}
+      />
+      {better ? (
+        <div>
+          <Result
+            title={`Start ${printLength(better.starts[0], units)} instead`}
+            recipe={better}
+            units={units}
+          />
+          <a href={asking(query, { ...UNCHOSEN, ...measuresOf(better, units) })}>Use this start</a>
+        </div>
+      ) : (
+        <p>No other start on this square fits better.</p>
+      )}
+    </div>
+  );
+};
+
+const Result: FC<{ title: string; recipe: Recipe; units: Units }> = ({ title, recipe, units }) => (
+  <div>
+    <h3>{title}</h3>
+    <p>
+      Pocket {printSize(recipe.pocket, units, 'down')}. The card {SAY_FIT[recipe.fit]}: across{' '}
+      {recipe.fits.width} ({sayClearance(recipe.clearance.width, units)}), up and down {recipe.fits.height} (
+      {sayClearance(recipe.clearance.height, units)}).
+    </p>
+  </div>
+);
+
+/** The question so far, less what the form asks anew. */
+const Carried: FC<{ query: Query; changes: Query }> = ({ query, changes }) => (
+  <>
+    {Object.entries({ ...query, ...changes })
+      .filter(([, value]) => value !== '')
+      .map(([name, value]) => (
+        <input type="hidden" name={name} value={value} />
+      ))}
+  </>
+);

@@ -1,0 +1,31 @@
+/** Links that ask the envelopes page the same question with something changed. Knows no answer. */
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { typedLength, type Units } from '#shared/length.ts';
+
+export type Query = Readonly<Record<string, string>>;
+
+/** The page's address with these fields set; an empty value takes the field away. */
+export function asking(query: Query, changes: Query): string {
+  const pairs = Object.entries({ ...query, ...changes }).filter(([, value]) => value !== '');
+  return `/envelopes?${new URLSearchParams(pairs)}`;
+}
+
+/** What belongs to one choice of measures and must not be carried over to another. */
+export const UNCHOSEN: Query = {
+  square: '',
+  start: '',
+  cShape: '',
+  cDepth: '',
+  cMore: '',
+  dShape: '',
+  dDepth: '',
+  dMore: '',
+  look: '',
+  chart: '',
+};
+
+/** The measures of a recipe as fields, exactly. */
+export const measuresOf = (recipe: Recipe, units: Units): Query => ({
+  square: typedLength(recipe.blank.width, units),
+  start: typedLength(recipe.starts[0], units),
+});

@@ -1,0 +1,162 @@
+/** What on the shelf can become the blank, least regretted first, each drawn with the blank laid over it. */
+import type { FC } from 'hono/jsx';
+import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
+import type { Choice } from '#core/project/search.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
+import { Picture } from '../diagrams/picture.tsx';
+import { Once } from '../parts/once.tsx';
+import type { Answered } from './answer.tsx';
+import { asking, measuresOf, UNCHOSEN } from './query.ts';
+
+const SHOWN = 3;
+
+export const Shelf: FC<Answered> = (answered) => {
+  const { choices } = answered;
+  const first = choices.slice(0, SHOWN);
+  const rest = choices.slice(SHOWN);
+  return (
+    <section id="shelf">
+      <h2>From your shelf</h2>
+      {choices.length === 0 ? <NothingFits {...answered} /> : <Pieces {...answered} shown={first} largest />}
+      {rest.length > 0 && (
+        <details>
+          <summary>
+            {rest.length === 1 ? 'One more piece would do' : `${rest.length} more pieces would do`}
+          </summary>
+          <Pieces {...answered} shown={rest} />
+        </details>
+      )}
+    </section>
+  );
+};
+
+const Pieces: FC<Answered & { shown: readonly Choice[]; largest?: boolean }> = ({
+  shown,
+  largest,
+  ...answered
+}) => {
+  const scale = pieceScale(
+    shown.map((choice) => choice.piece),
+    largest ? 220 : 160,
+    largest ? 220 : 160,
+  );
+  return (
+    <ul class="pieces">
+      {shown.map((choice) => (
+        <PieceChoice choice={choice} scale={scale} {...answered} />
+      ))}
+    </ul>
+  );
+};
+
+const PieceChoice: FC<Answered & { choice: Choice; scale: number }> = ({ choice, scale, ...answered }) => {
+  const { piece } = choice;
+  const key = `${piece.design.id}-${piece.offcut?.id ?? 'sheet'}`;
+  return (
+    <li>
+      <Picture drawing={pieceDrawing(drawn(choice), answered.units, scale)} id={`piece-${key}`} />
+      <div>
+        <p class="what">
+          <strong>{piece.design.name}</strong>, {piece.offcut ? 'offcut' : 'a new sheet'}{' '}
+          {piece.offcut && <span class="code">{piece.offcut.code}</span>}
+        </p>
+        <p class="quiet">
+          {piece.offcut?.place || piece.design.pad.name}
+          {piece.count > 1 ? ` · ${piece.count} there` : ''} · {leaves(choice, answered.units)}
+          {choice.yields > 1 ? ` · would give ${choice.yields}` : ''}
+        </p>
+        <Take choice={choice} {...answered} />
+        {piece.design.id !== answered.design?.id && (
+          <a class="see" href={`${asking(answered.query, { design: `${piece.design.id}`, look: '' })}#looks`}>
+            How it would look
+          </a>
+        )}
+      </div>
+    </li>
+  );
+};
+
+const Take: FC<Answered & { choice: Choice }> = ({
+  choice,
+  query,
+  recipe,
+  units,
+  look,
+  design,
+  copies,
+  token,
+}) => {
+  const { piece } = choice;
+  const most = Math.min(copies, choice.yields * piece.count);
+  const chosen = look && design?.id === piece.design.id ? look.id : '';
+  const fields = { ...query, ...measuresOf(recipe, units), look: chosen, copies: `${copies}` };
+  return (
+    <form action="/cuts" method="post">
+      <Once token={token} />
+      {Object.entries(fields)
+        .filter(([name]) => name !== 'design')
+        .map(([name, value]) => (
+          <input type="hidden" name={name} value={value} />
+        ))}
+      <input type="hidden" name="design" value={piece.design.id} />
+      <input type="hidden" name="offcut" value={piece.offcut?.id ?? ''} />
+      <button type="submit" class="small">
+        {copies === 1 ? 'Take it' : most === 1 ? 'Take one of it' : `Take ${most} of it`}
+      </button>
+    </form>
+  );
+};
+
+const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
+  <>
+    {nearest ? (
+      <p>
+        Nothing on the shelf will do. {nearest.piece.design.name} ({printSize(nearest.piece, units)}) comes
+        nearest: {lacks(nearest.short, units)} missing.
+      </p>
+    ) : (
+      <p>
+        There is no paper on the shelf yet. <a href="/pads/new">Put a pad there</a>, or an{' '}
+        <a href="/offcuts/new">offcut</a>.
+      </p>
+    )}
+    {smaller.length > 0 && (
+      <ul class="list">
+        {smaller.map(({ recipe, choice }) => (
+          <li>
+            <a href={asking(query, { ...UNCHOSEN, ...measuresOf(recipe, units) })}>
+              Square {printLength(recipe.blank.width, units)}
+            </a>{' '}
+            would do: the card sits {recipe.fit}, from {choice.piece.design.name}.
+          </li>
+        ))}
+      </ul>
+    )}
+  </>
+);
+
+const lacks = (short: Size, units: Units): string =>
+  [
+    short.width > 0 && `${printLength(short.width, units, 'up')} across`,
+    short.height > 0 && `${printLength(short.height, units, 'up')} up and down`,
+  ]
+    .filter(Boolean)
+    .join(' and ');
+
+const leaves = ({ cut }: Choice, units: Units): string =>
+  cut.leftovers.length === 0
+    ? 'leaves nothing worth keeping'
+    : `leaves ${cut.leftovers.map((one) => printSize(one, units)).join(' and ')}`;
+
+/** The piece as drawn: the blank over it, what stays hatched. */
+export const drawn = ({ piece, cut }: Choice): DrawnPiece => ({
+  width: piece.width,
+  height: piece.height,
+  code: piece.offcut?.code ?? piece.design.name,
+  parts: cut.parts.map((part) => ({ ...part, name: 'envelope', sign: 'E' })),
+  leftovers: cut.leftovers,
+  upright: piece.design.print.direction !== 'any way',
+  ...(piece.design.print.direction === 'one edge' && piece.border && { border: piece.design.print.border }),
+  swatch: piece.design.swatch,
+});

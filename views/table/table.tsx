@@ -1,0 +1,118 @@
+/** The start: her drawn cards to tap or a size to type; beside them what runs low and the latest projects. */
+import type { FC } from 'hono/jsx';
+import { cardDrawing, cardScale } from '#core/drawing/card.ts';
+import type { CardSize, Project } from '#core/project/journal.ts';
+import type { PadWithDesigns } from '#core/project/stash.ts';
+import { typedLength, type Units } from '#shared/length.ts';
+import { Picture } from '../diagrams/picture.tsx';
+import { BLANK_ENTRY, Field } from '../parts/field.tsx';
+import { Once } from '../parts/once.tsx';
+
+export interface TableProps {
+  readonly units: Units;
+  readonly cards: readonly CardSize[];
+  readonly low: readonly PadWithDesigns[];
+  readonly latest: readonly Project[];
+  /** Nothing was ever written here: the demo is offered. */
+  readonly empty: boolean;
+  readonly token: string;
+}
+
+export const Table: FC<TableProps> = ({ units, cards, low, latest, empty, token }) => (
+  <>
+    {empty && <FirstEvening token={token} />}
+    <h1>Which card is in your hand?</h1>
+    <CardStrip cards={cards} units={units} />
+    <form action="/envelopes" method="get" class="sheet fields">
+      <Field name="width" label="Card width" kind="length" entry={BLANK_ENTRY} hint={example(units)} />
+      <Field name="height" label="Card height" kind="length" entry={BLANK_ENTRY} />
+      <div class="field">
+        <span class="label">&nbsp;</span>
+        <button type="submit">Find its envelope</button>
+      </div>
+    </form>
+    <div class="columns">
+      <Latest projects={latest} />
+      <Low pads={low} />
+    </div>
+  </>
+);
+
+/** The maker's cards on one scale, each leading to its envelope. */
+export const CardStrip: FC<{ cards: readonly CardSize[]; units: Units }> = ({ cards, units }) => {
+  const scale = cardScale(cards, 120);
+  return cards.length === 0 ? null : (
+    <ul class="cards">
+      {cards.map((card) => (
+        <li>
+          <a href={envelopeFor(card, units)}>
+            <Picture drawing={cardDrawing(card, units, scale)} id={`card-${card.id}`} />
+            <span>{card.name}</span>
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+};
+
+const envelopeFor = ({ width, height, bulk }: CardSize, units: Units): string => {
+  const typed = { width, height, bulk };
+  const pairs = Object.entries(typed).map(([name, value]) => [name, typedLength(value, units)]);
+  return `/envelopes?${new URLSearchParams(pairs)}`;
+};
+
+const example = (units: Units): string =>
+  units.unit === 'in' ? 'like 5 1/2, or 140 mm' : 'like 140, or 5 1/2 in';
+
+const FirstEvening: FC<{ token: string }> = ({ token }) => (
+  <section class="sheet">
+    <h2>Nothing is written here yet.</h2>
+    <p class="lead">
+      Type a card below and you have its envelope. To see what a year of use looks like, look round the demo
+      first; to begin your own, say <a href="/tools">how you measure</a> and put{' '}
+      <a href="/pads/new">a pad on the shelf</a>.
+    </p>
+    <form action="/demo" method="post">
+      <Once token={token} />
+      <button type="submit" class="plain">
+        Fill this book with the demo
+      </button>
+    </form>
+  </section>
+);
+
+const Latest: FC<{ projects: readonly Project[] }> = ({ projects }) => (
+  <section>
+    <h2>Latest in the journal</h2>
+    {projects.length === 0 ? (
+      <p class="quiet">Projects appear here as soon as you take paper for one.</p>
+    ) : (
+      <ul class="list">
+        {projects.map((project) => (
+          <li class="spread">
+            <a href={`/projects/${project.id}`}>{project.title}</a>
+            <span class="quiet">{project.state}</span>
+          </li>
+        ))}
+      </ul>
+    )}
+  </section>
+);
+
+const Low: FC<{ pads: readonly PadWithDesigns[] }> = ({ pads }) => (
+  <section>
+    <h2>Runs low</h2>
+    {pads.length === 0 ? (
+      <p class="quiet">Nothing on the shelf is at its low mark.</p>
+    ) : (
+      <ul class="list">
+        {pads.map(({ pad, sheets }) => (
+          <li class="spread">
+            <a href={`/pads/${pad.id}`}>{pad.name}</a>
+            <span>{sheets === 1 ? '1 sheet left' : `${sheets} sheets left`}</span>
+          </li>
+        ))}
+      </ul>
+    )}
+  </section>
+);

@@ -1,0 +1,137 @@
+/** Tools and units on one page: how lengths are shown, the notchers, the drawn cards. Knows no forms of theirs. */
+import type { FC } from 'hono/jsx';
+import { cardDrawing, cardScale } from '#core/drawing/card.ts';
+import type { CardSize } from '#core/project/journal.ts';
+import type { LearnedTool } from '#core/project/learning.ts';
+import { type Length, printLength, typedLength, type Units } from '#shared/length.ts';
+import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
+import { UNIT_CHOICES } from '#shared/schemas/tools.ts';
+import { Picture } from '../diagrams/picture.tsx';
+import { Choice, type Entry, Field } from '../parts/field.tsx';
+import { saySource } from './source.ts';
+
+interface Props {
+  readonly units: Units;
+  readonly settings: {
+    readonly keepAtLeast: Length;
+    readonly longestCut: Length;
+    readonly wantedFit: WantedFit;
+  };
+  readonly notchers: readonly LearnedTool[];
+  readonly cards: readonly CardSize[];
+  readonly entry: Entry;
+}
+
+export const ToolsPage: FC<Props> = (props) => (
+  <>
+    <h1>Tools and units</h1>
+    <div class="columns">
+      <Notchers {...props} />
+      <Habits {...props} />
+    </div>
+    <Cards {...props} />
+  </>
+);
+
+const Notchers: FC<Props> = ({ notchers, units }) => (
+  <section>
+    <h2>Your notcher</h2>
+    <ul class="list">
+      {notchers.map(({ tool, notcher, inset, zeroOffset }) => (
+        <li>
+          <p class="spread">
+            <a class="big" href={`/tools/notchers/${tool.id}`}>
+              {tool.name}
+            </a>
+            {tool.chosen ? <strong>in use</strong> : <Choose id={tool.id} />}
+          </p>
+          <p>
+            Inset {printLength(notcher.inset, units)} ({saySource(inset)}), zero offset{' '}
+            {printLength(notcher.zeroOffset, units)} ({saySource(zeroOffset)})
+          </p>
+        </li>
+      ))}
+    </ul>
+    <a class="button plain small" href="/tools/notchers/new">
+      Add a tool
+    </a>
+  </section>
+);
+
+const Choose: FC<{ id: number }> = ({ id }) => (
+  <form action={`/tools/notchers/${id}/choice`} method="post">
+    <button type="submit" class="plain small">
+      Use this one
+    </button>
+  </form>
+);
+
+const UNIT_NAMES: Record<(typeof UNIT_CHOICES)[number], string> = {
+  '8': 'inches, to the nearest ⅛',
+  '16': 'inches, to the nearest ¹⁄₁₆',
+  '32': 'inches, to the nearest ¹⁄₃₂',
+  mm: 'millimetres',
+};
+
+const Habits: FC<Props> = ({ settings, units, entry }) => (
+  <section class="sheet">
+    <h2>How you measure</h2>
+    <form action="/tools/settings" method="post">
+      <Choice
+        name="units"
+        label="Show lengths in"
+        entry={entry}
+        value={units.unit === 'in' ? `${units.step}` : 'mm'}
+        choices={UNIT_CHOICES.map((value) => ({ value, label: UNIT_NAMES[value] }))}
+        hint="You may type either anywhere: 4 7/8, 133 mm"
+      />
+      <div class="fields">
+        <Field
+          name="keepAtLeast"
+          label="Keep offcuts from"
+          kind="length"
+          entry={entry}
+          value={typedLength(settings.keepAtLeast, units)}
+          hint="narrower leftovers are waste"
+        />
+        <Field
+          name="longestCut"
+          label="Trimmer’s longest cut"
+          kind="length"
+          entry={entry}
+          value={typedLength(settings.longestCut, units)}
+        />
+      </div>
+      <Choice
+        name="wantedFit"
+        label="A card should usually sit"
+        entry={entry}
+        value={settings.wantedFit}
+        choices={WANTED_FITS.map((fit) => ({ value: fit, label: fit }))}
+      />
+      <button type="submit">Save</button>
+    </form>
+  </section>
+);
+
+const Cards: FC<Props> = ({ cards, units }) => {
+  const scale = cardScale(cards, 120);
+  return (
+    <section id="cards">
+      <h2>Your cards</h2>
+      <ul class="cards">
+        {cards.map((card) => (
+          <li>
+            <a href={`/tools/cards/${card.id}`}>
+              <Picture drawing={cardDrawing(card, units, scale)} id={`card-${card.id}`} />
+              <span>{card.name}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <a class="button plain small" href="/tools/cards/new">
+        Draw a card you make often
+      </a>
+    </section>
+  );
+};
