@@ -1,7 +1,12 @@
-/** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `latestProjects(db, limit)`. */
+/**
+ * A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `latestProjects(db, limit)`,
+ * `firstDesigns(db, projects)`.
+ */
 import type { ProjectInFull } from '#core/project/journal.ts';
+import type { Design } from '#core/project/stash.ts';
 import { listCuts } from './cuts.ts';
 import type { Database } from './database.ts';
+import { designsOf } from './designs.ts';
 import { listEnvelopes } from './envelopes.ts';
 import { listProjects, readProject } from './projects.ts';
 
@@ -20,4 +25,19 @@ export async function latestProjects(db: Database, limit: number): Promise<Proje
       cuts: await listCuts(db, project.id),
     })),
   );
+}
+
+/** The paper that shows on a project's picture: its first envelope's, where it has one. */
+export async function firstDesigns(db: Database, projects: readonly number[]): Promise<Map<number, Design>> {
+  const rows = await db
+    .selectFrom('envelopes')
+    .select(({ fn }) => ['project_id', 'design_id', fn.min('number').as('number')])
+    .where('project_id', 'in', projects)
+    .where('design_id', 'is not', null)
+    .where('state', '<>', 'spoiled')
+    .groupBy('project_id')
+    .execute();
+  const designs = await designsOf(db, { ids: [...new Set(rows.map((row) => row.design_id!))] });
+  const byId = new Map(designs.map((design) => [design.id, design]));
+  return new Map(rows.map((row) => [row.project_id, byId.get(row.design_id!)!]));
 }

@@ -3,7 +3,14 @@
  * { limit? })`. The regret is worked out in SQL by the very expression of the core (worth.ts), to the last bit.
  */
 import { type RawBuilder, type SqlBool, sql } from 'kysely';
-import { type BlankWanted, type Choice, chooseFrom, type Nearest, shortfall } from '#core/project/search.ts';
+import {
+  type BlankWanted,
+  byShortfall,
+  type Choice,
+  chooseFrom,
+  type Nearest,
+  shortfall,
+} from '#core/project/search.ts';
 import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
 import type { Length } from '#shared/length.ts';
 import { type Size, shorter, turned } from '#shared/size.ts';
@@ -75,7 +82,8 @@ async function nearestPiece(
 ): Promise<Nearest | null> {
   const rows = await suitableOffcuts(db, wanted)
     .select('offcuts.id')
-    .orderBy(leastOf(wanted, lackOf))
+    .orderBy(leastOf(wanted, worseLack))
+    .orderBy(leastOf(wanted, wholeLack))
     .orderBy('offcuts.id')
     .limit(1)
     .execute();
@@ -84,8 +92,7 @@ async function nearestPiece(
     rows.map(({ id }) => id),
   );
   const near = [...offcuts, ...sheets].map((piece) => ({ piece, short: shortfall(piece, wanted) }));
-  const lack = ({ short }: Nearest): number => Math.max(short.width, short.height);
-  return near.sort((a, b) => lack(a) - lack(b))[0] ?? null;
+  return near.sort((a, b) => byShortfall(a.short, b.short))[0] ?? null;
 }
 
 /** On the shelf and of the paper asked for; its design stands beside it only where the print decides. */
@@ -152,4 +159,7 @@ const worthOf = (width: RawBuilder<unknown>, height: RawBuilder<unknown>, keep: 
   sql`CASE WHEN min(${width}, ${height}) < ${keep} THEN 0.0
     ELSE CAST(${width} AS REAL) * ${height} * min(${width}, ${height}) END`;
 
-const lackOf = ({ width, height }: Size): Amount => sql`max(0, ${width} - ${W}, ${height} - ${H})`;
+const worseLack = ({ width, height }: Size): Amount => sql`max(0, ${width} - ${W}, ${height} - ${H})`;
+
+const wholeLack = ({ width, height }: Size): Amount =>
+  sql`(max(0, ${width} - ${W}) + max(0, ${height} - ${H}))`;

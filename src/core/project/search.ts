@@ -4,7 +4,7 @@
  */
 import { regret } from '#core/cutting/worth.ts';
 import { type Length, length } from '#shared/length.ts';
-import { holds, type Size, turned } from '#shared/size.ts';
+import { holds, longer, type Size, shorter, turned } from '#shared/size.ts';
 import { type Block, cutOut } from './layout.ts';
 import type { PaperKind, Piece, PieceCut } from './stash.ts';
 
@@ -41,7 +41,8 @@ export function chooseFrom(piece: Piece, wanted: BlankWanted, keepAtLeast: Lengt
 
 /**
  * The least regretted way to cut `copies` blanks from one piece as one block in a corner, in rows that lie alike.
- * Undefined when that many do not fit so; what a cleverer layout would yield is the planner's to say.
+ * Of two ways alike, the one that keeps a border in one length. Undefined when that many do not fit so; what a
+ * cleverer layout would yield is the planner's to say.
  */
 export function layOut(
   piece: Piece,
@@ -50,8 +51,9 @@ export function layOut(
   keepAtLeast: Length,
 ): PieceCut | undefined {
   const below = wanted.border === true;
+  const firsts = piece.border ? (['y', 'x'] as const) : (['x', 'y'] as const);
   const ways = blocksOn(piece, wanted, copies).flatMap((block) =>
-    (['x', 'y'] as const).map((first) => cutOut(piece, block, { first, below, keepAtLeast })),
+    firsts.map((first) => cutOut(piece, block, { first, below, keepAtLeast })),
   );
   const cost = (way: PieceCut): number => regret(piece, way.leftovers, keepAtLeast);
   return ways.length === 0 ? undefined : ways.reduce((best, way) => (cost(best) <= cost(way) ? best : way));
@@ -70,9 +72,12 @@ export function shortfall(piece: Piece, wanted: BlankWanted): Size {
     width: length(Math.max(0, blank.width - piece.width)),
     height: length(Math.max(0, blank.height - piece.height)),
   }));
-  const worse = (lack: Size): number => Math.max(lack.width, lack.height);
-  return lacks.reduce((best, lack) => (worse(best) <= worse(lack) ? best : lack));
+  return lacks.reduce((best, lack) => (byShortfall(best, lack) <= 0 ? best : lack));
 }
+
+/** What lacks least on its worse side first, then what lacks least on the other. */
+export const byShortfall = (one: Size, other: Size): number =>
+  longer(one) - longer(other) || shorter(one) - shorter(other);
 
 function blocksOn(piece: Piece, wanted: BlankWanted, copies: number): Block[] {
   return orientations(piece, wanted).flatMap((blank) =>
