@@ -16,6 +16,9 @@ export const Behind: FC<Answered> = (answered) => (
     <OwnFinish {...answered} />
     <OtherSquares {...answered} />
     <Chart {...answered} />
+    <p>
+      The other way round: <a href="/holding">what would a piece of paper hold?</a>
+    </p>
   </section>
 );
 

@@ -89,7 +89,7 @@ const HINTS: Partial<Record<(typeof LIVE_FIELDS)[number], string>> = {
   boxHeight: 'either alone will do',
 };
 
-const FitChoice: FC<{ chosen: WantedFit }> = ({ chosen }) => (
+export const FitChoice: FC<{ chosen: WantedFit }> = ({ chosen }) => (
   <div class="field">
     <span class="label" id="fit-label">
       It should sit
