@@ -1,0 +1,29 @@
+/** Reads what an address carries: the number of a row, and the way back to where the reader was. Knows no resource. */
+import type { Request } from './env.ts';
+import type { Typed } from './form.ts';
+
+/** Undefined when it is no number that a row could have, which is answered like a row that isn't there. */
+export function rowId(c: Request, name = 'id'): number | undefined {
+  const text = c.req.param(name) ?? '';
+  return /^[1-9]\d{0,14}$/.test(text) ? Number(text) : undefined;
+}
+
+/** This page with its query, for forms that lead back to it; what a form itself added is left out. */
+export function here(c: Request): string {
+  const url = new URL(c.req.url);
+  url.searchParams.delete('gone');
+  return url.pathname + url.search;
+}
+
+/** Where a form said it was, without a place on the page, if that is a page of ours. */
+export function wayBack(typed: Typed, otherwise: string): string {
+  const back = typed.back ?? '';
+  return /^\/(?![/\\])[^\s\\#]*$/.test(back) ? back : otherwise;
+}
+
+/** The same address with one more word in its query, before any fragment. */
+export function withQuery(address: string, name: string, value: string | number, fragment = ''): string {
+  const url = new URL(address, 'http://here');
+  url.searchParams.set(name, `${value}`);
+  return url.pathname + url.search + (fragment === '' ? url.hash : `#${fragment}`);
+}

@@ -1,0 +1,42 @@
+/** Lines of the stash ledger: undoing one that was written by hand. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import type { PieceRef } from '#core/project/stash.ts';
+import { readDesign } from '#stores/designs.ts';
+import { listMovements, undoMovement } from '#stores/movements.ts';
+import { readOffcut } from '#stores/offcuts.ts';
+import { sayOvertaken } from '#views/parts/overtaken.ts';
+import { Refused } from '#views/stash/refused.tsx';
+import { rowId, wayBack } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { readForm } from './form.ts';
+import { notFound } from './not-found.ts';
+import { goTo, reply } from './reply.ts';
+
+export const movements = new Hono<Env>();
+
+/** Undoing is by nature done once: the ledger keeps one reversal for each line. */
+movements.delete('/:id', async (c) => {
+  const id = rowId(c);
+  const [line] = id === undefined ? [] : await listMovements(c.get('db'), { id });
+  if (!line) return notFound(c);
+  const back = wayBack(await readForm(c), `/designs/${line.piece.design}`);
+  const undone = await undoMovement(c.get('db'), line.id, c.get('services').now().toISOString());
+  if (undone === undefined)
+    return refuse(c, 'A count is put right by counting again, a cut at its project.', back);
+  if (!('refused' in undone)) return goTo(c, back);
+  const name = await nameOf(c, line.piece);
+  return refuse(
+    c,
+    sayOvertaken(undone, () => name),
+    back,
+  );
+});
+
+async function nameOf(c: Request, { design, offcut }: PieceRef): Promise<string> {
+  if (offcut !== null) return `offcut ${(await readOffcut(c.get('db'), offcut))!.code}`;
+  return `the sheets of ${(await readDesign(c.get('db'), design))!.name}`;
+}
+
+const refuse = (c: Request, why: string, back: string): Response | Promise<Response> =>
+  reply(c, { title: 'Not undone', section: 'stash', body: jsx(Refused, { why, back }), status: 409 });

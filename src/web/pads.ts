@@ -1,0 +1,134 @@
+/** Pads: to add, to look at, to put right; and the designs that are added to one. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import { z } from 'zod';
+import { readPaperWeight } from '#core/paper/read.ts';
+import { gramsPerSquareMetre } from '#core/paper/weight.ts';
+import { PAPER_KINDS, type Pad } from '#core/project/stash.ts';
+import type { Units } from '#shared/length.ts';
+import type { Print } from '#shared/print.ts';
+import { lookForm, newDesignForm, printForm } from '#shared/schemas/design.ts';
+import { padForm } from '#shared/schemas/pad.ts';
+import { addDesign, readDesign } from '#stores/designs.ts';
+import { addPad, editPad, readPad } from '#stores/pads.ts';
+import { browseShelf } from '#stores/shelf.ts';
+import { AddDesign } from '#views/designs/form.tsx';
+import { Look } from '#views/designs/look.tsx';
+import { PadForm } from '#views/pads/form.tsx';
+import { PadPage } from '#views/pads/pad.tsx';
+import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
+import { here, rowId } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { check, entryOf, readForm, readQuery } from './form.ts';
+import { notFound } from './not-found.ts';
+import { newToken, once } from './once.ts';
+import { goTo, reply } from './reply.ts';
+
+export const pads = new Hono<Env>();
+
+pads.get('/new', (c) => showForm(c, BLANK_ENTRY));
+
+pads.post('/', async (c) => {
+  const typed = await readForm(c);
+  const form = check(formOf(c.get('units')), typed);
+  if (!form.ok) return showForm(c, entryOf(typed, form.problems));
+  return once(c, typed, async (db) => {
+    const pad = await addPad(db, form.value);
+    return { location: `/pads/${pad.id}/designs/new` };
+  });
+});
+
+pads.get('/:id', async (c) => {
+  const found = await padIn(c);
+  if (!found) return notFound(c);
+  const offcuts = await browseShelf(c.get('db'), { pad: found.pad.id, limit: 200 });
+  const shelf = { offcuts, back: here(c), token: newToken(c) };
+  const body = jsx(PadPage, { ...found, shelf, units: c.get('units') });
+  return reply(c, { title: found.pad.name, section: 'stash', body });
+});
+
+pads.get('/:id/edit', async (c) => {
+  const found = await padIn(c);
+  return found ? showForm(c, BLANK_ENTRY, found.pad) : notFound(c);
+});
+
+pads.put('/:id', async (c) => {
+  const found = await padIn(c);
+  if (!found) return notFound(c);
+  const typed = await readForm(c);
+  const form = check(formOf(c.get('units')), typed);
+  if (!form.ok) return showForm(c, entryOf(typed, form.problems), found.pad);
+  await editPad(c.get('db'), found.pad.id, form.value);
+  return goTo(c, `/pads/${found.pad.id}`);
+});
+
+pads.get('/:id/designs/new', async (c) => {
+  const found = await padIn(c);
+  return found ? showDesignForm(c, found.pad, BLANK_ENTRY) : notFound(c);
+});
+
+pads.post('/:id/designs', async (c) => {
+  const found = await padIn(c);
+  if (!found) return notFound(c);
+  const { pad } = found;
+  const typed = await readForm(c);
+  const form = check(newDesignForm(c.get('units'), pad.sheet, typed.direction), typed);
+  if (!form.ok) return showDesignForm(c, pad, entryOf(typed, form.problems));
+  const { sheets, ...design } = form.value;
+  const at = c.get('services').now().toISOString();
+  return once(c, typed, async (db) => {
+    const added = await addDesign(db, { pad: pad.id, design, sheets, at });
+    return { location: `/pads/${pad.id}/designs/new?after=${added!.id}` };
+  });
+});
+
+/** Only the picture, while its colours are being chosen; nothing as long as they can't be read. */
+pads.get('/:id/look', async (c) => {
+  const found = await padIn(c);
+  if (!found) return notFound(c);
+  const typed = readQuery(c);
+  const swatch = check(lookForm(), typed);
+  if (!swatch.ok) return c.body(null, 204);
+  const read = check(printForm(c.get('units'), found.pad.sheet, typed.direction), typed);
+  const print: Print = read.ok ? read.value.print : { direction: 'any way' };
+  return reply(c, { title: 'Look', body: jsx(Look, { swatch: swatch.value, print, pad: found.pad }) });
+});
+
+const formOf = (units: Units) => padForm(units, PAPER_KINDS, weightField);
+
+const weightField = z
+  .string()
+  .optional()
+  .transform((typed, context) => {
+    if (typed === undefined || typed.trim() === '') return null;
+    const read = readPaperWeight(typed);
+    if (read.ok) return Math.round(gramsPerSquareMetre(read.value) * 100) / 100;
+    context.addIssue({ code: 'custom', message: read.problems[0]!.message });
+    return z.NEVER;
+  });
+
+async function padIn(c: Request) {
+  const id = rowId(c);
+  return id === undefined ? undefined : readPad(c.get('db'), id);
+}
+
+function showForm(c: Request, entry: Entry, pad?: Pad): Response | Promise<Response> {
+  return reply(c, {
+    title: pad ? pad.name : 'Add a pad',
+    section: 'stash',
+    body: jsx(PadForm, { pad, entry, units: c.get('units'), token: newToken(c) }),
+    status: entry.problems.length > 0 ? 422 : 200,
+  });
+}
+
+async function showDesignForm(c: Request, pad: Pad, entry: Entry): Promise<Response> {
+  const after = Number(c.req.query('after'));
+  const design = Number.isSafeInteger(after) ? await readDesign(c.get('db'), after) : undefined;
+  const added = design?.pad.id === pad.id ? design : undefined;
+  return reply(c, {
+    title: 'Add a design',
+    section: 'stash',
+    body: jsx(AddDesign, { pad, added, entry, units: c.get('units'), token: newToken(c) }),
+    status: entry.problems.length > 0 ? 422 : 200,
+  });
+}

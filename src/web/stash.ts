@@ -1,0 +1,92 @@
+/** The stash as a whole: pads and the shelf with its search, what runs low, the list to print. */
+import { Hono } from 'hono';
+import { Fragment, jsx } from 'hono/jsx';
+import { type Offcut, PAPER_KINDS } from '#core/project/stash.ts';
+import type { Problem } from '#shared/checked.ts';
+import { shelfForm } from '#shared/schemas/offcut.ts';
+import { listDesigns } from '#stores/designs.ts';
+import { findByCode, readOffcut } from '#stores/offcuts.ts';
+import { listLow, listPads } from '#stores/pads.ts';
+import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
+import { ShelfList } from '#views/stash/list.tsx';
+import { Low } from '#views/stash/low.tsx';
+import { Found, FoundNotes, type FoundProps } from '#views/stash/search.tsx';
+import { Stash } from '#views/stash/stash.tsx';
+import { here, withQuery } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { check, entryOf, readQuery, type Typed } from './form.ts';
+import { newToken } from './once.ts';
+import { goTo, reply } from './reply.ts';
+
+export const stash = new Hono<Env>();
+
+stash.get('/', async (c) => {
+  const typed = readQuery(c);
+  const read = check(shelfForm(c.get('units'), PAPER_KINDS), typed);
+  if (!read.ok) return showStash(c, typed, await found(c, [], {}), read.problems, 422);
+  const { code, more = 1, ...wanted } = read.value;
+  if (code !== undefined) return goToCode(c, typed, code);
+  const offcuts = await browseShelf(c.get('db'), { ...wanted, limit: more * PAGE + 1 });
+  const searched = Object.values(wanted).some((one) => one !== undefined);
+  const next = offcuts.length > more * PAGE ? withQuery(here(c), 'more', more + 1, 'offcuts') : undefined;
+  return showStash(c, typed, await found(c, offcuts.slice(0, more * PAGE), { searched, more: next }));
+});
+
+stash.get('/low', async (c) => {
+  const low = await listLow(c.get('db'));
+  return reply(c, { title: 'Running low', section: 'stash', body: jsx(Low, { low, units: c.get('units') }) });
+});
+
+stash.get('/list', async (c) => {
+  const db = c.get('db');
+  const [offcuts, pads] = [await browseShelf(db, { limit: LONGEST_LIST }), await listPads(db)];
+  const at = c.get('services').now().toISOString();
+  const body = jsx(ShelfList, { offcuts, pads, at, units: c.get('units') });
+  return reply(c, { title: 'Shelf list', section: 'stash', body });
+});
+
+const PAGE = 60;
+
+/** More than this on one printed list nobody reads. */
+const LONGEST_LIST = 2000;
+
+async function goToCode(c: Request, typed: Typed, code: string): Promise<Response> {
+  const offcut = await findByCode(c.get('db'), code);
+  if (offcut) return goTo(c, `/offcuts/${offcut.id}`);
+  const message = `No offcut ever had the code ${code}.`;
+  return showStash(c, typed, await found(c, [], {}), [{ field: 'code', message }], 404);
+}
+
+async function found(c: Request, offcuts: readonly Offcut[], rest: Partial<FoundProps>): Promise<FoundProps> {
+  const gone = Number(c.req.query('gone'));
+  return {
+    offcuts,
+    went: gone > 0 && Number.isSafeInteger(gone) ? await readOffcut(c.get('db'), gone) : undefined,
+    searched: false,
+    more: undefined,
+    units: c.get('units'),
+    back: here(c),
+    token: newToken(c),
+    ...rest,
+  };
+}
+
+async function showStash(
+  c: Request,
+  typed: Typed,
+  found: FoundProps,
+  problems: readonly Problem[] = [],
+  status: 200 | 404 | 422 = 200,
+): Promise<Response> {
+  const db = c.get('db');
+  const entry = entryOf(typed, problems);
+  const search = { entry, designs: await listDesigns(db), places: await listPlaces(db), found };
+  const [pads, low, tally] = [await listPads(db), await listLow(db), await tallyShelf(db)];
+  return reply(c, {
+    title: 'Stash',
+    section: 'stash',
+    body: jsx(Stash, { pads, low, tally, search, units: c.get('units') }),
+    fragment: jsx(Fragment, null, jsx(Found, found), jsx(FoundNotes, { entry })),
+    status,
+  });
+}

@@ -1,0 +1,123 @@
+/** One design: the sheets left of it, its offcuts on the shelf, what can happen to it by hand, its ledger behind a tap. */
+import type { FC } from 'hono/jsx';
+import type { Design, Movement, Offcut } from '#core/project/stash.ts';
+import { inches, printSize, type Units } from '#shared/length.ts';
+import { Shelf } from '#views/offcuts/tile.tsx';
+import { type Entry, Field } from '#views/parts/field.tsx';
+import { Once } from '#views/parts/once.tsx';
+import { Ledger } from '#views/stash/ledger.tsx';
+import { scaleFor } from '#views/stash/paper.tsx';
+import { Went } from '#views/stash/search.tsx';
+import { howMany, sayPrint } from '#views/stash/words.ts';
+import { SheetPicture } from './picture.tsx';
+
+export interface DesignProps {
+  readonly design: Design;
+  readonly offcuts: readonly Offcut[];
+  readonly movements: readonly Movement[];
+  readonly projects: ReadonlyMap<number, string>;
+  readonly went: Offcut | undefined;
+  readonly entry: Entry;
+  readonly units: Units;
+  readonly token: string;
+}
+
+export const DesignPage: FC<DesignProps> = (props) => {
+  const { design, offcuts, movements, projects, went, units, token } = props;
+  const here = `/designs/${design.id}`;
+  return (
+    <>
+      <p>
+        <a href={`/pads/${design.pad.id}`}>{design.pad.name}</a>
+      </p>
+      <h1>{design.name}</h1>
+      <div class="beside">
+        <div>
+          <SheetPicture design={design} scale={scaleFor([design.pad.sheet], 260, inches(6))} />
+        </div>
+        <div>
+          <p class="answer">
+            <strong>{howMany(design.sheets, 'sheet')}</strong> left, {printSize(design.pad.sheet, units)}
+          </p>
+          <p class="lead">
+            The {sayPrint(design.print, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
+          </p>
+          <Moves {...props} />
+        </div>
+      </div>
+      <section aria-labelledby="offcuts">
+        <div class="spread">
+          <h2 id="offcuts">{offcuts.length === 0 ? 'No offcuts of it' : 'Its offcuts'}</h2>
+          <a class="button plain no-print" href={`/offcuts/new?design=${design.id}`}>
+            Add offcuts
+          </a>
+        </div>
+        {went === undefined ? null : <Went offcut={went} back={here} token={token} />}
+        <div class="of-one">
+          <Shelf offcuts={offcuts} units={units} back={here} token={token} />
+        </div>
+      </section>
+      <details>
+        <summary>What became of its sheets</summary>
+        <Ledger movements={movements} left={design.sheets} projects={projects} back={here} />
+      </details>
+      <p class="no-print">
+        <a href={`${here}/edit`}>Put its name, print or look right</a>
+      </p>
+    </>
+  );
+};
+
+const Moves: FC<DesignProps> = ({ design, entry, token }) => {
+  const here = `/designs/${design.id}`;
+  const wrong = new Set(entry.problems.map((problem) => problem.field));
+  return (
+    <div class="no-print">
+      <details open={wrong.has('bought')}>
+        <summary>Bought more</summary>
+        <form method="post" action={`${here}/purchases`} class="row">
+          <Once token={`${token}-bought`} />
+          <Field name="bought" label="Sheets bought" kind="count" entry={entry} />
+          <button type="submit" class="plain">
+            Add them
+          </button>
+        </form>
+      </details>
+      <details open={wrong.has('counted')}>
+        <summary>Count again</summary>
+        <form method="post" action={`${here}/counts`} class="row">
+          <Once token={`${token}-counted`} />
+          <Field
+            name="counted"
+            label="Sheets there are"
+            kind="count"
+            entry={entry}
+            value={`${design.sheets}`}
+          />
+          <button type="submit" class="plain">
+            That is what I count
+          </button>
+        </form>
+      </details>
+      {design.sheets === 0 && !wrong.has('lost') ? null : (
+        <details open={wrong.has('lost')}>
+          <summary>Some are gone</summary>
+          <form method="post" action={`${here}/losses`} class="row">
+            <Once token={`${token}-lost`} />
+            <Field
+              name="lost"
+              label="Sheets gone"
+              kind="count"
+              entry={entry}
+              value="1"
+              hint="given away, spoiled, used elsewhere"
+            />
+            <button type="submit" class="plain">
+              Take them off
+            </button>
+          </form>
+        </details>
+      )}
+    </div>
+  );
+};

@@ -1,0 +1,80 @@
+/** Adding offcuts, several in a row: what was just added with its code to pencil on, and the form for the next. */
+import type { FC } from 'hono/jsx';
+import type { Design, Offcut } from '#core/project/stash.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
+import { Once } from '#views/parts/once.tsx';
+import { fullName } from '#views/stash/words.ts';
+import { DesignChoice } from './design-choice.tsx';
+import { BorderTick, PlaceField, SizeFields } from './fields.tsx';
+import { OffcutPicture, shelfScale } from './picture.tsx';
+
+interface Props {
+  readonly designs: readonly Design[];
+  readonly places: readonly string[];
+  /** The one before in this row, whose design and place are kept. */
+  readonly added: Offcut | undefined;
+  /** Whose offcuts they are, if that is known. */
+  readonly design: Design | undefined;
+  readonly entry: Entry;
+  readonly units: Units;
+  readonly token: string;
+}
+
+export const AddOffcuts: FC<Props> = ({ designs, places, added, design, entry, units, token }) => (
+  <>
+    <h1>Add offcuts</h1>
+    {added === undefined ? null : <Added offcut={added} units={units} />}
+    {designs.length === 0 ? (
+      <p class="lead">
+        An offcut belongs to a design. <a href="/pads/new">Add a pad and its designs</a> first.
+      </p>
+    ) : (
+      <form method="post" action="/offcuts" class="sheet">
+        <Once token={token} />
+        <FormProblems entry={entry} fields={FIELDS} />
+        <div class="fields">
+          <DesignChoice
+            label="Cut from"
+            entry={entry}
+            designs={designs}
+            value={design?.id}
+            autofocus={design === undefined}
+          />
+          <PlaceField entry={entry} places={places} value={added?.place} />
+        </div>
+        <div class="fields">
+          <SizeFields entry={entry} units={units} autofocus={design !== undefined} />
+          <Field name="count" label="How many alike" kind="count" entry={entry} value="1" />
+        </div>
+        <BorderTick entry={entry} value={added?.border ?? false} />
+        <Field name="note" label="Note" entry={entry} optional hint="a crease, a torn corner …" />
+        <p class="row">
+          <button type="submit">Put it on the shelf</button>
+          <span class="quiet">Enter does it too; the next one starts at its width.</span>
+        </p>
+      </form>
+    )}
+    <p>
+      <a href={design ? `/designs/${design.id}` : '/stash#offcuts'}>That was the last one</a>
+    </p>
+  </>
+);
+
+const FIELDS = ['design', 'width', 'height', 'count', 'border', 'place', 'note'];
+
+const Added: FC<{ offcut: Offcut; units: Units }> = ({ offcut, units }) => (
+  <div class="done added" role="status">
+    <OffcutPicture offcut={offcut} units={units} scale={shelfScale([offcut])} />
+    <p>
+      <span class="pencil">{offcut.code}</span>
+      Write this on {offcut.count > 1 ? `the back of all ${offcut.count}` : 'its back'}.
+    </p>
+    <p>
+      {offcut.count > 1 ? `${offcut.count} × ` : ''}
+      {printSize(offcut, units)} of {fullName(offcut.design)}
+      {offcut.place === '' ? '' : `, ${offcut.place}`}.{' '}
+      <a href={`/offcuts/${offcut.id}/edit`}>Put it right</a>
+    </p>
+  </div>
+);

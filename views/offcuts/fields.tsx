@@ -1,0 +1,68 @@
+/** The fields that adding an offcut and putting one right have in common. */
+import type { FC } from 'hono/jsx';
+import { typedLength, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
+import { type Entry, Field } from '#views/parts/field.tsx';
+
+interface SizeProps {
+  readonly entry: Entry;
+  readonly units: Units;
+  readonly value?: Size;
+  readonly autofocus?: boolean;
+}
+
+export const SizeFields: FC<SizeProps> = ({ entry, units, value, autofocus }) => (
+  <>
+    <Field
+      name="width"
+      label="Width"
+      kind="length"
+      entry={entry}
+      value={value && typedLength(value.width, units)}
+      autofocus={autofocus}
+    />
+    <Field
+      name="height"
+      label="Height"
+      kind="length"
+      entry={entry}
+      value={value && typedLength(value.height, units)}
+      hint="along the print"
+    />
+  </>
+);
+
+export const PlaceField: FC<{ entry: Entry; places: readonly string[]; value?: string | undefined }> = ({
+  entry,
+  places,
+  value,
+}) => (
+  <>
+    <Field
+      name="place"
+      label="Place"
+      entry={entry}
+      value={value}
+      list="places"
+      hint="the box, drawer or folder it goes into"
+    />
+    <datalist id="places">
+      {places.map((place) => (
+        <option value={place} />
+      ))}
+    </datalist>
+  </>
+);
+
+/** Asked only of designs whose border lies along one edge; see `bordered` in stash.css. */
+export const BorderTick: FC<{ entry: Entry; value: boolean }> = ({ entry, value }) => {
+  const typed = Object.keys(entry.typed).length > 0;
+  return (
+    <p class="border-tick">
+      <label>
+        <input type="checkbox" name="border" checked={typed ? entry.typed.border === 'on' : value} />
+        The printed border is still on its bottom edge
+      </label>
+    </p>
+  );
+};

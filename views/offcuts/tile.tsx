@@ -1,0 +1,109 @@
+/** Offcuts as they stand on the shelf: drawn to one scale, each with its code, size, place and the tap that lets it go. */
+import type { FC } from 'hono/jsx';
+import type { Offcut } from '#core/project/stash.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { Once } from '#views/parts/once.tsx';
+import { sayStanding } from '#views/stash/words.ts';
+import { OffcutPicture, shelfScale } from './picture.tsx';
+
+export interface ShelfProps {
+  readonly offcuts: readonly Offcut[];
+  readonly units: Units;
+  /** Where the reader comes back to after a change. */
+  readonly back: string;
+  readonly token: string;
+}
+
+export const Shelf: FC<ShelfProps> = ({ offcuts, ...rest }) => {
+  const scale = shelfScale(offcuts);
+  return (
+    <ul class="shelf">
+      {offcuts.map((offcut) => (
+        <li class="tile" id={`offcut-${offcut.id}`}>
+          <div class="stands">
+            <OffcutPicture offcut={offcut} units={rest.units} scale={scale} />
+          </div>
+          <AboutOffcut offcut={offcut} {...rest} />
+        </li>
+      ))}
+    </ul>
+  );
+};
+
+interface AboutProps extends Omit<ShelfProps, 'offcuts'> {
+  readonly offcut: Offcut;
+  /** Some of it, or all, just went. */
+  readonly went?: boolean;
+  /** Why what was asked of it could not be done. */
+  readonly why?: string;
+}
+
+/** What stands under the picture; the part of a tile that a tap changes. */
+export const AboutOffcut: FC<AboutProps> = ({ offcut, units, went = false, why, ...form }) => (
+  <div class={offcut.count === 0 ? 'about gone' : 'about'}>
+    <p class="spread">
+      <a class="code" href={`/offcuts/${offcut.id}`}>
+        {offcut.code}
+      </a>
+      {offcut.count > 1 ? <b>× {offcut.count}</b> : null}
+    </p>
+    <p class="size">{printSize(offcut, units)}</p>
+    <p class="of">{offcut.design.name}</p>
+    <p class="quiet">{[offcut.place, sayStanding(offcut)].filter(Boolean).join(' · ')}</p>
+    {why === undefined ? null : <p role="alert">{why}</p>}
+    {went || offcut.count === 0 ? (
+      <PutBack offcut={offcut} focus={went} {...form} />
+    ) : (
+      <LetGo offcut={offcut} {...form} />
+    )}
+  </div>
+);
+
+interface FormProps extends Pick<AboutProps, 'offcut' | 'back' | 'token'> {
+  /** The whole page answers, not a tile. */
+  readonly whole?: boolean;
+}
+
+export const LetGo: FC<FormProps> = ({ offcut, back, token, whole = false }) => (
+  <form
+    class="row"
+    method="post"
+    action={`/offcuts/${offcut.id}`}
+    {...(whole ? {} : inTile(`/offcuts/${offcut.id}`))}
+  >
+    <input type="hidden" name="_method" value="DELETE" />
+    <input type="hidden" name="back" value={back} />
+    <Once token={`${token}-${offcut.id}`} />
+    {offcut.count > 1 ? (
+      <button type="submit" class="plain small" name="count" value="1">
+        One gone
+      </button>
+    ) : null}
+    <button type="submit" class="plain small" name="count" value={offcut.count}>
+      {offcut.count > 1 ? 'All gone' : 'Gone'}
+      <span class="hidden"> ({offcut.code})</span>
+    </button>
+  </form>
+);
+
+export const PutBack: FC<FormProps & { focus?: boolean }> = ({
+  offcut,
+  back,
+  token,
+  whole = false,
+  focus = false,
+}) => {
+  const action = `/offcuts/${offcut.id}/returns`;
+  return (
+    <form class="row" method="post" action={action} {...(whole ? {} : inTile(action))}>
+      <input type="hidden" name="back" value={back} />
+      <Once token={`${token}-${offcut.id}`} />
+      <span role="status">{offcut.count === 0 ? 'Gone.' : `Gone; ${offcut.count} left.`}</span>
+      <button type="submit" class="plain small" autofocus={focus}>
+        Put back
+      </button>
+    </form>
+  );
+};
+
+const inTile = (action: string) => ({ 'hx-post': action, 'hx-target': 'closest .about' });

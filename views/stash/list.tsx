@@ -1,0 +1,105 @@
+/** The shelf as a list to print and hang beside it: offcuts place by place, then sheets pad by pad. */
+import type { FC } from 'hono/jsx';
+import type { Offcut, PadWithDesigns } from '#core/project/stash.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { printDay } from '#views/parts/when.tsx';
+import { padFacts, sayStanding } from './words.ts';
+
+interface Props {
+  readonly offcuts: readonly Offcut[];
+  readonly pads: readonly PadWithDesigns[];
+  readonly at: string;
+  readonly units: Units;
+}
+
+export const ShelfList: FC<Props> = ({ offcuts, pads, at, units }) => (
+  <div class="shelf-list">
+    <h1>The shelf on {printDay(at)}</h1>
+    <p class="no-print">
+      Print it and hang it up; tick off what goes. <a href="/stash">To the stash</a>
+    </p>
+    {[...byPlace(offcuts)].map(([place, there]) => (
+      <section>
+        <h2>{place || 'No place noted'}</h2>
+        <OffcutTable offcuts={there} units={units} />
+      </section>
+    ))}
+    <section>
+      <h2>Sheets</h2>
+      <SheetTable pads={pads.filter((one) => one.sheets > 0)} units={units} />
+    </section>
+  </div>
+);
+
+const OffcutTable: FC<{ offcuts: readonly Offcut[]; units: Units }> = ({ offcuts, units }) => (
+  <table>
+    <thead>
+      <tr>
+        <th>Code</th>
+        <th class="number">How many</th>
+        <th>Size</th>
+        <th>Design</th>
+        <th>Note</th>
+      </tr>
+    </thead>
+    <tbody>
+      {offcuts.map((offcut) => (
+        <tr>
+          <td>
+            <a class="code" href={`/offcuts/${offcut.id}`}>
+              {offcut.code}
+            </a>
+          </td>
+          <td class="number">{offcut.count}</td>
+          <td class="size">{printSize(offcut, units)}</td>
+          <td>
+            {offcut.design.name} <span class="quiet">{offcut.design.pad.name}</span>
+          </td>
+          <td class="quiet">{[sayStanding(offcut), offcut.note].filter(Boolean).join('; ')}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+const SheetTable: FC<{ pads: readonly PadWithDesigns[]; units: Units }> = ({ pads, units }) => (
+  <table>
+    <thead>
+      <tr>
+        <th>Pad</th>
+        <th>Designs</th>
+        <th class="number">Sheets</th>
+      </tr>
+    </thead>
+    <tbody>
+      {pads.map(({ pad, designs, sheets }) => (
+        <tr>
+          <td>
+            <a href={`/pads/${pad.id}`}>{pad.name}</a> <span class="quiet">{padFacts(pad, units)}</span>
+          </td>
+          <td>
+            {designs
+              .filter((design) => design.sheets > 0)
+              .map((design) => `${design.name} ${design.sheets}`)
+              .join(', ')}
+          </td>
+          <td class="number">{sheets}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/** Places in order, those without one last; in each the largest first. */
+function byPlace(offcuts: readonly Offcut[]): Map<string, Offcut[]> {
+  const places = [...new Set(offcuts.map((offcut) => offcut.place))].sort(
+    (a, b) => Number(a === '') - Number(b === '') || a.localeCompare(b, 'en', { numeric: true }),
+  );
+  const area = ({ width, height }: Offcut): number => width * height;
+  return new Map(
+    places.map((place) => [
+      place,
+      offcuts.filter((offcut) => offcut.place === place).sort((a, b) => area(b) - area(a)),
+    ]),
+  );
+}

@@ -1,0 +1,86 @@
+/** The stash: what there is in one line, then pads, then the shelf of offcuts, then the quiet rest. */
+import type { FC } from 'hono/jsx';
+import type { PadWithDesigns } from '#core/project/stash.ts';
+import type { Units } from '#shared/length.ts';
+import { howManyLow } from './low.tsx';
+import { PadRows } from './pads.tsx';
+import { ShelfSearch, type ShelfSearchProps } from './search.tsx';
+import { howMany } from './words.ts';
+
+export interface StashProps {
+  readonly pads: readonly PadWithDesigns[];
+  readonly low: readonly PadWithDesigns[];
+  readonly tally: { readonly pads: number; readonly sheets: number; readonly offcuts: number };
+  readonly search: ShelfSearchProps;
+  readonly units: Units;
+}
+
+export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
+  if (pads.length === 0) return <EmptyStash />;
+  const used = pads.filter((one) => one.sheets === 0 && one.designs.length > 0);
+  const left = pads.filter((one) => !used.includes(one));
+  return (
+    <>
+      <div class="spread">
+        <h1>Stash</h1>
+        <p class="row">
+          <a class="button" href="/offcuts/new">
+            Add offcuts
+          </a>
+          <a class="button plain" href="/pads/new">
+            Add a pad
+          </a>
+        </p>
+      </div>
+      <p class="answer">
+        <strong>{howMany(tally.sheets, 'sheet')}</strong> in {howMany(left.length, 'pad')}, and{' '}
+        <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>.
+      </p>
+      {low.length === 0 ? null : (
+        <p class="lead">
+          <a href="/stash/low">{howManyLow(low)}</a>:{' '}
+          {low
+            .slice(0, 3)
+            .map(({ pad }) => pad.name)
+            .join(', ')}
+          {low.length > 3 ? ' and more' : ''}.
+        </p>
+      )}
+      <section aria-labelledby="pads-heading">
+        <h2 id="pads-heading">Pads</h2>
+        <PadRows pads={left} units={units} />
+      </section>
+      <section aria-labelledby="offcuts">
+        <h2 id="offcuts">Offcuts</h2>
+        <ShelfSearch {...search} />
+      </section>
+      <section class="rest">
+        {used.length === 0 ? null : (
+          <details>
+            <summary>{howMany(used.length, 'pad')} used up</summary>
+            <PadRows pads={used} units={units} />
+          </details>
+        )}
+        <p>
+          <a href="/stash/list">A list of the shelf, place by place, to print</a>
+        </p>
+      </section>
+    </>
+  );
+};
+
+const EmptyStash: FC = () => (
+  <section>
+    <h1>Stash</h1>
+    <p class="answer">Nothing lies on the shelf yet.</p>
+    <p class="lead">
+      Start with the pad you reach for most: what it is called, how large a sheet is, and which designs it
+      has. Offcuts come after, one line each.
+    </p>
+    <p>
+      <a class="button" href="/pads/new">
+        Add your first pad
+      </a>
+    </p>
+  </section>
+);

@@ -1,0 +1,33 @@
+/** The stash in words: how many, which way a print runs, what a pad is. Knows no markup. */
+import type { Design, Offcut, Pad } from '#core/project/stash.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+import type { Print } from '#shared/print.ts';
+
+/** `1 sheet`, `12 sheets`. */
+export const howMany = (count: number, one: string, many = `${one}s`): string =>
+  `${count.toLocaleString('en-GB')} ${count === 1 ? one : many}`;
+
+/** `patterned · 12 × 12″ · 216 g/m²` */
+export const padFacts = (pad: Pad, units: Units): string =>
+  [
+    pad.kind,
+    printSize(pad.sheet, units),
+    ...(pad.grammage === null ? [] : [printGrammage(pad.grammage)]),
+  ].join(' · ');
+
+export const printGrammage = (grammage: number): string => `${Math.round(grammage)} g/m²`;
+
+export function sayPrint(print: Print, units: Units): string {
+  if (print.direction === 'any way') return 'print may lie any way';
+  if (print.direction === 'upright') return 'print stands upright';
+  return `border ${printLength(print.border, units)} deep along the bottom edge`;
+}
+
+/** `upright`, `upright, with the border`; nothing where it does not matter. */
+export function sayStanding(offcut: Pick<Offcut, 'design' | 'border'>): string {
+  if (offcut.design.print.direction === 'any way') return '';
+  return offcut.border ? 'upright, with the border' : 'upright';
+}
+
+/** `Meadow, Fern` would be two things: the pad comes after, in brackets where there is room. */
+export const fullName = (design: Design): string => `${design.name} (${design.pad.name})`;
