@@ -1,6 +1,6 @@
 /** The diagonal fold as shapes: the blank on the tool and the closed envelope from both sides. Draws nothing. */
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
-import { difference, rectangle } from '#core/geometry/polygon.ts';
+import { rectangle } from '#core/geometry/polygon.ts';
 import { applyToAll, foldOver, inOrder, mirrorAt, type Transform } from '#core/geometry/transform.ts';
 import type { FlatFlap, FlatLayout, FoldedLayout, FoldedView, Gap, Notch, ScoreLine } from './fold.ts';
 import { lying } from './pocket.ts';
@@ -15,8 +15,8 @@ import {
   pocketPolygon,
   scoreLine,
   type TurnedSquare,
+  trimsOpen,
   turnedSquareOf,
-  uncut,
 } from './turned-square.ts';
 
 /** Clockwise round the sheet, each edge with the side of the pocket whose score starts at its notch. */
@@ -104,16 +104,12 @@ function scoreFrom(
   return turning === 'anticlockwise' ? { order, flap, from, to } : { order, flap, from: to, to: from };
 }
 
-function flatFlap(place: TurnedSquare, flap: Flap): FlatFlap {
-  const shape = lyingOpen(place, flap);
-  const trims = difference(lyingOpen(place, { ...flap, finish: uncut }), shape);
-  return {
-    letter: flap.letter,
-    shape,
-    trims: flap.finish.shape === 'pointed' ? [] : trims,
-    finish: flap.finish,
-  };
-}
+const flatFlap = (place: TurnedSquare, flap: Flap): FlatFlap => ({
+  letter: flap.letter,
+  shape: lyingOpen(place, flap),
+  trims: trimsOpen(place, flap),
+  finish: flap.finish,
+});
 
 type Inside = Pick<FoldedView, 'pocket' | 'card' | 'gaps'>;
 

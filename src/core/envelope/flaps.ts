@@ -33,7 +33,7 @@ function flapOn(letter: FlapLetter, side: Side, pocket: Size, notcher: Notcher, 
   const overrun = roundLength(Math.max(0, flapOverrun(score, across, notcher.inset)), 'nearest');
   const depth = roundLength(flapDepth(score, notcher.inset), 'nearest');
   const finish = own ?? (overrun > 0 ? straightBefore(across, notcher.graduation) : { shape: 'pointed' });
-  const keptTo = roundLength(seamKeptTo(shorter(pocket), notcher.inset), 'up');
+  const keptTo = roundLength(Math.min(across, seamKeptTo(shorter(pocket), notcher.inset)), 'up');
   return {
     letter,
     side,
@@ -73,11 +73,26 @@ export function flapShape(score: number, inset: number, finish: Finish): Polygon
       return uncut;
     case 'straight':
       return cutStraight(uncut, finish.depth);
-    case 'tapered':
-      return cutTapered(cutStraight(uncut, finish.depth), score, finish.taper);
+    case 'tapered': {
+      const straight = cutStraight(uncut, finish.depth);
+      return taperLines(straight, score, finish.taper).reduce(keepRight, straight);
+    }
     case 'rounded':
       return roundTip(uncut, score, inset, finish.radius);
   }
+}
+
+/** What its finish cuts from the flap, in pieces, in the same frame. */
+export function flapTrims(score: number, inset: number, finish: Finish): Polygon[] {
+  if (finish.shape === 'pointed') return [];
+  const uncut = pointed(score, inset);
+  if (finish.shape === 'rounded') return [cornerBeyondArc(score, inset, finish.radius)];
+  const tip = keepRight(uncut, reversed(cutLine(finish.depth)));
+  const straight = cutStraight(uncut, finish.depth);
+  const slopes = finish.shape === 'tapered' ? taperLines(straight, score, finish.taper) : [];
+  return [tip, ...slopes.map((slope) => keepRight(straight, reversed(slope)))].filter(
+    (piece) => piece.length > 2,
+  );
 }
 
 function pointed(score: number, inset: number): Polygon {
@@ -93,29 +108,42 @@ function pointed(score: number, inset: number): Polygon {
 
 function cutStraight(flap: Polygon, depth: number): Polygon {
   if (depth <= 0) throw new Error(`invalid flap depth: ${depth}`);
-  return keepRight(flap, { from: point(1, depth), to: point(0, depth) });
+  return keepRight(flap, cutLine(depth));
 }
 
-function cutTapered(flap: Polygon, score: number, taper: number): Polygon {
-  const top = Math.max(...flap.map(({ y }) => y));
-  const ends = flap.filter(({ y }) => y > top - 1e-3).map(({ x }) => x);
+const cutLine = (depth: number): Line => ({ from: point(1, depth), to: point(0, depth) });
+
+/** The two sides of a taper, the flap on the right of each; `flap` is cut straight already. */
+function taperLines(flap: Polygon, score: number, taper: number): Line[] {
+  const end = Math.max(...flap.map(({ y }) => y));
+  const ends = flap.filter(({ y }) => y > end - 1e-3).map(({ x }) => x);
   const [left, right] = [Math.min(...ends) + taper, Math.max(...ends) - taper];
   if (taper < 0 || left > right) throw new Error(`invalid taper: ${taper}`);
-  const slopes: Line[] = [
-    { from: point(left, top), to: point(0, 0) },
-    { from: point(score, 0), to: point(right, top) },
+  return [
+    { from: point(left, end), to: point(0, 0) },
+    { from: point(score, 0), to: point(right, end) },
   ];
-  return slopes.reduce(keepRight, flap);
 }
 
 function roundTip(flap: Polygon, score: number, inset: number, radius: number): Polygon {
+  const arc = tipArc(score, inset, radius);
+  const tip = flap.findIndex(({ y }) => y > flapDepth(score, inset) - 1e-3);
+  return withoutRepeats([...flap.slice(0, tip), ...arc, ...flap.slice(tip + 1)]);
+}
+
+const cornerBeyondArc = (score: number, inset: number, radius: number): Polygon => [
+  point(score / 2, flapDepth(score, inset)),
+  ...[...tipArc(score, inset, radius)].reverse(),
+];
+
+/** From the flap's right edge to its left one. */
+function tipArc(score: number, inset: number, radius: number): Polygon {
   if (radius <= 0 || radius > score / Math.SQRT2) throw new Error(`invalid radius: ${radius}`);
-  const depth = flapDepth(score, inset);
-  const centre = point(score / 2, depth - radius * Math.SQRT2);
-  const arc = Array.from({ length: ARC_STEPS + 1 }, (_, step) => {
+  const centre = point(score / 2, flapDepth(score, inset) - radius * Math.SQRT2);
+  return Array.from({ length: ARC_STEPS + 1 }, (_, step) => {
     const angle = Math.PI * (1 / 4 + step / (2 * ARC_STEPS));
     return point(centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle));
   });
-  const tip = flap.findIndex(({ y }) => y > depth - 1e-3);
-  return withoutRepeats([...flap.slice(0, tip), ...arc, ...flap.slice(tip + 1)]);
 }
+
+const reversed = ({ from, to }: Line): Line => ({ from: to, to: from });

@@ -23,7 +23,7 @@ export interface SeamShapes {
 }
 
 export function seamShapes(place: TurnedSquare, flaps: readonly Flap[]): SeamShapes {
-  return { bands: union(bandsOf(place, flaps)), glue: union(gluesOf(place, flaps)) };
+  return { bands: union(...bandsOf(place, flaps)), glue: union(...gluesOf(place, flaps)) };
 }
 
 export function seamOf(place: TurnedSquare, flaps: readonly Flap[]): Seam {

@@ -6,7 +6,7 @@
 import { type Line, type Polygon, point } from '#core/geometry/point.ts';
 import { rectangle } from '#core/geometry/polygon.ts';
 import { apply, applyToAll, inOrder, shift, type Transform, turn } from '#core/geometry/transform.ts';
-import { flapShape } from './flaps.ts';
+import { flapShape, flapTrims } from './flaps.ts';
 import { trueStart } from './pocket.ts';
 import type { Finish, Flap, FlapLetter, Notcher, Recipe, Side } from './recipe.ts';
 import { pocketHeight, pocketWidth } from './square.ts';
@@ -49,9 +49,12 @@ export const foldedIn = (place: TurnedSquare, { side, finish }: Pick<Flap, 'side
 
 /** The same flap lying open, on the blank. */
 export const lyingOpen = (place: TurnedSquare, { side, finish }: Pick<Flap, 'side' | 'finish'>): Polygon =>
-  applyToAll(
-    inOrder(outwards(place, side), onBlank(place)),
-    flapShape(scoreLength(place, side), place.inset, finish),
+  applyToAll(openFrame(place, side), flapShape(scoreLength(place, side), place.inset, finish));
+
+/** What its finish cuts from it, on the blank. */
+export const trimsOpen = (place: TurnedSquare, { side, finish }: Pick<Flap, 'side' | 'finish'>): Polygon[] =>
+  flapTrims(scoreLength(place, side), place.inset, finish).map((trim) =>
+    applyToAll(openFrame(place, side), trim),
   );
 
 /** The score line of a side seen from the back, going clockwise round the pocket. */
@@ -89,7 +92,8 @@ function inwards({ width, height }: TurnedSquare, side: Side): Transform {
   }
 }
 
-function outwards(place: TurnedSquare, side: Side): Transform {
+/** From a flap's own frame to the blank, the flap lying open. */
+function openFrame(place: TurnedSquare, side: Side): Transform {
   const folded = inwards(place, side);
-  return { ...folded, c: -folded.c, d: -folded.d };
+  return inOrder({ ...folded, c: -folded.c, d: -folded.d }, onBlank(place));
 }

@@ -1,4 +1,4 @@
-/** Areas, cuts and overlaps of polygons in plain numbers; what may be hollow is left to polygon-clipping. Knows no paper. */
+/** Areas, cuts and overlaps of polygons in plain numbers; joining outlines is left to polygon-clipping. Knows no paper. */
 import clipping, { type MultiPolygon } from 'polygon-clipping';
 import { cross, distance, dot, type Line, minus, type Point, type Polygon, point } from './point.ts';
 
@@ -18,17 +18,20 @@ export const totalArea = (polygons: readonly Polygon[]): number =>
 /** What lies in both, for convex polygons with their corners clockwise as seen; empty when nothing does. */
 export const overlap = (one: Polygon, other: Polygon): Polygon => edges(other).reduce(keepRight, one);
 
-/** What lies in any of them. A hole left between them is filled. */
-export const union = (polygons: readonly Polygon[]): Polygon[] => {
-  const [first, ...rest] = polygons.filter((polygon) => !isFlat(polygon)).map(rings);
-  return first ? outlines(clipping.union(first, ...rest)) : [];
-};
+/** What lies in either of two convex polygons, as one outline where they overlap; corners rounded to whole units there. */
+export function union(one: Polygon, other: Polygon): Polygon[] {
+  if (area(overlap(one, other)) < 1) return [one, other].filter((polygon) => area(polygon) >= 1);
+  return clipping
+    .union(rings(one), rings(other))
+    .map(([outer]) => outer!.slice(0, -1).map(([x, y]) => point(x, y)));
+}
 
-/** What lies in `from` and not in `what`. */
-export const difference = (from: Polygon, what: Polygon): Polygon[] => {
-  if (isFlat(from)) return [];
-  return isFlat(what) ? [from] : outlines(clipping.difference(rings(from), rings(what)));
-};
+/**
+ * What lies in `from` and not in `what`, corners rounded to whole units. `what` has to reach across the edge of `from`:
+ * a hole would be lost.
+ */
+export const difference = (from: Polygon, what: Polygon): Polygon[] =>
+  area(what) < 1 ? [from] : outlines(clipping.difference(rings(from), rings(what)));
 
 /** The part of a convex polygon on the right of a line as one goes along it (y runs down). */
 export function keepRight(polygon: Polygon, { from, to }: Line): Polygon {
@@ -72,11 +75,9 @@ function movedRight({ from, to }: Line, by: number): Line {
   return { from: point(from.x + dx, from.y + dy), to: point(to.x + dx, to.y + dy) };
 }
 
-const isFlat = (polygon: Polygon): boolean => polygon.length < 3 || area(polygon) < 1;
-
-/** Rounded to whole units, since the clipping library stumbles over corners a hair apart. */
+/** Rounded, since the clipping library stumbles over corners a hair apart. */
 const rings = (polygon: Polygon): [number, number][][] => [
-  polygon.map(({ x, y }) => [Math.round(x), Math.round(y)] as [number, number]),
+  polygon.map(({ x, y }): [number, number] => [Math.round(x), Math.round(y)]),
 ];
 
 const outlines = (found: MultiPolygon): Polygon[] =>
