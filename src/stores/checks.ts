@@ -1,0 +1,32 @@
+/**
+ * Every invariant of the data file, checked apart from the code that keeps it. Verb: `checkData(db)`, which answers
+ * with what fails, in plain words; it changes nothing.
+ */
+import { sql } from 'kysely';
+import { checkJournal } from './checks-journal.ts';
+import { checkLedger } from './checks-ledger.ts';
+import type { Database } from './database.ts';
+
+export async function checkData(db: Database): Promise<string[]> {
+  const checks = [checkFile, checkLedger, checkJournal];
+  const failures: string[] = [];
+  for (const check of checks) failures.push(...(await check(db)));
+  return failures;
+}
+
+async function checkFile(db: Database): Promise<string[]> {
+  const pages = await sql<{ integrity_check: string }>`PRAGMA integrity_check`.execute(db);
+  const orphans = await sql<{
+    table: string;
+    rowid: number;
+    parent: string;
+  }>`PRAGMA foreign_key_check`.execute(db);
+  const { rows } = await sql<{ count: number }>`SELECT count(*) AS count FROM settings`.execute(db);
+  return [
+    ...pages.rows.map((row) => row.integrity_check).filter((line) => line !== 'ok'),
+    ...orphans.rows.map(
+      ({ table, rowid, parent }) => `${table} ${rowid} names a row of ${parent} that is not there`,
+    ),
+    ...(rows[0]?.count === 1 ? [] : ['there is not exactly one row of settings']),
+  ];
+}
