@@ -9,6 +9,7 @@ import {
   lengthField,
   lengthOrZeroField,
   optionalLengthField,
+  whenMissing,
 } from './fields.ts';
 
 export const FINISH_SHAPES = ['as proposed', 'pointed', 'straight', 'tapered', 'rounded'] as const;
@@ -29,11 +30,11 @@ export function envelopeForm(units: Units, defaults: { bulk: Length; fit: Wanted
   return z.object({
     width: lengthField(units),
     height: lengthField(units),
-    bulk: z.union([z.undefined().transform(() => defaults.bulk), lengthOrZeroField(units, inches(3))]),
+    bulk: whenMissing(defaults.bulk, lengthOrZeroField(units, inches(3))),
     fit: choiceField(WANTED_FITS, defaults.fit),
     boxWidth: optionalLengthField(units),
     boxHeight: optionalLengthField(units),
-    copies: z.union([z.undefined().transform(() => 1), countField(1, 500)]),
+    copies: whenMissing(1, countField(1, 500)),
     square: optionalLengthField(units),
     start: optionalLengthField(units),
     cShape: c.shape,

@@ -84,6 +84,17 @@ export const idField: z.ZodType<number> = text.transform((typed, context) =>
   /^[1-9]\d{0,14}$/.test(typed) ? Number(typed) : fail(context, 'Choose one from the list.'),
 );
 
+/** The field, or this value where a link leaves it out altogether. */
+export const whenMissing = <T>(value: T, field: z.ZodType<T>): z.ZodType<T> =>
+  z
+    .string()
+    .optional()
+    .transform((typed, context) => {
+      if (typed === undefined) return value;
+      const read = field.safeParse(typed);
+      return read.success ? read.data : fail(context, read.error.issues[0]!.message);
+    });
+
 function take(read: ReturnType<typeof readLength>, context: z.RefinementCtx): Length | undefined {
   if (read.ok) return read.value.length;
   context.addIssue({ code: 'custom', message: read.problems[0]!.message });

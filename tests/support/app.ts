@@ -1,0 +1,43 @@
+/** The app on a database in memory, asked as a browser would ask it, without a server. */
+import type { Hono } from 'hono';
+import { type Database, migrate, openDatabase } from '#stores/database.ts';
+import { createApp } from '#web/app.ts';
+import type { Env } from '#web/env.ts';
+import { FIRST } from './cast.ts';
+
+const HOST = '127.0.0.1:4870';
+
+export interface App {
+  readonly db: Database;
+  readonly app: Hono<Env>;
+  readonly get: (path: string, headers?: Record<string, string>) => Promise<Response>;
+  readonly post: (path: string, fields: Fields, headers?: Record<string, string>) => Promise<Response>;
+}
+
+export type Fields = Readonly<Record<string, string>> | readonly (readonly [string, string])[];
+
+export async function openApp(): Promise<App> {
+  const db = openDatabase(':memory:');
+  await migrate(db);
+  const tokens = Array.from({ length: 1000 }, (_, one) => `token-${String(one).padStart(8, '0')}`);
+  const app = createApp({
+    db,
+    now: () => new Date(FIRST),
+    token: () => tokens.shift()!,
+    loadDemo: async () => {},
+    hosts: [HOST],
+  });
+  const ask = async (path: string, init: RequestInit): Promise<Response> =>
+    app.request(`http://${HOST}${path}`, init);
+  return {
+    db,
+    app,
+    get: (path, headers = {}) => ask(path, { headers: { Host: HOST, ...headers } }),
+    post: (path, fields, headers = {}) =>
+      ask(path, {
+        method: 'POST',
+        body: new URLSearchParams(Array.isArray(fields) ? fields.map((pair) => [...pair]) : { ...fields }),
+        headers: { Host: HOST, Origin: `http://${HOST}`, ...headers },
+      }),
+  };
+}

@@ -1,0 +1,183 @@
+/** The envelopes page and taking paper from it, through the app as a browser asks it. */
+import { beforeEach, describe, expect, test } from 'vitest';
+import { inches } from '#shared/length.ts';
+import { addCardSize } from '#stores/card-sizes.ts';
+import { readProjectInFull } from '#stores/journal.ts';
+import { listOffcuts } from '#stores/offcuts.ts';
+import { type App, openApp } from '#tests/support/app.ts';
+import { type Cast, fillShelf } from '#tests/support/cast.ts';
+import { rowCounts, shelf } from '#tests/support/shelf.ts';
+
+let app: App;
+let cast: Cast;
+beforeEach(async () => {
+  app = await openApp();
+  cast = await fillShelf(app.db);
+});
+
+const ASKED = 'width=6+1/4&height=3+1/4';
+
+async function page(query: string): Promise<string> {
+  return (await app.get(`/envelopes?${query}`)).text();
+}
+
+const taking = (rest: Record<string, string> = {}) => ({
+  width: '6 1/4',
+  height: '3 1/4',
+  bulk: '1/32',
+  square: '8',
+  start: '2 7/8',
+  copies: '1',
+  design: `${cast.fern.id}`,
+  offcut: `${cast.corner.id}`,
+  ...rest,
+});
+
+describe('the answer', () => {
+  test('is one sentence with square and start, drawings, and the piece it can come from', async () => {
+    const html = await page(ASKED);
+    // Common practice, no source: square 8 with start 2⅞ for this card.
+    expect(html).toContain('Square <strong>8″</strong>, first notch at <strong>2⅞″</strong>');
+    expect(html).toContain('goes in easily');
+    expect(html.match(/role="img"/g)!.length).toBeGreaterThanOrEqual(4);
+    expect(html).toContain('Take it');
+  });
+
+  test('follows as she types: the fragment holds the answer and the notes, not the frame', async () => {
+    const answer = await app.get(`/envelopes?${ASKED}`, { 'HX-Request': 'true' });
+    const html = await answer.text();
+    expect(answer.headers.get('Vary')).toContain('HX-Request');
+    expect(html).toMatch(/^<section id="answer"/);
+    expect(html).toContain('hx-swap-oob="true"');
+    expect(html).not.toContain('<html');
+  });
+
+  test('going back in history gets the whole page', async () => {
+    const answer = await app.get(`/envelopes?${ASKED}`, {
+      'HX-Request': 'true',
+      'HX-History-Restore-Request': 'true',
+    });
+    expect(await answer.text()).toContain('<html');
+  });
+
+  test('a limit on the outer size gives a snugger one that keeps within it', async () => {
+    const html = await page(`${ASKED}&boxHeight=3+3/8`);
+    expect(html).toMatch(/sits snugly|goes in easily/);
+    const square = /Square <strong>([^<]+)″/.exec(html)![1];
+    expect(square).not.toBe('8');
+  });
+
+  test('measures from a chart are tried beside the nearest better start', async () => {
+    const html = await page('width=5+1/2&height=4+1/4&square=8+1/8&start=3+3/4&chart=yes');
+    // Common practice, no source: 3¾ is tight along the card's length, 3⅝ fits well.
+    expect(html).toContain('goes in only tight');
+    expect(html).toContain('Start 3⅝″ instead');
+  });
+
+  test('nothing large enough says what is missing and which smaller envelope would do', async () => {
+    const html = await page('width=9&height=8');
+    expect(html).toContain('Nothing on the shelf will do');
+    expect(html).toMatch(/comes nearest: [^<]*″/);
+  });
+
+  test('an upright print can lean four ways, a border comes to one of four corners', async () => {
+    for (const design of [cast.hare, cast.hem]) {
+      const html = await page(`${ASKED}&design=${design.id}`);
+      expect(html.match(/<a href="[^"]*look=/g)).toHaveLength(4);
+    }
+  });
+});
+
+describe('bad input', () => {
+  test.each([
+    ['width=&height=3', 'width', 'Type a length'],
+    ['width=0&height=3', 'width', 'more than zero'],
+    ['width=-2&height=3', 'width', 'negative'],
+    ['width=lots&height=3', 'width', 'isn’t a length'],
+    ['width=5&height=99999', 'height', 'more than'],
+    ['width=5&height=4&copies=0', 'copies', 'whole number'],
+    ['width=5&height=4&copies=10000', 'copies', 'whole number'],
+    ['width=5&height=4&square=8', 'start', 'first notch'],
+    ['width=5&height=4&square=8&start=9', 'start', 'has to lie between'],
+    ['width=5&height=4&square=8&start=x', 'start', 'isn’t a length'],
+    ['width=5&height=4&cShape=straight&cDepth=99', 'cDepth', 'within'],
+    ['width=5&width=6&height=4', 'width', 'came twice'],
+  ])('%s: a message beside %s', async (query, field, message) => {
+    const answer = await app.get(`/envelopes?${query}`);
+    const html = await answer.text();
+    expect(answer.status).toBe(422);
+    const note = new RegExp(`id="${field}-note" class="problem"[^>]*>([^<]*)<`).exec(html);
+    expect(note?.[1]).toContain(message);
+  });
+
+  test('a card larger than any paper and any tool is answered with warnings, not a fault', async () => {
+    const html = await page('width=30&height=20');
+    expect(html).toContain('larger than your tool takes');
+  });
+});
+
+describe('taking', () => {
+  test('uses the piece, keeps its leftovers and opens the project with the recipe', async () => {
+    const answer = await app.post('/cuts', taking());
+    expect(answer.status).toBe(303);
+    const id = Number(answer.headers.get('Location')!.split('/').pop());
+    const full = (await readProjectInFull(app.db, id))!;
+    expect(full.project.recipe!.blank.width).toBe(inches(8));
+    expect(full.project.recipe!.starts[0]).toBe(inches(2 + 7 / 8));
+    expect(full.envelopes).toHaveLength(1);
+    // 8½ × 8½ less a square of 8: both strips are under the keeping size.
+    expect((await listOffcuts(app.db)).map(({ code }) => code)).not.toContain(cast.corner.code);
+  });
+
+  test('leftovers worth keeping lie on the shelf with a code', async () => {
+    await app.post('/cuts', taking({ design: `${cast.hare.id}`, offcut: '' }));
+    const left = (await listOffcuts(app.db)).filter(
+      ({ design, id }) => design.id === cast.hare.id && id !== cast.lying.id,
+    );
+    // 12 × 12 less a square of 8 leaves 4 × 12 and 4 × 8 whichever cut comes first.
+    expect(left.map(({ width, height }) => [width, height].sort((x, y) => x - y))).toEqual(
+      expect.arrayContaining([
+        [inches(4), inches(12)],
+        [inches(4), inches(8)],
+      ]),
+    );
+  });
+
+  test('the second of two tabs is told, and nothing is written', async () => {
+    await app.post('/cuts', taking());
+    const before = [await rowCounts(app.db), await shelf(app.db)];
+    const second = await app.post('/cuts', taking());
+    expect(second.status).toBe(422);
+    expect(await second.text()).toContain('isn’t there any more');
+    expect([await rowCounts(app.db), await shelf(app.db)]).toEqual(before);
+  });
+
+  test('unknown paper or project is a page that helps', async () => {
+    expect((await app.post('/cuts', taking({ design: '999' }))).status).toBe(404);
+    expect((await app.post('/cuts', taking({ project: '999' }))).status).toBe(404);
+  });
+
+  test('a form with nothing in it is asked again', async () => {
+    expect((await app.post('/cuts', {})).status).toBe(422);
+  });
+});
+
+describe('the other way round', () => {
+  test('a piece answers with the largest card and those of her own that go in', async () => {
+    await addCardSize(app.db, {
+      name: 'Small',
+      width: inches(2.5),
+      height: inches(3.5),
+      bulk: inches(1 / 32),
+    });
+    await addCardSize(app.db, { name: 'Large', width: inches(7), height: inches(5), bulk: inches(1 / 32) });
+    const html = await (await app.get('/holding?width=5.5&height=9')).text();
+    expect(html).toContain('A card up to');
+    expect(html).toContain('Small');
+    expect(html).not.toContain('Large');
+  });
+
+  test('a bad size is told beside its field', async () => {
+    expect((await app.get('/holding?width=x&height=9')).status).toBe(422);
+  });
+});
