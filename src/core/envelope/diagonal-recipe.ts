@@ -3,17 +3,16 @@
  * other measures than those it is given.
  */
 import { add, type Length, roundToStep, times } from '#shared/length.ts';
-import type { Fit } from '#shared/outcome.ts';
 import { worseFit } from '#shared/outcome.ts';
 import { flapsOf } from './flaps.ts';
-import { fitEitherWay, type Pocketed, type Setting, twinOf } from './pocket.ts';
+import { fitEitherWay, isPocket, type Pocketed, type Setting, twinOf } from './pocket.ts';
 import type { Finishes, Recipe } from './recipe.ts';
 import { seamOf } from './seam.ts';
 import { slipsOf, survivesOf } from './slips.ts';
 import { turnedSquareOf } from './turned-square.ts';
 import { warningsOf } from './warnings.ts';
 
-const WIDEST_SEARCH = 400;
+const MOST_STEPS = 500;
 
 export function diagonalRecipe(found: Pocketed, setting: Setting, own: Finishes = {}): Recipe {
   const { square, start, pocket, clearance, fits, fit, cardTurned } = found;
@@ -49,21 +48,22 @@ export function diagonalRecipe(found: Pocketed, setting: Setting, own: Finishes 
  * undefined where none fits better.
  */
 export function nearestBetter(found: Pocketed, setting: Setting): Pocketed | undefined {
-  const others = startsFrom(found, setting).map((start) => fitEitherWay(found.square, start, setting));
-  const best = others.reduce<Fit>((fit, other) => betterFit(fit, other.fit), found.fit);
-  return best === found.fit ? undefined : others.find(({ fit }) => fit === best);
+  let best = found;
+  for (const start of startsFrom(found, setting)) {
+    const other = fitEitherWay(found.square, start, setting);
+    if (worseFit(best.fit, other.fit) !== other.fit) best = other;
+  }
+  return best === found ? undefined : best;
 }
 
-/** Every start on the graduation that leaves a pocket, nearest first. */
+/** Every start on the graduation that leaves a pocket, nearest first; the ruler is not searched beyond its use. */
 function startsFrom({ square, start }: Pocketed, { notcher }: Setting): Length[] {
-  const { graduation, inset, zeroOffset } = notcher;
-  const [first, last] = [Math.max(0, inset - zeroOffset + 1), square - inset - zeroOffset - 1];
+  const { graduation } = notcher;
   const middle = roundToStep(start, graduation, 'nearest');
-  return Array.from({ length: 2 * WIDEST_SEARCH + 1 }, (_, index) =>
-    add(middle, times(graduation, index - WIDEST_SEARCH)),
-  )
-    .filter((other) => other >= first && other <= last)
+  const steps = Math.min(MOST_STEPS, Math.ceil(square / graduation));
+  const away = Array.from({ length: steps }, (_, index) => index);
+  return away
+    .flatMap((index) => [add(middle, times(graduation, -index)), add(middle, times(graduation, index))])
+    .filter((other) => other >= 0 && isPocket(square, other, notcher))
     .sort((one, other) => Math.abs(one - start) - Math.abs(other - start));
 }
-
-const betterFit = (one: Fit, other: Fit): Fit => (worseFit(one, other) === one ? other : one);

@@ -6,7 +6,7 @@
 import { add, inches, type Length, roundToStep, times } from '#shared/length.ts';
 import { goesFreely, idealClearance } from './fit.ts';
 import type { Question } from './fold.ts';
-import { fitLying, type Pocketed, pocketOf } from './pocket.ts';
+import { fitLying, isPocket, type Pocketed } from './pocket.ts';
 import { beyondOuter, byRank, EASY, rankOf } from './ranking.ts';
 import type { Notcher } from './recipe.ts';
 import { squareFor, startFor } from './square.ts';
@@ -106,10 +106,4 @@ function onSquare(question: Question, square: Length, starts: readonly Length[])
   return starts
     .filter((start) => start >= 0 && isPocket(square, start, notcher))
     .map((start) => fitLying(square, start, question, false));
-}
-
-/** Whether that square and start leave any pocket at all. */
-export function isPocket(square: Length, start: Length, notcher: Notcher): boolean {
-  const { width, height } = pocketOf(square, start, notcher);
-  return width > 0 && height > 0;
 }

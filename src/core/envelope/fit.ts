@@ -10,11 +10,11 @@
  * | common practice                                     | inset, bulk 1/32 | bulk, inset 7/16 |
  * | --------------------------------------------------- | ---------------- | ---------------- |
  * | square 5¼, start 3 takes a 2½ × 3½ card closely     | 0.397 – 0.460    | 0 – 0.063        |
- * | square 8⅛, start 3¾ on 5½ × 4¼: tight one way, …    | 0.420 – 0.463    | 0.007 – 0.068    |
+ * | square 8⅛, start 3¾ on 5½ × 4¼: tight one way, …    | 0.420 – 0.463    | 0.006 – 0.068    |
  * | … loose the other                                   | 0 – 0.457        | 0 – 0.059        |
  * | square 8⅛, start 3⅝ on 5½ × 4¼ is easy              | 0.333 – 0.525    | 0 – 0.155        |
  * | square 8, start 2⅞ on 6¼ × 3¼ is easy               | 0.419 – 0.491    | 0.005 – 0.107    |
- * | all of them                                         | 0.420 – 0.457    | 0.007 – 0.059    |
+ * | all of them                                         | 0.420 – 0.457    | 0.006 – 0.059    |
  */
 import { inches, type Length, length, roundLength, subtract } from '#shared/length.ts';
 import { type Fit, type WantedFit, worseFit } from '#shared/outcome.ts';

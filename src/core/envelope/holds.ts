@@ -6,10 +6,10 @@ import { type Length, length, roundLength, roundToStep, times } from '#shared/le
 import type { WantedFit } from '#shared/outcome.ts';
 import { type Size, shorter } from '#shared/size.ts';
 import { diagonalRecipe } from './diagonal-recipe.ts';
-import { isPocket, searchStep } from './diagonal-search.ts';
+import { searchStep } from './diagonal-search.ts';
 import { assertCard, assertLimits, assertNotcher } from './door.ts';
 import { DEFAULT_LIMITS, leastClearance, THIN_BULK } from './fit.ts';
-import { fitLying, pocketOf, type Setting } from './pocket.ts';
+import { fitLying, isPocket, pocketOf, type Setting } from './pocket.ts';
 import { EASY } from './ranking.ts';
 import type { Card, FitLimits, Notcher, Recipe } from './recipe.ts';
 import { solveEnvelope } from './recipes.ts';
@@ -61,8 +61,8 @@ export function largestCard({
     const room = { width: pocket.width - least - bulk, height: pocket.height - least - bulk };
     return { start, card: { ...largestIn(room, like), bulk } };
   });
-  const best = cards.reduce((one, other) => (areaOf(other.card) > areaOf(one.card) ? other : one), cards[0]!);
-  if (best === undefined || areaOf(best.card) === 0) return undefined;
+  const [best] = cards.sort((one, other) => areaOf(other.card) - areaOf(one.card));
+  if (!best || areaOf(best.card) === 0) return undefined;
   assertCard(best.card);
   const setting: Setting = { card: best.card, notcher, limits };
   return diagonalRecipe(fitLying(square, best.start, setting, false), setting);

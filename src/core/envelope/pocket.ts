@@ -35,6 +35,12 @@ export const pocketOf = (square: Length, start: Length, notcher: Notcher): Size 
   height: roundLength(pocketHeight(trueStart(start, notcher), notcher.inset), 'down'),
 });
 
+/** Whether that square and start leave any pocket at all. */
+export function isPocket(square: Length, start: Length, notcher: Notcher): boolean {
+  const { width, height } = pocketOf(square, start, notcher);
+  return width > 0 && height > 0;
+}
+
 /** The card as it lies, or turned by a quarter when it goes in only that way. */
 export function fitEitherWay(square: Length, start: Length, setting: Setting): Pocketed {
   const asItLies = fitLying(square, start, setting, false);
