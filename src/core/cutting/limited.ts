@@ -1,0 +1,554 @@
+/**
+ * The most that one rectangle can give when copies are limited: blocks are joined in pairs, small ones first, and given
+ * up when even the best surroundings could not beat the best found. Knows neither pieces nor time, only when to stop.
+ */
+import { chance } from './random.ts';
+import type { Surround } from './surround.ts';
+import { type Assembly, join, type Lay } from './unlimited.ts';
+
+/** Lays carry the index of their part; `copies` is by part, each at least 1. */
+export interface FillProblem {
+  readonly width: number;
+  readonly height: number;
+  readonly lays: readonly Lay[];
+  readonly copies: readonly number[];
+  readonly longestCut: number;
+  readonly surround: Surround;
+  /** No pattern is worth more. */
+  readonly bound: number;
+  /** Most value per unit of area of any lay. */
+  readonly density: number;
+}
+
+export interface FillSearch {
+  readonly seed: number;
+  /** At most this many blocks are tried as neighbours of the others. */
+  readonly work: number;
+  /** At most this many runs, each with a beam twice as wide as the last. */
+  readonly runs: number;
+  readonly shouldStop: () => boolean;
+}
+
+export interface LimitedFill {
+  readonly assembly: Assembly | undefined;
+  readonly value: number;
+  readonly bound: number;
+  /** Blocks tried. */
+  readonly work: number;
+}
+
+export const NO_FILL: LimitedFill = { assembly: undefined, value: 0, bound: Infinity, work: 0 };
+
+const FIRST_BEAM = 4;
+const WIDEST = 2048;
+/** Counters of all joined blocks together, about 64 MB. */
+const MOST_COUNTERS = 2 ** 24;
+/** Classes of equal width in area; smaller blocks fall into classes by half octaves. */
+const CLASSES = 128;
+const SPREAD = 0.005;
+const ROUNDS = 4;
+const HASH = 2 ** 52;
+const CHECK_EVERY = 16;
+
+/**
+ * Wang's joining of blocks (1983) as a beam search: blocks stand in classes by area, and of each class only the most
+ * promising are joined with all before them. The beam is doubled from run to run, with small random prices on the
+ * parts, until the bound is met, nothing was left out (then the best is proved), or the search is stopped. Never worse
+ * than `known`.
+ */
+export function fillLimited(
+  problem: FillProblem,
+  search: FillSearch,
+  known: LimitedFill = NO_FILL,
+): LimitedFill {
+  const state = begin(problem, search, known);
+  const widest = Math.max(FIRST_BEAM, Math.min(WIDEST, MOST_COUNTERS / CLASSES / state.counters.words));
+  for (let run = 0; run < search.runs && state.best < state.bound && !state.stopped; run += 1) {
+    if (runBeam(state, Math.floor(Math.min(FIRST_BEAM * 2 ** run, widest)))) state.bound = state.best;
+  }
+  return { assembly: state.assembly, value: state.best, bound: state.bound, work: state.done };
+}
+
+/** How often each part is used, as small counters packed side by side with a guard bit above each. */
+interface Counters {
+  readonly words: number;
+  readonly word: Int32Array;
+  readonly shift: Int32Array;
+  /** Added to a sum, it carries into the guard bit of each part that is used too often. */
+  readonly bias: Int32Array;
+  readonly guard: Int32Array;
+}
+
+/** Blocks side by side in arrays; a block is a lay (first = -1, second its index) or a join of two (`down`: one below). */
+interface Blocks {
+  size: number;
+  width: Float64Array;
+  height: Float64Array;
+  value: Float64Array;
+  price: Float64Array;
+  hash: Float64Array;
+  rank: Float64Array;
+  first: Int32Array;
+  second: Int32Array;
+  down: Uint8Array;
+}
+
+/** Blocks that have one side in common. */
+interface Shelf {
+  readonly side: number;
+  readonly blocks: number[];
+}
+
+interface State extends FillProblem, FillSearch {
+  readonly counters: Counters;
+  readonly hashes: readonly number[];
+  readonly random: () => number;
+  readonly thinnest: number;
+  readonly lowest: number;
+  /** The trimmer is shorter than the piece. */
+  readonly shortTrimmer: boolean;
+  /** Classes for blocks below the first of the equal ones. */
+  readonly smallClasses: number;
+  bound: number;
+  best: number;
+  assembly: Assembly | undefined;
+  done: number;
+  stopped: boolean;
+}
+
+/** One run: blocks already joined with each other, and by class of area those that wait. */
+interface Run {
+  readonly beam: number;
+  readonly prices: readonly number[];
+  readonly joined: Blocks;
+  used: Int32Array;
+  readonly waiting: Blocks;
+  readonly free: number[];
+  readonly classes: number[][];
+  readonly least: Float64Array;
+  readonly rows: Shelf[];
+  readonly columns: Shelf[];
+  /** Joined blocks by the parts in them. */
+  readonly alike: Map<number, number[]>;
+  complete: boolean;
+}
+
+function begin(problem: FillProblem, search: FillSearch, known: LimitedFill): State {
+  const { next } = chance(search.seed);
+  const smallest = problem.lays.reduce(
+    (least, { width, height }) => Math.min(least, width * height),
+    Infinity,
+  );
+  const octaves = Math.log2((problem.width * problem.height) / CLASSES / smallest);
+  return {
+    ...problem,
+    ...search,
+    bound: Math.min(problem.bound, known.bound),
+    smallClasses: Math.max(0, Math.floor(2 * octaves) + 1),
+    counters: countersFor(problem.copies),
+    hashes: problem.copies.map(() => Math.floor(next() * 2 ** 26) * 2 ** 26 + Math.floor(next() * 2 ** 26)),
+    random: next,
+    thinnest: problem.lays.reduce((least, lay) => Math.min(least, lay.width), Infinity),
+    lowest: problem.lays.reduce((least, lay) => Math.min(least, lay.height), Infinity),
+    shortTrimmer: problem.longestCut < Math.max(problem.width, problem.height),
+    best: known.value,
+    assembly: known.assembly,
+    done: known.work,
+    stopped: false,
+  };
+}
+
+function countersFor(copies: readonly number[]): Counters {
+  const word: number[] = [];
+  const shift: number[] = [];
+  const bias = [0];
+  const guard = [0];
+  let bit = 0;
+  for (const count of copies) {
+    const bits = Math.floor(Math.log2(count)) + 2;
+    if (bit + bits > 31) {
+      bias.push(0);
+      guard.push(0);
+      bit = 0;
+    }
+    const last = guard.length - 1;
+    word.push(last);
+    shift.push(bit);
+    bias[last]! += (2 ** (bits - 1) - 1 - count) * 2 ** bit;
+    guard[last]! += 2 ** (bit + bits - 1);
+    bit += bits;
+  }
+  const list = (numbers: number[]): Int32Array => Int32Array.from(numbers);
+  return { words: guard.length, word: list(word), shift: list(shift), bias: list(bias), guard: list(guard) };
+}
+
+/** True if nothing was left out but what cannot beat the best. */
+function runBeam(state: State, beam: number): boolean {
+  const run = newRun(state, beam);
+  state.lays.forEach((lay, index) => {
+    const price = run.prices[lay.part]!;
+    offer(state, run, lay.width, lay.height, lay.value, price, state.hashes[lay.part]!, -1, index, 0);
+    if (lay.value > state.best) improve(state, run, lay.value, lay.width, lay.height, -1, index, 0);
+  });
+  for (let area = 0; area < run.classes.length && !state.stopped; area += 1) joinClass(state, run, area);
+  return run.complete && !state.stopped;
+}
+
+function newRun(state: State, beam: number): Run {
+  const spread = beam === FIRST_BEAM ? 0 : SPREAD * state.random();
+  const classes = state.smallClasses + CLASSES;
+  const values = state.copies.map(() => 0);
+  for (const { part, value } of state.lays) values[part] = value;
+  return {
+    beam,
+    prices: values.map((value) => value * spread * state.random()),
+    joined: newBlocks(1024),
+    used: new Int32Array(1024 * state.counters.words),
+    waiting: newBlocks(4096),
+    free: [],
+    classes: Array.from({ length: classes }, () => []),
+    least: new Float64Array(classes).fill(-Infinity),
+    rows: [],
+    columns: [],
+    alike: new Map(),
+    complete: true,
+  };
+}
+
+/** Joins the best of one class with all before; what that adds to the same class comes in further rounds. */
+function joinClass(state: State, run: Run, area: number): void {
+  let room = run.beam * (area <= state.smallClasses ? 4 : 1);
+  for (let round = 0; round < ROUNDS && !state.stopped; round += 1) {
+    selectBest(run, area);
+    const blocks = run.classes[area]!;
+    run.classes[area] = [];
+    run.least[area] = -Infinity;
+    if (blocks.length > room || (blocks.length > 0 && round === ROUNDS - 1)) run.complete = false;
+    for (const block of blocks.slice(0, room)) {
+      if (state.stopped) return;
+      joinWithAll(state, run, block);
+    }
+    for (const block of blocks) run.free.push(block);
+    room -= Math.min(room, blocks.length);
+    if (blocks.length === 0) return;
+  }
+}
+
+/** Sorts a class by promise, drops doubles, and keeps few of each size and two beams in all. */
+function selectBest(run: Run, area: number): void {
+  const { rank, width, height, hash } = run.waiting;
+  const most = run.beam * 2;
+  const alike = Math.max(2, run.beam >> 3);
+  const sizes = new Map<number, number>();
+  const doubles = new Set<number>();
+  const kept: number[] = [];
+  for (const block of run.classes[area]!.sort((a, b) => rank[b]! - rank[a]! || a - b)) {
+    const size = sizeKey(width[block]!, height[block]!);
+    const double = (hash[block]! + size * 2 ** 20) % HASH;
+    const same = sizes.get(size) ?? 0;
+    const again = doubles.has(double);
+    if (again || same >= alike || kept.length >= most) {
+      run.complete &&= again;
+      run.free.push(block);
+      continue;
+    }
+    doubles.add(double);
+    sizes.set(size, same + 1);
+    kept.push(block);
+  }
+  run.classes[area] = kept;
+  if (kept.length >= most) run.least[area] = rank[kept[most - 1]!]!;
+}
+
+const sizeKey = (width: number, height: number): number =>
+  (Math.imul(width, 0x9e3779b1) ^ Math.imul(height, 0x85ebca6b)) >>> 0;
+
+/** The most that can come from around a block of this size. */
+function surroundings(state: State, width: number, height: number): number {
+  const { values, atX, atY, scaleX, scaleY } = state.surround;
+  const around = values[atX[(width * scaleX) | 0]! + atY[(height * scaleY) | 0]!]!;
+  return Math.min(around, state.density * (state.width * state.height - width * height));
+}
+
+function joinWithAll(state: State, run: Run, waiting: number): void {
+  const { width, height, value, hash } = run.waiting;
+  if (value[waiting]! + surroundings(state, width[waiting]!, height[waiting]!) <= state.best) return;
+  const same = run.alike.get(hash[waiting]!) ?? [];
+  if (same.some((block) => covers(run, waiting, block))) return;
+  const block = settle(state, run, waiting);
+  run.alike.set(hash[waiting]!, [...same, block]);
+  joinBeside(state, run, block);
+  joinBelow(state, run, block);
+  state.done += 1;
+  if (state.done >= state.work || (state.done % CHECK_EVERY === 0 && state.shouldStop()))
+    state.stopped = true;
+}
+
+/** Whether a joined block is no larger either way, so that it can stand in for the waiting one of the same parts. */
+const covers = ({ joined, waiting }: Run, large: number, small: number): boolean =>
+  joined.width[small]! <= waiting.width[large]! && joined.height[small]! <= waiting.height[large]!;
+
+/** Moves a waiting block among the joined ones and counts its parts. */
+function settle(state: State, run: Run, waiting: number): number {
+  const { joined } = run;
+  const { words, word, shift } = state.counters;
+  const block = joined.size;
+  if (block === joined.width.length) {
+    grow(joined);
+    run.used = enlarged(run.used, new Int32Array(run.used.length * 2));
+  }
+  joined.size += 1;
+  copyBlock(run.waiting, waiting, joined, block);
+  const first = joined.first[block]!;
+  const second = joined.second[block]!;
+  if (first < 0) {
+    const { part } = state.lays[second]!;
+    run.used[block * words + word[part]!]! = 1 << shift[part]!;
+  } else {
+    for (let w = 0; w < words; w += 1) {
+      run.used[block * words + w] = run.used[first * words + w]! + run.used[second * words + w]!;
+    }
+  }
+  shelve(run.rows, joined.height[block]!, joined.width, block);
+  shelve(run.columns, joined.width[block]!, joined.height, block);
+  return block;
+}
+
+/** Keeps shelves in order of their common side, and the blocks of a shelf in order of the other. */
+function shelve(shelves: Shelf[], side: number, others: Float64Array, block: number): void {
+  const at = placeOf(shelves, side);
+  if (shelves[at]?.side !== side) shelves.splice(at, 0, { side, blocks: [] });
+  const { blocks } = shelves[at]!;
+  let place = blocks.length;
+  while (place > 0 && others[blocks[place - 1]!]! > others[block]!) place -= 1;
+  blocks.splice(place, 0, block);
+}
+
+/** The index of the first shelf whose side is not below `side`. */
+function placeOf(shelves: readonly Shelf[], side: number): number {
+  let low = 0;
+  let high = shelves.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (shelves[middle]!.side < side) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** All pairs with the block in which one stands beside the other. */
+function joinBeside(state: State, run: Run, block: number): void {
+  const { rows } = run;
+  const width = run.joined.width[block]!;
+  const height = run.joined.height[block]!;
+  const value = run.joined.value[block]!;
+  const at = placeOf(rows, height);
+  for (let r = at; r < rows.length; r += 1) {
+    if (value + surroundings(state, width, rows[r]!.side) <= state.best) break;
+    pairBeside(state, run, block, rows[r]!);
+  }
+  for (let r = at - 1; r >= 0; r -= 1) {
+    if ((height - rows[r]!.side) * state.thinnest >= wasteLeft(state)) break;
+    pairBeside(state, run, block, rows[r]!);
+  }
+}
+
+function pairBeside(state: State, run: Run, block: number, { side, blocks }: Shelf): void {
+  const { joined } = run;
+  const width = joined.width[block]!;
+  const height = joined.height[block]!;
+  const value = joined.value[block]!;
+  const high = Math.max(side, height);
+  for (const other of blocks) {
+    const wide = width + joined.width[other]!;
+    if (wide > state.width) break;
+    const sum = value + joined.value[other]!;
+    if (sum + surroundings(state, wide, high) <= state.best) continue;
+    const trim = side < height ? wide - width : side > height ? width : 0;
+    if (state.shortTrimmer && Math.max(high, trim) > state.longestCut) continue;
+    if (fits(state, run, block, other)) propose(state, run, block, other, wide, high, sum, 0);
+  }
+}
+
+/** All pairs with the block in which one lies below the other. */
+function joinBelow(state: State, run: Run, block: number): void {
+  const { columns } = run;
+  const width = run.joined.width[block]!;
+  const height = run.joined.height[block]!;
+  const value = run.joined.value[block]!;
+  const at = placeOf(columns, width);
+  for (let c = at; c < columns.length; c += 1) {
+    if (value + surroundings(state, columns[c]!.side, height) <= state.best) break;
+    pairBelow(state, run, block, columns[c]!);
+  }
+  for (let c = at - 1; c >= 0; c -= 1) {
+    if ((width - columns[c]!.side) * state.lowest >= wasteLeft(state)) break;
+    pairBelow(state, run, block, columns[c]!);
+  }
+}
+
+function pairBelow(state: State, run: Run, block: number, { side, blocks }: Shelf): void {
+  const { joined } = run;
+  const width = joined.width[block]!;
+  const height = joined.height[block]!;
+  const value = joined.value[block]!;
+  const wide = Math.max(side, width);
+  for (const other of blocks) {
+    const high = height + joined.height[other]!;
+    if (high > state.height) break;
+    const sum = value + joined.value[other]!;
+    if (sum + surroundings(state, wide, high) <= state.best) continue;
+    const trim = side < width ? high - height : side > width ? height : 0;
+    if (state.shortTrimmer && Math.max(wide, trim) > state.longestCut) continue;
+    if (fits(state, run, block, other)) propose(state, run, block, other, wide, high, sum, 1);
+  }
+}
+
+/** The area that may go to waste if the best is to be beaten. */
+const wasteLeft = ({ width, height, density, best }: State): number => width * height - best / density;
+
+function fits({ counters }: State, { used }: Run, one: number, other: number): boolean {
+  const { words, bias, guard } = counters;
+  for (let w = 0; w < words; w += 1) {
+    if ((used[one * words + w]! + used[other * words + w]! + bias[w]!) & guard[w]!) return false;
+  }
+  return true;
+}
+
+function propose(
+  state: State,
+  run: Run,
+  one: number,
+  other: number,
+  width: number,
+  height: number,
+  value: number,
+  down: number,
+): void {
+  const { price, hash } = run.joined;
+  if (value > state.best) improve(state, run, value, width, height, one, other, down);
+  const hashes = (hash[one]! + hash[other]!) % HASH;
+  offer(state, run, width, height, value, price[one]! + price[other]!, hashes, one, other, down);
+}
+
+/** Lets a block wait in its class, unless it is too poor to be looked at. */
+function offer(
+  state: State,
+  run: Run,
+  width: number,
+  height: number,
+  value: number,
+  price: number,
+  hash: number,
+  first: number,
+  second: number,
+  down: number,
+): void {
+  const promise = value + surroundings(state, width, height);
+  if (promise <= state.best) return;
+  const area = classOf(state, width * height);
+  if (promise - price <= run.least[area]!) {
+    run.complete = false;
+    return;
+  }
+  const { waiting } = run;
+  const block = run.free.pop() ?? addBlock(waiting);
+  waiting.width[block] = width;
+  waiting.height[block] = height;
+  waiting.value[block] = value;
+  waiting.price[block] = price;
+  waiting.hash[block] = hash;
+  waiting.rank[block] = promise - price;
+  waiting.first[block] = first;
+  waiting.second[block] = second;
+  waiting.down[block] = down;
+  if (run.classes[area]!.push(block) >= run.beam * 4) selectBest(run, area);
+}
+
+function classOf({ width, height, smallClasses }: State, area: number): number {
+  const share = (area * CLASSES) / (width * height);
+  const step = share < 1 ? Math.ceil(2 * Math.log2(share)) : Math.min(CLASSES, Math.floor(share));
+  return Math.max(0, smallClasses - 1 + step);
+}
+
+/** Takes a block as the new best if the trimmer can cut it out of the piece. */
+function improve(
+  state: State,
+  run: Run,
+  value: number,
+  width: number,
+  height: number,
+  first: number,
+  second: number,
+  down: number,
+): void {
+  if (!cutsOut(state, width, height)) return;
+  state.best = value;
+  state.assembly = assemblyOf(state, run.joined, first, second, down);
+}
+
+function cutsOut({ width, height, longestCut, shortTrimmer }: State, wide: number, high: number): boolean {
+  if (!shortTrimmer) return true;
+  if (wide === width) return high === height || width <= longestCut;
+  if (high === height) return height <= longestCut;
+  return (height <= longestCut && wide <= longestCut) || (width <= longestCut && high <= longestCut);
+}
+
+function assemblyOf(state: State, joined: Blocks, first: number, second: number, down: number): Assembly {
+  if (first < 0) {
+    const { width, height } = state.lays[second]!;
+    return { width, height, lay: second };
+  }
+  const of = (block: number): Assembly =>
+    assemblyOf(state, joined, joined.first[block]!, joined.second[block]!, joined.down[block]!);
+  return join(down ? 'y' : 'x', of(first), of(second));
+}
+
+function newBlocks(room: number): Blocks {
+  const floats = (): Float64Array => new Float64Array(room);
+  return {
+    size: 0,
+    width: floats(),
+    height: floats(),
+    value: floats(),
+    price: floats(),
+    hash: floats(),
+    rank: floats(),
+    first: new Int32Array(room),
+    second: new Int32Array(room),
+    down: new Uint8Array(room),
+  };
+}
+
+function addBlock(blocks: Blocks): number {
+  if (blocks.size === blocks.width.length) grow(blocks);
+  blocks.size += 1;
+  return blocks.size - 1;
+}
+
+function grow(blocks: Blocks): void {
+  const room = blocks.width.length * 2;
+  for (const field of ['width', 'height', 'value', 'price', 'hash', 'rank'] as const) {
+    blocks[field] = enlarged(blocks[field], new Float64Array(room));
+  }
+  blocks.first = enlarged(blocks.first, new Int32Array(room));
+  blocks.second = enlarged(blocks.second, new Int32Array(room));
+  blocks.down = enlarged(blocks.down, new Uint8Array(room));
+}
+
+function enlarged<A extends Float64Array | Int32Array | Uint8Array>(old: A, fresh: A): A {
+  fresh.set(old as never);
+  return fresh;
+}
+
+function copyBlock(from: Blocks, source: number, to: Blocks, target: number): void {
+  to.width[target] = from.width[source]!;
+  to.height[target] = from.height[source]!;
+  to.value[target] = from.value[source]!;
+  to.price[target] = from.price[source]!;
+  to.hash[target] = from.hash[source]!;
+  to.rank[target] = from.rank[source]!;
+  to.first[target] = from.first[source]!;
+  to.second[target] = from.second[source]!;
+  to.down[target] = from.down[source]!;
+}
