@@ -186,7 +186,7 @@ function tally(refs: readonly PieceRef[]): [PieceRef, number][] {
   return [...counts.values()];
 }
 
-const toCut = (row: Selectable<Tables['cuts']>): CutRecord => ({
+export const toCut = (row: Selectable<Tables['cuts']>): CutRecord => ({
   id: row.id,
   project: row.project_id,
   at: row.at,

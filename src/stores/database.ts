@@ -3,7 +3,15 @@ import { promises as files } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import SQLite from 'better-sqlite3';
-import { FileMigrationProvider, Kysely, Migrator, SqliteDialect } from 'kysely';
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  FileMigrationProvider,
+  Kysely,
+  Migrator,
+  SqliteDialect,
+  SqliteDriver,
+} from 'kysely';
 import type { Tables } from './tables.ts';
 
 export type Database = Kysely<Tables>;
@@ -16,7 +24,7 @@ export function openDatabase(file: string): Database {
   database.pragma('journal_mode = WAL');
   database.pragma('foreign_keys = ON');
   database.pragma('busy_timeout = 5000');
-  return new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+  return new Kysely<Tables>({ dialect: new Dialect(database) });
 }
 
 /** Brings the file to the newest schema; throws what a migration threw, with nothing of that migration kept. */
@@ -31,3 +39,23 @@ export const transact = <T>(db: Database, verb: (db: Database) => Promise<T>): P
   db.isTransaction ? verb(db) : db.transaction().execute(verb);
 
 export const closeDatabase = (db: Database): Promise<void> => db.destroy();
+
+/** A transaction takes its place in the queue before it reads, so that two servers on one file never act on old news. */
+class Driver extends SqliteDriver {
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  }
+}
+
+class Dialect extends SqliteDialect {
+  readonly #database: SQLite.Database;
+
+  constructor(database: SQLite.Database) {
+    super({ database });
+    this.#database = database;
+  }
+
+  override createDriver(): Driver {
+    return new Driver({ database: this.#database });
+  }
+}
