@@ -1,4 +1,159 @@
-/** Tells the demo through the stores' own verbs. */
-import type { Database } from '#stores/database.ts';
+/** Tells the demo: a year at one maker's table, through the stores' own verbs and on the day each thing happened. */
 
-export async function seedDemo(_db: Database, _now: Date): Promise<void> {}
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
+import { blankWanted } from '#core/project/fitting.ts';
+import { inches, length } from '#shared/length.ts';
+import { addCardSize } from '#stores/card-sizes.ts';
+import { takePiece } from '#stores/cuts.ts';
+import { type Database, transact } from '#stores/database.ts';
+import { addDesign } from '#stores/designs.ts';
+import { listEnvelopes, recordOutcome } from '#stores/envelopes.ts';
+import { binOffcut, buySheets, countSheets } from '#stores/movements.ts';
+import { chosenNotcher, editNotcher } from '#stores/notchers.ts';
+import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
+import { addPad } from '#stores/pads.ts';
+import { changeStart, createProject, editProject, finishProject, readProject } from '#stores/projects.ts';
+import { findPieces } from '#stores/search.ts';
+import { addSeries, listSeries } from '#stores/series.ts';
+import { spoilBlank } from '#stores/spoil.ts';
+import { OFFCUTS, SHELF } from './shelf.ts';
+import { evening, felt, measuredPocket } from './telling.ts';
+import { CARDS, type Evening, IDEAS, SERIES, YEAR } from './year.ts';
+
+/** Fills an empty database; `now` is the day the demo ends on. */
+export function seedDemo(db: Database, now: Date): Promise<void> {
+  return transact(db, async (db) => {
+    await nameTools(db);
+    const designs = await fillShelf(db, evening(now, 364));
+    for (const series of SERIES) await addSeries(db, series);
+    for (const one of YEAR) await spend(db, one, designs, now);
+    await keepHouse(db, designs, now);
+    for (const { title, card = null, notes } of IDEAS) {
+      await createProject(db, { title, card, notes }, evening(now, 5));
+    }
+  });
+}
+
+async function nameTools(db: Database): Promise<void> {
+  const { tool } = await chosenNotcher(db);
+  await editNotcher(db, tool.id, { ...tool, name: 'The red notcher' });
+  for (const { name, card } of CARDS) await addCardSize(db, { name, ...card });
+}
+
+async function fillShelf(db: Database, at: string): Promise<Map<string, number>> {
+  const ids = new Map<string, number>();
+  for (const { pad, designs } of SHELF) {
+    const { id } = await addPad(db, pad);
+    for (const { sheets, ...design } of designs) {
+      ids.set(design.name, (await addDesign(db, { pad: id, design, sheets, at }))!.id);
+    }
+  }
+  for (const { design, width, height, count, place, note = '', border = false } of OFFCUTS) {
+    const offcut = { width: inches(width), height: inches(height), place, note, border };
+    await addOffcut(db, { design: ids.get(design)!, offcut, count, at });
+  }
+  return ids;
+}
+
+async function spend(db: Database, one: Evening, designs: Map<string, number>, now: Date): Promise<void> {
+  const at = (minutes: number): string => evening(now, one.daysAgo, minutes);
+  const recipe = await recipeFor(db, one);
+  const series = (await listSeries(db)).find(({ name }) => name === one.series)?.id ?? null;
+  const { tool } = await chosenNotcher(db);
+  const { title, copies, notes = '' } = one;
+  const planned = { title, card: one.card, quantity: copies, recipe, notes, series, notcher: tool.id };
+  const project = (await createProject(db, planned, at(0))).id;
+  await takeAll(db, project, recipe, one, designs, at(5));
+  if (one.spoiled) await spoilFirst(db, project, recipe, one, designs, at(20));
+  await fold(db, project, recipe, one, at);
+  if (one.lesson) {
+    await editProject(db, project, { lesson: one.lesson }, at(58));
+    await finishProject(db, project, at(59));
+  }
+}
+
+async function recipeFor(db: Database, { card, fit, chart }: Evening): Promise<Recipe> {
+  const { notcher } = await chosenNotcher(db);
+  if (chart) return tryMeasures({ card, notcher, square: inches(chart.square), start: inches(chart.start) });
+  return solveEnvelope({ card, notcher, ...(fit && { want: { fit } }) })[0]!;
+}
+
+async function takeAll(
+  db: Database,
+  project: number,
+  recipe: Recipe,
+  { papers, copies }: Evening,
+  designs: Map<string, number>,
+  at: string,
+): Promise<void> {
+  const wanted = blankWanted(recipe);
+  for (let missing = copies; missing > 0; missing -= 1) {
+    const paper = papers[copies - missing] ?? papers.at(-1)!;
+    const { choices } = await findPieces(db, { ...wanted, designs: [designs.get(paper)!] }, { limit: 1 });
+    const piece = choices[0]?.piece ?? (await findPieces(db, wanted, { limit: 1 })).choices[0]!.piece;
+    const ref = { design: piece.design.id, offcut: piece.offcut?.id ?? null };
+    await takePiece(db, { piece: ref, wanted, copies: 1, project, at });
+  }
+}
+
+async function spoilFirst(
+  db: Database,
+  project: number,
+  recipe: Recipe,
+  { papers, spoiled }: Evening,
+  designs: Map<string, number>,
+  at: string,
+): Promise<void> {
+  const wanted = blankWanted(recipe);
+  const [blank] = await listEnvelopes(db, project);
+  const { choices } = await findPieces(
+    db,
+    { ...wanted, designs: [designs.get(papers.at(-1)!)!] },
+    { limit: 1 },
+  );
+  const piece = choices[0]!.piece;
+  const replacement = { piece: { design: piece.design.id, offcut: piece.offcut?.id ?? null }, wanted };
+  await spoilBlank(db, blank!.id, { ...spoiled!, replacement }, at);
+}
+
+async function fold(
+  db: Database,
+  project: number,
+  recipe: Recipe,
+  one: Evening,
+  at: (minutes: number) => string,
+): Promise<void> {
+  const blanks = (await listEnvelopes(db, project)).filter(({ state }) => state === 'blank');
+  const made = blanks.slice(0, one.folded ?? blanks.length);
+  for (const [index, { id }] of made.entries()) {
+    if (index === 1 && one.shiftAfterTrial) {
+      const start = length(recipe.starts[0] + inches(one.shiftAfterTrial));
+      await changeStart(db, project, start, at(30));
+    }
+    const start = (await readProject(db, project))!.start ?? recipe.starts[0];
+    const pocket = measuredPocket(recipe.blank.width, start);
+    const isMeasured = index < (one.measured ?? 0);
+    const note = index === 0 ? { wrong: one.wrong ?? '', savedBy: one.savedBy ?? '' } : {};
+    await recordOutcome(
+      db,
+      id,
+      { felt: felt(pocket, recipe), pocket: isMeasured ? pocket : null, ...note },
+      at(35 + index),
+    );
+  }
+}
+
+/** Paper bought, counted again and thrown out, as happens in between. */
+async function keepHouse(db: Database, designs: Map<string, number>, now: Date): Promise<void> {
+  const chalk = designs.get('Chalk')!;
+  await countSheets(db, chalk, { sheets: 21, at: evening(now, 30), note: 'three had got damp' });
+  await buySheets(db, designs.get('Fog')!, {
+    sheets: 4,
+    at: evening(now, 28),
+    note: 'the stall had it again',
+  });
+  const strips = await listOffcuts(db, { designs: [designs.get('Deck boards')!] });
+  const narrow = strips.find(({ width }) => width === inches(1));
+  if (narrow) await binOffcut(db, narrow.id, { count: 1, at: evening(now, 20), note: 'cat' });
+}

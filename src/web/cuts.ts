@@ -1,18 +1,23 @@
 /** Taking paper off the shelf for a project, and undoing it. */
 import { Hono } from 'hono';
 import type { Recipe } from '#core/envelope/recipe.ts';
+import { blankWanted } from '#core/project/fitting.ts';
 import type { NewProject } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { cutForm } from '#shared/schemas/cut.ts';
-import { type GonePiece, takePiece } from '#stores/cuts.ts';
+import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
 import { readDesign } from '#stores/designs.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
+import { undoCut } from '#stores/undo.ts';
+import { rowId } from './address.ts';
 import type { Env } from './env.ts';
-import { blankWanted, defaultsFrom, envelopeAsked, lookAsked, showEnvelopes } from './envelopes.ts';
+import { defaultsFrom, envelopeAsked, lookAsked, showEnvelopes } from './envelopes.ts';
 import { check, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
+import { showProject } from './projects.ts';
+import { goTo } from './reply.ts';
 
 export const cuts = new Hono<Env>();
 
@@ -50,6 +55,16 @@ cuts.post('/', async (c) => {
     ({ refused }) =>
       refused.length === 0 ? notFound(c) : showEnvelopes(c, { typed, problems: [sayGone(refused[0]!)] }),
   );
+});
+
+/** Everything back on the shelf, or the reason why not. */
+cuts.delete('/:id', async (c) => {
+  const id = rowId(c);
+  const cut = id === undefined ? undefined : await readCut(c.get('db'), id);
+  if (!cut) return notFound(c);
+  const undone = await undoCut(c.get('db'), cut.id, c.get('services').now().toISOString());
+  if (!undone || !('refused' in undone)) return goTo(c, `/projects/${cut.project}#cut-${cut.id}`);
+  return showProject(c, cut.project, { overtaken: undone });
 });
 
 const newProject = (recipe: Recipe, design: Design, copies: number, units: Units): NewProject => ({

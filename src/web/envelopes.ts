@@ -6,9 +6,9 @@ import type { Look } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Notcher, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
-import { type Fitting, fitEnvelope } from '#core/project/fitting.ts';
+import { blankWanted, type Fitting, fitEnvelope } from '#core/project/fitting.ts';
 import type { Project } from '#core/project/journal.ts';
-import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
+import { type Choice, layOut } from '#core/project/search.ts';
 import type { Design } from '#core/project/stash.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
@@ -89,9 +89,6 @@ export const envelopeAsked = (asked: EnvelopeAsked, notcher: Notcher, units: Uni
     },
     units,
   );
-
-/** A square folded on the diagonal may be cut with its print along or across. */
-export const blankWanted = ({ blank }: Recipe): BlankWanted => ({ ...blank, mayTurn: true });
 
 export const lookAsked = (
   recipe: Recipe,

@@ -8,6 +8,7 @@ import type { Card, Finish, Finishes, Notcher, Recipe, Want } from '#core/envelo
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
 import { type Length, length, type Units } from '#shared/length.ts';
+import type { BlankWanted } from './search.ts';
 
 export interface FittingAsked {
   readonly card: Card;
@@ -32,6 +33,9 @@ export interface Fitting {
   /** Best first; the recipe is among them unless she gave measures of her own. */
   readonly found: readonly Recipe[];
 }
+
+/** A square folded on the diagonal may be cut with its print along or across: it comes out at 45° either way. */
+export const blankWanted = ({ blank }: Recipe): BlankWanted => ({ ...blank, mayTurn: true });
 
 /** Problems stand beside `square`, `start`, `cDepth`, `cMore`, `dDepth` and `dMore`. */
 export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting> {

@@ -1,0 +1,232 @@
+/** The demo's shelf: invented pads with their designs, and the offcuts that had gathered before the year began. */
+import type { NewDesign, NewPad, PaperKind } from '#core/project/stash.ts';
+import { inches } from '#shared/length.ts';
+import type { Print } from '#shared/print.ts';
+import type { Motif } from '#shared/swatch.ts';
+import { size } from './telling.ts';
+
+export interface ShelvedPad {
+  readonly pad: NewPad;
+  readonly designs: readonly (NewDesign & { readonly sheets: number })[];
+}
+
+export interface FoundOffcut {
+  readonly design: string;
+  readonly width: number;
+  readonly height: number;
+  readonly count: number;
+  readonly place: string;
+  readonly note?: string;
+  readonly border?: boolean;
+}
+
+/** What a plain paper is drawn on with. */
+const PENCIL = '#2b2622';
+
+const ANY: Print = { direction: 'any way' };
+const UPRIGHT: Print = { direction: 'upright' };
+const hem = (depth: number): Print => ({ direction: 'one edge', border: inches(depth) });
+
+const design = (
+  name: string,
+  sheets: number,
+  [motif, ground, ...inks]: [Motif, string, ...string[]],
+  print: Print = ANY,
+  doubleSided = false,
+) => ({
+  name,
+  sheets,
+  print,
+  doubleSided,
+  swatch: { motif, ground, inks: inks.length > 0 ? inks : [PENCIL] },
+});
+
+const pad = (
+  name: string,
+  kind: PaperKind,
+  [width, height]: [number, number],
+  grammage: number | null,
+  lowMark: number,
+  source: string,
+  note = '',
+): NewPad => ({ name, kind, sheet: size(width, height), grammage, lowMark, source, note });
+
+export const SHELF: readonly ShelvedPad[] = [
+  {
+    pad: pad('Hedge and Ditch', 'patterned', [12, 12], 170, 12, 'market stall by the ferry steps'),
+    designs: [
+      design('Bramble', 5, ['sprigs', '#eef0e2', '#4d6b45', '#7d3f58']),
+      design('Wren', 4, ['dots', '#f3e9d6', '#7a5a36'], UPRIGHT),
+      design('Ditch water', 6, ['waves', '#dce8e4', '#3d6a6d'], ANY, true),
+      design('Haycock', 3, ['stripes', '#f6ecc9', '#b98a2e']),
+      design('Hedgerow hem', 4, ['border', '#f4f0e4', '#5b7a4f'], hem(1.75)),
+      design('Sloe', 5, ['dots', '#e4e2ee', '#3c3a63']),
+    ],
+  },
+  {
+    pad: pad('Night Ferry', 'patterned', [12, 12], 160, 10, 'from Ilse, who changed to knitting'),
+    designs: [
+      design('Lamp room', 4, ['stars', '#22304a', '#f0d68a']),
+      design('Wake', 5, ['waves', '#2d4257', '#cfdde4', '#8fb0bf'], UPRIGHT),
+      design('Deck boards', 6, ['stripes', '#d9cdb8', '#7c6447'], UPRIGHT, true),
+      design('Signal flags', 3, ['checks', '#f5f1e6', '#b5402f', '#2f4f7a']),
+      design('Fog', 7, ['plain', '#c9ced0']),
+      design('Harbour hem', 2, ['border', '#e8eef0', '#2d4257', '#b5402f'], hem(2.25)),
+    ],
+  },
+  {
+    pad: pad('Orchard Ledger', 'patterned', [8, 8], 150, 8, 'end-of-line box at the paper mill'),
+    designs: [
+      design('Pippin', 6, ['dots', '#f6e6df', '#b7412f', '#5d7a3f']),
+      design('Ladder', 4, ['stripes', '#efe7d2', '#6f7f4c'], UPRIGHT),
+      design('Blossom', 5, ['sprigs', '#fbf1f1', '#c77f8b', '#6c8a5a']),
+      design('Account book', 4, ['script', '#f5eedc', '#53473a'], UPRIGHT),
+      design('Wasp', 3, ['checks', '#f4d98a', '#4a3a1c']),
+      design('Russet', 6, ['plain', '#b98352']),
+    ],
+  },
+  {
+    pad: pad('Small Hours', 'patterned', [6, 6], 140, 10, 'a swap with the Tuesday table'),
+    designs: [
+      design('Night moth', 5, ['stars', '#3b3346', '#cbb7d6']),
+      design('Candle', 4, ['stripes', '#f7e7c6', '#c4743a'], UPRIGHT),
+      design('Lullaby', 6, ['script', '#eee9f2', '#5d5378'], UPRIGHT),
+      design('Milk tooth', 5, ['dots', '#fdfaf2', '#9db4a8']),
+      design('Quilt', 3, ['checks', '#efe2d7', '#9a5b4a', '#56708a']),
+    ],
+  },
+  {
+    pad: pad('Field Letters', 'patterned', [8.5, 11], 120, 12, 'stationer’s clearance'),
+    designs: [
+      design('Furrow', 8, ['stripes', '#efe5d3', '#8b6a49'], UPRIGHT, true),
+      design('Post road', 7, ['script', '#f7f2e6', '#3f3a34'], UPRIGHT),
+      design('Clover', 6, ['sprigs', '#e5efdd', '#3f7048']),
+      design('Gate', 5, ['checks', '#f4efe3', '#6b7c82']),
+      design('Stile hem', 4, ['border', '#f8f4ea', '#8b6a49', '#3f7048'], hem(1.5)),
+    ],
+  },
+  {
+    pad: pad('Cook’s Kraft', 'kraft', [12, 12], 220, 6, 'hardware shop roll, cut down'),
+    designs: [
+      design('Kraft, smooth', 9, ['plain', '#b08d62']),
+      design('Kraft, ribbed', 6, ['stripes', '#b08d62', '#9a784e'], UPRIGHT),
+    ],
+  },
+  {
+    pad: pad(
+      'Plain Good Card',
+      'cardstock',
+      [8.5, 11],
+      216,
+      20,
+      'the mill’s own counter',
+      'scores without cracking',
+    ),
+    designs: [
+      design('Chalk', 24, ['plain', '#faf8f2']),
+      design('Oatmeal', 18, ['plain', '#e6d9c1']),
+      design('Slate', 6, ['plain', '#56606b']),
+      design('Brick', 5, ['plain', '#a4513d']),
+    ],
+  },
+  {
+    pad: pad('Tracing Light', 'vellum', [8.5, 11], 100, 5, 'drawing office that moved out'),
+    designs: [
+      design('Clear', 6, ['plain', '#eef1ee']),
+      design('Frost', 4, ['stars', '#f1f4f5', '#b9c7cc']),
+      design('Rain', 3, ['stripes', '#eef3f4', '#9fb4bb'], UPRIGHT),
+    ],
+  },
+  {
+    pad: pad(
+      'Rag and Petal',
+      'handmade',
+      [8, 10],
+      null,
+      3,
+      'made at the mill’s open day',
+      'deckle edges; no two sheets alike',
+    ),
+    designs: [
+      design('Petal', 4, ['sprigs', '#f5efe6', '#c08a93']),
+      design('Straw', 3, ['plain', '#eadfbf']),
+      design('Indigo rag', 2, ['plain', '#3a4a6b']),
+    ],
+  },
+];
+
+const found = (
+  design: string,
+  width: number,
+  height: number,
+  place: string,
+  count = 1,
+  rest: Pick<FoundOffcut, 'note' | 'border'> = {},
+): FoundOffcut => ({ design, width, height, place, count, ...rest });
+
+/** Height runs along the print. */
+export const OFFCUTS: readonly FoundOffcut[] = [
+  found('Bramble', 8.25, 9, 'green folder'),
+  found('Bramble', 3, 12, 'strip jar', 2),
+  found('Bramble', 4, 5.5, 'green folder'),
+  found('Wren', 5.5, 8.5, 'green folder'),
+  found('Wren', 2.25, 12, 'strip jar'),
+  found('Ditch water', 9, 9.5, 'green folder', 1, { note: 'one corner dog-eared' }),
+  found('Ditch water', 4, 12, 'strip jar', 2),
+  found('Haycock', 6, 6, 'green folder', 2),
+  found('Haycock', 1.5, 12, 'strip jar', 3),
+  found('Hedgerow hem', 12, 4, 'hem drawer', 1, { border: true }),
+  found('Hedgerow hem', 8.5, 8.5, 'hem drawer', 1, { border: true }),
+  found('Hedgerow hem', 12, 3, 'hem drawer'),
+  found('Sloe', 7, 7.5, 'green folder'),
+  found('Sloe', 3.5, 5, 'green folder', 2),
+  found('Lamp room', 8.5, 12, 'blue folder'),
+  found('Lamp room', 2, 12, 'strip jar'),
+  found('Wake', 6, 9, 'blue folder'),
+  found('Wake', 12, 3.5, 'strip jar'),
+  found('Deck boards', 5.25, 11, 'blue folder'),
+  found('Deck boards', 1, 12, 'strip jar', 4),
+  found('Signal flags', 5.5, 5.5, 'blue folder', 2),
+  found('Signal flags', 8, 8.25, 'blue folder'),
+  found('Fog', 9, 12, 'blue folder'),
+  found('Fog', 4.5, 6.5, 'blue folder', 2),
+  found('Harbour hem', 9, 9, 'hem drawer', 1, { border: true }),
+  found('Harbour hem', 12, 2.25, 'hem drawer', 1, { border: true }),
+  found('Pippin', 8, 5.25, 'biscuit tin'),
+  found('Pippin', 2.5, 3.5, 'biscuit tin', 3),
+  found('Ladder', 5.5, 5.5, 'biscuit tin'),
+  found('Blossom', 8, 6, 'biscuit tin'),
+  found('Blossom', 1.75, 8, 'strip jar', 2),
+  found('Account book', 6.5, 8, 'biscuit tin'),
+  found('Wasp', 4, 4, 'biscuit tin', 2),
+  found('Russet', 5.25, 8, 'biscuit tin'),
+  found('Russet', 3, 3, 'biscuit tin', 4),
+  found('Night moth', 5.5, 6, 'biscuit tin'),
+  found('Candle', 3, 6, 'strip jar', 2),
+  found('Lullaby', 4.25, 6, 'biscuit tin'),
+  found('Milk tooth', 6, 4, 'biscuit tin'),
+  found('Quilt', 5.25, 5.25, 'biscuit tin'),
+  found('Furrow', 8.5, 5.5, 'letter rack'),
+  found('Furrow', 4.25, 11, 'letter rack', 2),
+  found('Post road', 7.5, 11, 'letter rack'),
+  found('Post road', 2, 11, 'strip jar'),
+  found('Clover', 8.5, 8.25, 'letter rack'),
+  found('Gate', 5.5, 8.5, 'letter rack'),
+  found('Stile hem', 8.5, 3, 'hem drawer', 1, { border: true }),
+  found('Stile hem', 8.5, 6.5, 'hem drawer'),
+  found('Kraft, smooth', 9, 12, 'behind the door'),
+  found('Kraft, smooth', 3, 12, 'strip jar', 2),
+  found('Kraft, ribbed', 7.25, 7.25, 'behind the door'),
+  found('Chalk', 4.25, 8.5, 'white box', 6, { note: 'good for inside panels' }),
+  found('Chalk', 2.5, 11, 'white box', 3),
+  found('Oatmeal', 5.5, 8.5, 'white box', 4),
+  found('Oatmeal', 3, 8.5, 'white box', 2),
+  found('Slate', 4, 5.25, 'white box', 2),
+  found('Brick', 1, 11, 'strip jar', 5, { note: 'belly bands' }),
+  found('Clear', 8.5, 5.5, 'flat drawer'),
+  found('Frost', 6, 8, 'flat drawer'),
+  found('Rain', 4, 11, 'flat drawer'),
+  found('Petal', 8, 4.5, 'flat drawer', 1, { note: 'deckle on two sides' }),
+  found('Straw', 6, 6.25, 'flat drawer'),
+  found('Indigo rag', 8, 3, 'flat drawer'),
+];
