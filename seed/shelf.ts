@@ -106,7 +106,7 @@ export const SHELF: readonly ShelvedPad[] = [
     ],
   },
   {
-    pad: pad('Cook’s Kraft', 'kraft', [12, 12], 220, 6, 'hardware shop roll, cut down'),
+    pad: pad('Cook’s Kraft', 'kraft', [12, 12], 220, 16, 'hardware shop roll, cut down'),
     designs: [
       design('Kraft, smooth', 9, ['plain', '#b08d62']),
       design('Kraft, ribbed', 6, ['stripes', '#b08d62', '#9a784e'], UPRIGHT),
@@ -130,7 +130,7 @@ export const SHELF: readonly ShelvedPad[] = [
     ],
   },
   {
-    pad: pad('Tracing Light', 'vellum', [8.5, 11], 100, 5, 'drawing office that moved out'),
+    pad: pad('Tracing Light', 'vellum', [8.5, 11], 100, 14, 'drawing office that moved out'),
     designs: [
       design('Clear', 6, ['plain', '#eef1ee']),
       design('Frost', 4, ['stars', '#f1f4f5', '#b9c7cc']),

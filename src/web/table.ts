@@ -18,7 +18,7 @@ table.get('/', async (c) => {
     units: c.get('units'),
     cards: await listCardSizes(db),
     low: (await listLow(db)).slice(0, 4),
-    latest: await latestProjects(db, 4),
+    latest: (await latestProjects(db, 4)).map(({ project }) => project),
     empty: await isEmpty(c),
     token: newToken(c),
   });
