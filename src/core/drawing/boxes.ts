@@ -46,6 +46,7 @@ export function labelTroubles(drawing: Drawing): string[] {
 
 /** Whether two labels' boxes share any area. */
 export function overlap(one: Label, other: Label): boolean {
+  if (Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y) > reach(one) + reach(other)) return false;
   const [mine, theirs] = [labelCorners(one), labelCorners(other)];
   return [...normals(mine), ...normals(theirs)].every((axis) => shadowsMeet(mine, theirs, axis));
 }
@@ -56,9 +57,29 @@ export const within = (width: number, height: number, one: Label): boolean =>
 
 /** Whether a run of straight lines passes through the label's box. */
 export function crosses(points: readonly Point[], one: Label): boolean {
+  if (!comesNear(points, one.at, reach(one))) return false;
   const corners = labelCorners(one);
   return points.slice(1).some((to, index) => segmentMeets(corners, points[index]!, to));
 }
+
+/** Whether the box round a run of points comes within a distance of a point: cheap, and never wrong to say yes. */
+const comesNear = (points: readonly Point[], { x, y }: Point, distance: number): boolean =>
+  isBetween(
+    x,
+    distance,
+    points.map((point) => point.x),
+  ) &&
+  isBetween(
+    y,
+    distance,
+    points.map((point) => point.y),
+  );
+
+const isBetween = (value: number, slack: number, values: readonly number[]): boolean =>
+  value >= Math.min(...values) - slack && value <= Math.max(...values) + slack;
+
+/** No part of a label is further from where it stands than this. */
+const reach = (one: Label): number => labelSize(one)[0] + labelSize(one)[1];
 
 const TOUCH = 1e-6;
 

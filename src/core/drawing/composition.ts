@@ -30,7 +30,9 @@ export function compose(width: number, height: number): Composition {
   };
   const freeOfLabels = (candidate: readonly Shape[]): boolean =>
     labelsOf(candidate).every(
-      (one) => within(width, height, one) && !labels.some((other) => overlap(one, other)),
+      (one, index, own) =>
+        within(width, height, one) &&
+        ![...labels, ...own.slice(0, index)].some((other) => overlap(one, other)),
     );
   const freeOfLines = (candidate: readonly Shape[]): boolean =>
     labelsOf(candidate).every((one) => !lines.some((points) => crosses(points, one))) &&
@@ -39,8 +41,14 @@ export function compose(width: number, height: number): Composition {
   return {
     add,
     settle(candidates) {
-      const free = candidates.filter(freeOfLabels);
-      const chosen = free.find(freeOfLines) ?? free[0];
+      let chosen: readonly Shape[] | undefined;
+      for (const candidate of candidates) {
+        if (!freeOfLabels(candidate)) continue;
+        chosen ??= candidate;
+        if (!freeOfLines(candidate)) continue;
+        chosen = candidate;
+        break;
+      }
       if (chosen) add(...chosen);
       return chosen !== undefined;
     },

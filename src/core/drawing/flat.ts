@@ -7,8 +7,9 @@ import type { Recipe, Side } from '#core/envelope/recipe.ts';
 import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';
+import { cutAway } from './cut-away.ts';
 import { dimension } from './dimension.ts';
-import { area, type Drawing, WIDEST } from './drawing.ts';
+import { area, type Drawing, TEXT, WIDEST } from './drawing.ts';
 import { type LegendItem, legend } from './legend.ts';
 import {
   AWAY,
@@ -20,7 +21,6 @@ import {
   scoreShape,
   sideOf,
   startShapes,
-  withoutCuts,
 } from './paper.ts';
 import { opposite, type Room, roomAfter, SIDES, stage } from './stage.ts';
 
@@ -32,13 +32,13 @@ export function flatDrawing(recipe: Recipe, layout: FlatLayout, units: Units): D
   const key = legend(keyOf(layout), place.height, place.width);
   const page = { sheet: compose(place.width, place.height + key.height), place, layout, recipe, units };
   drawPaper(page);
+  page.sheet.add(...key.shapes);
   if (first) drawStart(page, first);
   drawOverall(page, start);
-  drawPocket(page);
   for (const flap of layout.flaps) drawDepth(page, flap);
-  for (const score of layout.scores) drawOrder(page, score);
   for (const flap of layout.flaps) drawLetter(page, flap, layout.glue);
-  page.sheet.add(...key.shapes);
+  for (const score of layout.scores) drawOrder(page, score);
+  drawPocket(page);
   return page.sheet.finish('The flat sheet', inWords(page, first));
 }
 
@@ -46,6 +46,8 @@ const TALLEST = 460;
 const START_ROOM = 46;
 const OVERALL_ROOM = 28;
 const SIDE_ROOM = 12;
+/** For figures in a slim pocket. */
+const SMALL = 11;
 
 /** Beyond the edge with the start, room for its figure and word; opposite for one figure; beside for one if need be. */
 function roomFor(start: Side, blank: Size): Room {
@@ -66,7 +68,7 @@ function keyOf(layout: FlatLayout): LegendItem[] {
 function drawPaper(page: FlatPage): void {
   const { sheet, place, layout } = page;
   const notches = layout.notches.map((notch) => notch.cut);
-  sheet.add(area('paper', place.all(withoutCuts(layout, notches))));
+  sheet.add(area('paper', place.all(cutAway(layout.outline, notches))));
   for (const flap of layout.flaps) for (const trim of flap.trims) sheet.add(area('trim', place.all(trim)));
   for (const band of layout.glue) sheet.add(area('glue', place.all(band)));
   for (const score of layout.scores) sheet.add(scoreShape(page, score));
@@ -103,13 +105,18 @@ function drawPocket(page: FlatPage): void {
 
 function drawBeside(page: FlatPage, scores: readonly ScoreLine[], measure: Length): void {
   const { sheet, place, units } = page;
-  const candidates = [14, 26].flatMap((inwards) =>
-    scores.map((score) => {
-      const away = inwards * inwardSign(page, score);
-      return dimension(place.at(score.from), place.at(score.to), printLength(measure, units), { away });
-    }),
+  const text = printLength(measure, units);
+  const options = [TEXT.dimension, SMALL].flatMap((size) =>
+    [14, 26, 40, 54].map((inwards) => ({ size, inwards })),
   );
-  sheet.settle(candidates);
+  sheet.settle(
+    options.flatMap(({ size, inwards }) =>
+      scores.map((score) => {
+        const away = inwards * inwardSign(page, score);
+        return dimension(place.at(score.from), place.at(score.to), text, { away, size });
+      }),
+    ),
+  );
 }
 
 function inWords({ recipe, layout, units }: FlatPage, first: Notch | undefined): string {

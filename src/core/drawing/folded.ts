@@ -4,12 +4,13 @@
  */
 import type { FoldedLayout, FoldedView, Gap } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import type { Point, Polygon } from '#core/geometry/point.ts';
+import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, inOrder, shift, type Transform } from '#core/geometry/transform.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import { textWidth } from './boxes.ts';
 import { type Composition, compose } from './composition.ts';
 import { dimension } from './dimension.ts';
-import { area, type Drawing, label, line, type Shape, WIDEST } from './drawing.ts';
+import { area, type Drawing, label, line, type Shape, TEXT, WIDEST } from './drawing.ts';
 import { flapLetter } from './paper.ts';
 import { roomiest } from './room.ts';
 import { scaled } from './stage.ts';
@@ -23,23 +24,17 @@ export function foldedDrawing(recipe: Recipe, layout: FoldedLayout, face: Face, 
   const scale = Math.min((WIDEST - ROOM.left - ROOM.right) / layout.width, TALLEST / layout.height);
   const [width, height] = [layout.width * scale, layout.height * scale];
   const left = (WIDEST - ROOM.left - ROOM.right - width) / 2 + ROOM.left;
+  const bounds = { left, right: left + width, top: ROOM.top, bottom: ROOM.top + height };
   const place = inOrder(scaled(scale), shift(left, ROOM.top));
-  const sheet = compose(WIDEST, ROOM.top + height + ROOM.bottom);
+  const sheet = compose(
+    WIDEST,
+    Math.max(bounds.bottom + ROOM.bottom, lowestFigure(recipe, bounds, scale, units)),
+  );
   sheet.add(label('name', { x: 4, y: 12 }, face, { anchor: 'start' }));
   drawFlaps(sheet, view, place, face);
   sheet.add(line('card', closed(applyToAll(place, view.card))));
-  drawGaps(sheet, view.gaps, place, { left, right: left + width, top: ROOM.top }, units);
-  const [bottom, right] = [ROOM.top + height, left + width];
-  sheet.add(
-    ...dimension({ x: right, y: bottom }, { x: left, y: bottom }, printLength(recipe.pocket.width, units), {
-      away: AWAY,
-    }),
-  );
-  sheet.add(
-    ...dimension({ x: left, y: bottom }, { x: left, y: ROOM.top }, printLength(recipe.pocket.height, units), {
-      away: AWAY,
-    }),
-  );
+  drawGaps(sheet, view.gaps, place, bounds, units);
+  drawPocket(sheet, recipe, bounds, units);
   drawLetters(sheet, view, place);
   if (face === 'front') drawCardSize(sheet, recipe, applyToAll(place, view.card), units);
   return sheet.finish(`The envelope’s ${face}`, inWords(recipe, face, units));
@@ -48,6 +43,38 @@ export function foldedDrawing(recipe: Recipe, layout: FoldedLayout, face: Face, 
 const ROOM = { top: 44, right: 34, bottom: 28, left: 30 };
 const TALLEST = 320;
 const AWAY = 16;
+const BESIDE = ['before', 'after'] as const;
+
+interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** On a slim envelope the upright figures, of its height and of the gap beside it, reach down past it. */
+function lowestFigure({ pocket, clearance }: Recipe, bounds: Bounds, scale: number, units: Units): number {
+  const below = (text: string): number => textWidth(text, TEXT.dimension) + 16;
+  const gap = bounds.top + Math.max(0, clearance.height) * scale + below(gapText(clearance.height, units));
+  const figure = below(printLength(pocket.height, units));
+  return Math.max(gap, figure < bounds.bottom - bounds.top ? 0 : bounds.bottom + figure);
+}
+
+/** The width below, the height at the left. */
+function drawPocket(sheet: Composition, { pocket }: Recipe, bounds: Bounds, units: Units): void {
+  const { left, right, top, bottom } = bounds;
+  const [corner, width, height] = [
+    point(left, bottom),
+    printLength(pocket.width, units),
+    printLength(pocket.height, units),
+  ];
+  const besides = (from: Point, to: Point, text: string): Shape[][] =>
+    BESIDE.map((beside) => dimension(from, to, text, { away: AWAY, beside }));
+  sheet.settle(besides(point(right, bottom), corner, width));
+  sheet.settle(besides(corner, point(left, top), height));
+}
+
+const gapText = (clearance: Length, units: Units): string => `gap ${printLength(clearance, units)}`;
 
 function drawFlaps(sheet: Composition, view: FoldedView, place: Transform, face: Face): void {
   sheet.add(area(face === 'front' ? 'paper' : 'inside', applyToAll(place, view.pocket)));
@@ -68,12 +95,6 @@ function drawLetters(sheet: Composition, view: FoldedView, place: Transform): vo
   });
 }
 
-interface Bounds {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-}
-
 /** The gap along the width is dimensioned above the envelope, the one along the height at its right. */
 function drawGaps(
   sheet: Composition,
@@ -84,7 +105,7 @@ function drawGaps(
 ): void {
   for (const gap of gaps) {
     const [from, to] = applyToAll(place, [gap.from, gap.to]) as [Point, Point];
-    const text = `gap ${printLength(gap.clearance, units)}`;
+    const text = gapText(gap.clearance, units);
     const shapes = gap.along === 'width' ? above(from, to, text, bounds) : atRight(from, to, text, bounds);
     sheet.settle(shapes);
   }
@@ -96,7 +117,7 @@ function above(from: Point, to: Point, text: string, { top }: Bounds): Shape[][]
     { x: start, y: top },
     { x: Math.max(end, start + LEAST), y: top },
   ];
-  return (['before', 'after'] as const).map((beside) => dimension(...ends, text, { away: AWAY, beside }));
+  return BESIDE.map((beside) => dimension(...ends, text, { away: AWAY, beside }));
 }
 
 function atRight(from: Point, to: Point, text: string, { right }: Bounds): Shape[][] {
@@ -105,7 +126,7 @@ function atRight(from: Point, to: Point, text: string, { right }: Bounds): Shape
     { x: right, y: start },
     { x: right, y: Math.max(end, start + LEAST) },
   ];
-  return (['after', 'before'] as const).map((beside) => dimension(...ends, text, { away: AWAY, beside }));
+  return BESIDE.toReversed().map((beside) => dimension(...ends, text, { away: AWAY, beside }));
 }
 
 /** A gap of nothing still has a direction. */
@@ -115,7 +136,11 @@ function drawCardSize(sheet: Composition, recipe: Recipe, card: Polygon, units: 
   const text = `card ${printSize(recipe.card, units)}`;
   const lines = recipe.cardTurned ? [text, 'turned'] : [text];
   const centre = centreOf(card);
-  sheet.add(...lines.map((one, index) => label('note', { x: centre.x, y: centre.y + index * LINE }, one)));
+  const from = centre.x - (LINE * (lines.length - 1)) / 2;
+  sheet.settle([
+    lines.map((one, index) => label('note', point(centre.x, centre.y + index * LINE), one)),
+    lines.map((one, index) => label('note', point(from + index * LINE, centre.y), one, { turn: -90 })),
+  ]);
 }
 
 const LINE = 15;

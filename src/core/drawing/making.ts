@@ -8,6 +8,7 @@ import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, foldOver } from '#core/geometry/transform.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import { compose } from './composition.ts';
+import { cutAway } from './cut-away.ts';
 import { dimension } from './dimension.ts';
 import { area, type Drawing, type Line, line, WIDEST } from './drawing.ts';
 import {
@@ -19,7 +20,6 @@ import {
   type FlatPage,
   scoreShape,
   startShapes,
-  withoutCuts,
 } from './paper.ts';
 import { type Stage, stage } from './stage.ts';
 import { moved } from './vectors.ts';
@@ -87,7 +87,7 @@ function drawOpen(page: FlatPage, done: Done): void {
     ...layout.notches.filter((notch) => done.notches.has(notch.order)).map((notch) => notch.cut),
     ...layout.flaps.filter((flap) => done.trimmed.has(flap.letter)).flatMap((flap) => flap.trims),
   ];
-  sheet.add(area('paper', place.all(withoutCuts(layout, cut))));
+  sheet.add(area('paper', place.all(cutAway(layout.outline, cut))));
   for (const score of layout.scores)
     if (done.scores.has(score.order)) sheet.add(scoreShape(page, score, 'quiet'));
 }

@@ -5,7 +5,6 @@
 import type { FlatFlap, FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
 import type { Point, Polygon } from '#core/geometry/point.ts';
-import { area as areaOf, difference } from '#core/geometry/polygon.ts';
 import { printLength, type Units } from '#shared/length.ts';
 import type { Composition } from './composition.ts';
 import { dimension } from './dimension.ts';
@@ -28,24 +27,19 @@ export interface FigureStyle {
   readonly weight?: Weight;
 }
 
-/** The outline of the blank less what has been cut from it: of several pieces the largest. */
-export const withoutCuts = (layout: FlatLayout, cuts: readonly Polygon[]): Polygon =>
-  cuts.reduce((paper, cut) => {
-    const [largest] = difference(paper, cut).sort((one, other) => areaOf(other) - areaOf(one));
-    return largest ?? paper;
-  }, layout.outline);
-
 export const scoreShape = ({ place }: FlatPage, score: ScoreLine, weight: Weight = 'plain'): Shape =>
   line('score', [place.at(score.from), place.at(score.to)], weight);
 
-/** The score's number in the order of scoring, in a disc on its line. */
+/** The score's number in the order of scoring, in a disc on its line, or beside it where the line is crowded. */
 export function drawOrder({ sheet, place }: FlatPage, score: ScoreLine, weight: Weight = 'plain'): void {
   const [from, to] = [place.at(score.from), place.at(score.to)];
-  sheet.settle(
-    [0.2, 0.8, 0.28, 0.72, 0.36, 0.64, 0.5, 0.12, 0.88].map((share) => [
-      label('order', between(from, to, share), `${score.order}`, { weight }),
-    ]),
-  );
+  const left = leftOf(direction(from, to));
+  const discs = (beside: number): Shape[][] =>
+    [0.2, 0.8, 0.28, 0.72, 0.36, 0.64, 0.5, 0.12, 0.88].map((share) => {
+      const at = moved(between(from, to, share), left, beside);
+      return [label('order', at, `${score.order}`, { weight })];
+    });
+  [0, 15, -15, 26, -26].some((beside) => sheet.settle(discs(beside)));
 }
 
 /** How far a dimension outside the blank stands off its edge. */

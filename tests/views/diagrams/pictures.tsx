@@ -1,14 +1,23 @@
 /** One function per stored picture: what a maker sees of her cards, her paper and her envelopes. */
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { Drawing } from '#core/drawing/drawing.ts';
+import { flatDrawing } from '#core/drawing/flat.ts';
+import { type Face, foldedDrawing } from '#core/drawing/folded.ts';
+import { lookDrawing } from '#core/drawing/looks.ts';
+import { makingDrawing } from '#core/drawing/making.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
+import type { Step } from '#core/envelope/fold.ts';
+import { foldOf } from '#core/envelope/folds.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { tryMeasures } from '#core/envelope/recipes.ts';
 import { inches, type Units } from '#shared/length.ts';
+import type { Print } from '#shared/print.ts';
 import { MOTIFS, type Swatch } from '#shared/swatch.ts';
 import { Picture } from '#views/diagrams/picture.tsx';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
 
-export const INCHES: Units = { unit: 'in', step: 16 };
-export const MILLIMETRES: Units = { unit: 'mm' };
+const INCHES: Units = { unit: 'in', step: 16 };
+const MILLIMETRES: Units = { unit: 'mm' };
 
 const draw = (id: string, drawing: Drawing): string => String(<Picture drawing={drawing} id={id} />);
 
@@ -21,7 +30,7 @@ const laid = (x: number, y: number, width: number, height: number) => ({
   ...size(width, height),
 });
 
-export const DRAWN_CARDS = [
+const DRAWN_CARDS = [
   { name: 'Long note', ...size(6.25, 3.25) },
   { name: 'Gift tag', ...size(2.5, 3.5) },
   { name: 'Keepsake', ...size(5, 7) },
@@ -34,7 +43,7 @@ export const cardKeepsake = (): string => drawnCard(2);
 const drawnCard = (index: number): string =>
   draw('card', cardDrawing(DRAWN_CARDS[index]!, INCHES, cardScale(DRAWN_CARDS, 110)));
 
-export const OFFCUT: DrawnPiece = {
+const OFFCUT: DrawnPiece = {
   code: 'F7',
   ...size(9.5, 8.5),
   parts: [{ name: 'Blank', sign: 'B', ...laid(0, 0, 8, 8) }],
@@ -43,7 +52,7 @@ export const OFFCUT: DrawnPiece = {
   swatch: FERN,
 };
 
-export const SHEET: DrawnPiece = {
+const SHEET: DrawnPiece = {
   code: 'Fern walk',
   ...size(12, 12),
   parts: [
@@ -82,3 +91,79 @@ export const swatchWaves = chip(5);
 export const swatchStars = chip(6);
 export const swatchScript = chip(7);
 export const swatchBorder = chip(8);
+
+const NOTCHER = {
+  inset: inches(7 / 16),
+  zeroOffset: inches(0),
+  graduation: inches(1 / 8),
+  largestSheet: inches(12),
+};
+
+const envelope = (width: number, height: number, square: number, start: number): Recipe =>
+  tryMeasures({
+    card: { ...size(width, height), bulk: inches(1 / 32) },
+    notcher: NOTCHER,
+    square: inches(square),
+    start: inches(start),
+  });
+
+/** Both long flaps trimmed; nothing trimmed; slim; standing on its short side; too short for its card. */
+const LONG = envelope(6.25, 3.25, 8, 2.875);
+const BROAD = envelope(5.5, 4.25, 8.125, 3.625);
+const SLIM = envelope(7, 2, 8, 2.125);
+const TALL = envelope(2.5, 3.5, 5.25, 3);
+const SHORT = envelope(6.75, 3.25, 8, 2.875);
+
+const flat = (recipe: Recipe, units: Units = INCHES): string =>
+  draw('flat', flatDrawing(recipe, foldOf(recipe).flat(recipe)[0]!, units));
+
+export const flatLong = (): string => flat(LONG);
+export const flatLongMetric = (): string => flat(LONG, MILLIMETRES);
+export const flatBroad = (): string => flat(BROAD);
+export const flatSlim = (): string => flat(SLIM);
+export const flatTall = (): string => flat(TALL);
+
+const folded = (recipe: Recipe, face: Face): string =>
+  draw('folded', foldedDrawing(recipe, foldOf(recipe).folded(recipe), face, INCHES));
+
+export const foldedLongFront = (): string => folded(LONG, 'front');
+export const foldedLongBack = (): string => folded(LONG, 'back');
+export const foldedBroadBack = (): string => folded(BROAD, 'back');
+export const foldedSlimBack = (): string => folded(SLIM, 'back');
+export const foldedTallBack = (): string => folded(TALL, 'back');
+export const foldedShortFront = (): string => folded(SHORT, 'front');
+
+const look = (recipe: Recipe, print: Print, swatch: Swatch, nth: number): string => {
+  const found = foldOf(recipe).looks(recipe, { print, doubleSided: true })[nth]!;
+  return draw(
+    'look',
+    lookDrawing(found, foldOf(recipe).folded(recipe), { blank: recipe.blank, print, swatch }),
+  );
+};
+
+const BORDERED: Swatch = { motif: 'border', ground: '#f6efe2', inks: ['#2f4a63', '#a8432f'] };
+const ONE_EDGE: Print = { direction: 'one edge', border: inches(1.5) };
+
+export const lookUpright = (): string => look(LONG, { direction: 'upright' }, FERN, 0);
+export const lookUprightOtherWay = (): string => look(LONG, { direction: 'upright' }, FERN, 1);
+export const lookUprightOtherSide = (): string => look(LONG, { direction: 'upright' }, FERN, 4);
+export const lookBorder = (): string => look(LONG, ONE_EDGE, BORDERED, 2);
+export const lookBorderTall = (): string => look(TALL, ONE_EDGE, BORDERED, 0);
+
+const making = (kind: Step['kind'], nth = 0): string => {
+  const steps = foldOf(LONG).steps(LONG, 'anticlockwise');
+  const at = steps.flatMap((step, index) => (step.kind === kind ? [index] : []))[nth]!;
+  const [layout] = foldOf(LONG).flat(LONG, 'anticlockwise');
+  return draw('making', makingDrawing(LONG, layout!, { steps, at }, INCHES));
+};
+
+export const makingCut = (): string => making('cut');
+export const makingMeasure = (): string => making('measure');
+export const makingTurn = (): string => making('turn', 1);
+export const makingNotch = (): string => making('notch', 2);
+export const makingScore = (): string => making('score', 2);
+export const makingTrim = (): string => making('trim');
+export const makingFoldSides = (): string => making('fold');
+export const makingFoldBottom = (): string => making('fold', 1);
+export const makingGlue = (): string => making('glue');
+export const makingClose = (): string => making('close');
