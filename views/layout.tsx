@@ -30,6 +30,7 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, children 
       <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
       <link rel="stylesheet" href="/assets/creasebook.css" />
       <link rel="stylesheet" href="/assets/diagrams.css" />
+      <link rel="stylesheet" href="/assets/journal.css" />
       <link rel="stylesheet" href="/assets/stash.css" />
       <script src="/assets/htmx.js" defer></script>
     </head>

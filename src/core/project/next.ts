@@ -1,0 +1,41 @@
+/** What a project waits for, so that its page can say one thing largest. Knows no words and no drawings. */
+import type { Envelope, ProjectInFull } from './journal.ts';
+
+/** `missing`: how many blanks are still to be taken from the shelf. `from`: a trial folded from scrap, or the batch. */
+export type Next =
+  | { readonly kind: 'choose envelope' }
+  | { readonly kind: 'take paper'; readonly missing: number }
+  | { readonly kind: 'make trial'; readonly envelope: Envelope }
+  | { readonly kind: 'make'; readonly envelope: Envelope }
+  | { readonly kind: 'write down'; readonly envelopes: readonly Envelope[] }
+  | { readonly kind: 'lesson' }
+  | { readonly kind: 'nothing' };
+
+/** A trial comes first; then every blank; then what is missing; then how it went. */
+export function nextThing({ project, envelopes }: ProjectInFull): Next {
+  if (!project.recipe) return { kind: 'choose envelope' };
+  const blank = blankToMake(envelopes);
+  if (blank) return { kind: hasTried(envelopes) ? 'make' : 'make trial', envelope: blank };
+  const missing = missingBlanks(project.quantity, envelopes);
+  if (missing > 0) return { kind: 'take paper', missing };
+  const unwritten = envelopes.filter((one) => one.state === 'made' && !one.outcome);
+  if (unwritten.length > 0) return { kind: 'write down', envelopes: unwritten };
+  return project.lesson === '' ? { kind: 'lesson' } : { kind: 'nothing' };
+}
+
+/** Whether a piece has been folded to the end, so that the card could be tried in it. */
+export const hasTried = (envelopes: readonly Envelope[]): boolean =>
+  envelopes.some((one) => one.state === 'made');
+
+/** The envelopes that count towards the batch: a trial from scrap has no paper of the project. */
+export const ofTheBatch = (envelopes: readonly Envelope[]): readonly Envelope[] =>
+  envelopes.filter((one) => one.cut !== null);
+
+export const missingBlanks = (quantity: number, envelopes: readonly Envelope[]): number =>
+  Math.max(0, quantity - ofTheBatch(envelopes).filter((one) => one.state !== 'spoiled').length);
+
+/** What is already under way on scrap comes before the good paper. */
+const blankToMake = (envelopes: readonly Envelope[]): Envelope | undefined => {
+  const blanks = envelopes.filter((one) => one.state === 'blank');
+  return blanks.find((one) => one.cut === null) ?? blanks[0];
+};

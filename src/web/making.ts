@@ -1,0 +1,199 @@
+/** Making a project's envelopes: step by step, the trial piece, the start for the rest, what is folded or spoiled. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import { checkMeasures } from '#core/envelope/door.ts';
+import { foldOf } from '#core/envelope/folds.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { lookInUse, printOnBlank, turningOf, withStart } from '#core/project/in-use.ts';
+import type { Envelope } from '#core/project/journal.ts';
+import { hasTried } from '#core/project/next.ts';
+import type { Length, Units } from '#shared/length.ts';
+import type { Fit } from '#shared/outcome.ts';
+import { madeForm, spoiledForm, startForm } from '#shared/schemas/outcome.ts';
+import { addTrial, makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
+import { changeStart } from '#stores/projects.ts';
+import { spoilBlank } from '#stores/spoil.ts';
+import { Folded } from '#views/making/folded.tsx';
+import { MakingStep, type MakingView } from '#views/making/page.tsx';
+import { Shift } from '#views/making/shift.tsx';
+import { Spoiled } from '#views/making/spoiled.tsx';
+import { Trial } from '#views/making/trial.tsx';
+import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
+import type { ProjectView } from '#views/projects/view.ts';
+import { rowId } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { check, entryOf, readForm, readQuery } from './form.ts';
+import { notFound } from './not-found.ts';
+import { newToken, once } from './once.ts';
+import { readProjectView } from './project-view.ts';
+import { goTo, reply } from './reply.ts';
+
+export const making = new Hono<Env>();
+
+making.get('/:id/make', async (c) => {
+  const view = await viewIn(c);
+  if (!view) return notFound(c);
+  const { envelope: number, step } = readQuery(c);
+  if (!view.recipe) return goTo(c, `/projects/${view.full.project.id}`);
+  if (number === undefined) return showNext(c, view, view.recipe);
+  const envelope = envelopeIn(view, number);
+  return envelope ? showStep(c, view, view.recipe, envelope, step) : notFound(c);
+});
+
+making.post('/:id/trials', async (c) => {
+  const id = rowId(c);
+  const typed = await readForm(c);
+  if (id === undefined || !(await viewIn(c))?.recipe) return notFound(c);
+  return once(c, typed, async (db) => {
+    const trial = (await addTrial(db, id, nowIn(c)))!;
+    return { location: `/projects/${id}/make?envelope=${trial.number}&step=1` };
+  });
+});
+
+/** Folded, and perhaps tried with the card; a first one that is tight leads to another start. */
+making.post('/:id/made', async (c) => {
+  const view = await viewIn(c);
+  const typed = await readForm(c);
+  const asked = check(madeForm, typed);
+  const envelope = view && asked.ok ? envelopeIn(view, `${asked.value.envelope}`) : undefined;
+  if (!view || !asked.ok || !envelope) return notFound(c);
+  const home = `/projects/${view.full.project.id}`;
+  const felt = FELT[asked.value.goes];
+  return once(c, typed, async (db) => {
+    if (felt) await recordOutcome(db, envelope.id, { ...envelope.outcome, felt }, nowIn(c));
+    else await makeEnvelope(db, envelope.id, nowIn(c));
+    return { location: felt ? `${home}/start` : home };
+  });
+});
+
+making.get('/:id/start', async (c) => showShift(c, BLANK_ENTRY));
+
+making.put('/:id/start', async (c) => {
+  const view = await viewIn(c);
+  if (!view?.recipe) return notFound(c);
+  const typed = await readForm(c);
+  const asked = check(startForm(c.get('units')), typed);
+  if (!asked.ok) return showShift(c, entryOf(typed, asked.problems));
+  const possible = checkMeasures(measures(view.recipe, asked.value.start), c.get('units'));
+  if (!possible.ok) return showShift(c, entryOf(typed, possible.problems));
+  const { id, recipe } = view.full.project;
+  const start = asked.value.start === recipe?.starts[0] ? null : asked.value.start;
+  await changeStart(c.get('db'), id, start, nowIn(c));
+  return goTo(c, `/projects/${id}`);
+});
+
+making.get('/:id/spoiled', async (c) => showSpoiled(c, readQuery(c).envelope, BLANK_ENTRY));
+
+making.post('/:id/spoiled', async (c) => {
+  const view = await viewIn(c);
+  const typed = await readForm(c);
+  const asked = check(spoiledForm, typed);
+  if (!asked.ok) return showSpoiled(c, typed.envelope, entryOf(typed, asked.problems));
+  const envelope = view && envelopeIn(view, typed.envelope);
+  if (!view || !envelope) return notFound(c);
+  return once<{ refused: string }>(
+    c,
+    typed,
+    async (db) => {
+      const done = await spoilBlank(db, envelope.id, asked.value, nowIn(c));
+      if (done && !('refused' in done)) return { location: `/projects/${view.full.project.id}` };
+      return {
+        refused: `Envelope ${envelope.number} is ${envelope.state} already, so it can’t be spoiled as a blank.`,
+      };
+    },
+    ({ refused }) => showSpoiled(c, typed.envelope, entryOf(typed, [{ field: '', message: refused }])),
+  );
+});
+
+/** What she felt, where it did not simply go in: that is left to be written down. */
+const FELT: Record<string, Fit | undefined> = { tight: 'tight', no: "won't go" };
+
+const nowIn = (c: Request): string => c.get('services').now().toISOString();
+
+async function viewIn(c: Request): Promise<ProjectView | undefined> {
+  const id = rowId(c);
+  return id === undefined ? undefined : readProjectView(c.get('db'), id, c.get('units'));
+}
+
+const envelopeIn = ({ full }: ProjectView, number: string | undefined): Envelope | undefined =>
+  full.envelopes.find((one) => `${one.number}` === number);
+
+/** Without an envelope named: the trial first, then whatever waits. */
+function showNext(c: Request, { full, next, units }: ProjectView, recipe: Recipe) {
+  const { project, envelopes } = full;
+  if (hasTried(envelopes)) {
+    const number = next.kind === 'make' ? next.envelope.number : undefined;
+    return goTo(c, `/projects/${project.id}${number ? `/make?envelope=${number}&step=1` : ''}`);
+  }
+  const blank = next.kind === 'make trial' ? next.envelope : undefined;
+  if (blank?.cut === null) return goTo(c, `/projects/${project.id}/make?envelope=${blank.number}&step=1`);
+  const body = jsx(Trial, { project, recipe, blank, units, token: newToken(c) });
+  return reply(c, { title: 'A trial piece', section: 'journal', body });
+}
+
+/** Steps count from one in addresses; the one after the last asks whether the card goes in. */
+function showStep(c: Request, view: ProjectView, recipe: Recipe, envelope: Envelope, asked = '1') {
+  const shown = makingView(view, recipe, envelope);
+  const last = shown.steps.length;
+  const at = /^\d{1,3}$/.test(asked) ? Math.max(1, Math.min(Number(asked), last + 1)) : 1;
+  const title = `${at > last ? 'Folded' : `Step ${at} of ${last}`} · ${view.full.project.title}`;
+  const first = !hasTried(view.full.envelopes);
+  const body =
+    at > last
+      ? jsx(Folded, { ...shown, token: newToken(c), first })
+      : jsx(MakingStep, { ...shown, at: at - 1 });
+  return reply(c, { title, section: 'journal', body });
+}
+
+function makingView({ full, designs, units }: ProjectView, recipe: Recipe, envelope: Envelope): MakingView {
+  const fold = foldOf(recipe);
+  const design = envelope.design === null ? undefined : designs.get(envelope.design);
+  const cut = full.cuts.find(({ id }) => id === envelope.cut);
+  const look = design && lookInUse(full.project, recipe, { ...design, print: printOnBlank(design, cut) });
+  return {
+    project: full.project,
+    envelope,
+    recipe,
+    layout: fold.flat(recipe, turningOf(recipe))[0]!,
+    steps: fold.steps(recipe, turningOf(recipe), look),
+    units,
+  };
+}
+
+async function showShift(c: Request, entry: Entry) {
+  const view = await viewIn(c);
+  if (!view?.recipe) return notFound(c);
+  const { recipe, full, units } = view;
+  const body = jsx(Shift, {
+    project: full.project,
+    recipe,
+    others: startsBeside(recipe, units),
+    units,
+    entry,
+  });
+  const status = entry.problems.length > 0 ? 422 : 200;
+  return reply(c, { title: 'Another start', section: 'journal', status, body });
+}
+
+/** One graduation more and one less, where they leave a pocket. */
+const startsBeside = (recipe: Recipe, units: Units): Recipe[] =>
+  [1, -1]
+    .map((way) => (recipe.starts[0] + way * recipe.notcher.graduation) as Length)
+    .filter((start) => checkMeasures(measures(recipe, start), units).ok)
+    .map((start) => withStart(recipe, start));
+
+const measures = ({ card, notcher, blank }: Recipe, start: Length) => ({
+  card,
+  notcher,
+  square: blank.width,
+  start,
+});
+
+async function showSpoiled(c: Request, number: string | undefined, entry: Entry) {
+  const view = await viewIn(c);
+  const envelope = view && envelopeIn(view, number);
+  if (!view || !envelope) return notFound(c);
+  const body = jsx(Spoiled, { project: view.full.project, envelope, entry, token: newToken(c) });
+  const status = entry.problems.length > 0 ? 422 : 200;
+  return reply(c, { title: 'A spoiled blank', section: 'journal', status, body });
+}

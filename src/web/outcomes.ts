@@ -1,0 +1,147 @@
+/** How envelopes came out: the form, writing it down for one or several alike, and what a measured pocket teaches. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import { checkFinishes } from '#core/envelope/finish.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { Envelope, NewOutcome } from '#core/project/journal.ts';
+import { learn } from '#core/project/learning.ts';
+import type { Checked, Problem } from '#shared/checked.ts';
+import type { Units } from '#shared/length.ts';
+import { outcomeForm } from '#shared/schemas/outcome.ts';
+import { recordOutcome } from '#stores/envelopes.ts';
+import { readNotcher } from '#stores/notchers.ts';
+import { OutcomeForm } from '#views/outcomes/form.tsx';
+import { OutcomeRecord } from '#views/outcomes/record.tsx';
+import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
+import type { ProjectView } from '#views/projects/view.ts';
+import { rowId } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
+import { notFound } from './not-found.ts';
+import { newToken, once } from './once.ts';
+import { readProjectView } from './project-view.ts';
+import { goTo, reply } from './reply.ts';
+
+export const outcomes = new Hono<Env>();
+
+outcomes.get('/:id/outcomes/new', (c) => showForm(c, readQuery(c).envelope, BLANK_ENTRY));
+
+outcomes.post('/:id/outcomes', async (c) => {
+  const view = await viewIn(c);
+  if (!view?.recipe) return notFound(c);
+  const typed = await readForm(c);
+  const envelope = foldedIn(view, typed.envelope);
+  if (!envelope) return notFound(c);
+  const asked = readOutcome(view.recipe, typed, c.get('units'));
+  if (!asked.ok) return showForm(c, typed.envelope, entryOf(typed, asked.problems));
+  const { outcome, rest } = asked.value;
+  const home = `/projects/${view.full.project.id}`;
+  return once(c, typed, async (db) => {
+    const at = c.get('services').now().toISOString();
+    for (const one of [envelope, ...(rest ? unwritten(view, envelope) : [])]) {
+      await recordOutcome(db, one.id, outcome, at);
+    }
+    return { location: outcome.pocket ? `${home}/outcomes/${envelope.number}` : home };
+  });
+});
+
+outcomes.get('/:id/outcomes/:number', async (c) => {
+  const view = await viewIn(c);
+  const envelope = view && foldedIn(view, c.req.param('number'));
+  const pocket = envelope?.outcome?.pocket;
+  if (!view || !envelope?.outcome || !pocket) return notFound(c);
+  const after = await readNotcher(c.get('db'), envelope.outcome.notcher ?? 0);
+  if (!after) return goTo(c, `/projects/${view.full.project.id}`);
+  const index = after.observations.findIndex((one) => one.envelope === envelope.id);
+  const body = jsx(OutcomeRecord, {
+    project: view.full.project,
+    envelope,
+    pocket,
+    before: learn(
+      after.tool,
+      after.observations.filter((one) => one.project.id !== view.full.project.id),
+    ),
+    after,
+    problem: after.calibration.problems.find(({ field }) => field === `observations.${index}`)?.message,
+    units: c.get('units'),
+  });
+  return reply(c, { title: 'What the pocket says', section: 'journal', body });
+});
+
+async function viewIn(c: Request): Promise<ProjectView | undefined> {
+  const id = rowId(c);
+  return id === undefined ? undefined : readProjectView(c.get('db'), id, c.get('units'));
+}
+
+/** One that may be written about: not a spoiled blank, whose tale is told. */
+const foldedIn = ({ full }: ProjectView, number: string | undefined): Envelope | undefined =>
+  full.envelopes.find((one) => `${one.number}` === number && one.state !== 'spoiled');
+
+/** The others that are folded and of which nothing is noted. */
+const unwritten = ({ full }: ProjectView, envelope: Envelope): Envelope[] =>
+  full.envelopes.filter((one) => one.id !== envelope.id && one.state === 'made' && !one.outcome);
+
+async function showForm(c: Request, number: string | undefined, entry: Entry) {
+  const view = await viewIn(c);
+  const envelope = view && foldedIn(view, number);
+  if (!view?.recipe || !envelope) return notFound(c);
+  const { full, recipe, units } = view;
+  const rest = unwritten(view, envelope);
+  const body = jsx(OutcomeForm, {
+    project: full.project,
+    recipe,
+    envelope,
+    rest,
+    units,
+    entry,
+    token: newToken(c),
+  });
+  const status = entry.problems.length > 0 ? 422 : 200;
+  return reply(c, { title: 'How it came out', section: 'journal', status, body });
+}
+
+function readOutcome(
+  recipe: Recipe,
+  typed: Typed,
+  units: Units,
+): Checked<{ outcome: NewOutcome; rest: boolean }> {
+  const read = check(outcomeForm(units), typed);
+  if (!read.ok) return read;
+  const { felt, pocket, twin, finishes, wrong, savedBy, rest, square, start } = read.value;
+  const problems = [
+    ...finishProblems(recipe, finishes, units),
+    ...startProblems(square ?? recipe.blank.width, start),
+  ];
+  if (problems.length > 0) return { ok: false, problems };
+  const planned = recipe.starts[twin ? 1 : 0];
+  const measures = { square: square ?? recipe.blank.width, start: start ?? planned };
+  const outcome = {
+    felt: felt === '' ? null : felt,
+    pocket,
+    asMade: square || start || pocket || twin ? measures : null,
+    twin,
+    finishes: Object.keys(finishes).length > 0 ? finishes : null,
+    wrong,
+    savedBy,
+  };
+  return { ok: true, value: { outcome, rest } };
+}
+
+/** A cut that can't be: said beside the measure it hangs on. */
+function finishProblems(
+  recipe: Recipe,
+  finishes: NonNullable<NewOutcome['finishes']>,
+  units: Units,
+): Problem[] {
+  const checked = checkFinishes(recipe, finishes, units);
+  if (checked.ok) return [];
+  return checked.problems.map(({ field, message }) => ({
+    field: `${field.toLowerCase()}${/radius|taper/.test(message) ? 'More' : 'Depth'}`,
+    message,
+  }));
+}
+
+const startProblems = (square: number, start: number | undefined): Problem[] =>
+  start === undefined || start < square
+    ? []
+    : [{ field: 'start', message: 'The start lies outside the square.' }];

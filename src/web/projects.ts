@@ -1,0 +1,131 @@
+/** The journal and its projects: list, new idea, one project's page, its words, finished or not. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import type { Overtaken } from '#core/project/stash.ts';
+import { journalQuery, newIdea, projectWords } from '#shared/schemas/project.ts';
+import type { Database } from '#stores/database.ts';
+import { firstPapers } from '#stores/journal.ts';
+import { createProject, editProject, finishProject, listProjects, reopenProject } from '#stores/projects.ts';
+import { addSeries, listSeries } from '#stores/series.ts';
+import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
+import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
+import { ProjectPage } from '#views/projects/page.tsx';
+import { rowId } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
+import { notFound } from './not-found.ts';
+import { newToken, once } from './once.ts';
+import { readProjectView } from './project-view.ts';
+import { goTo, reply } from './reply.ts';
+
+export const projects = new Hono<Env>();
+
+const SHOWN_AT_ONCE = 48;
+
+projects.get('/', (c) => showJournal(c, readQuery(c)));
+
+projects.post('/', async (c) => {
+  const typed = await readForm(c);
+  const asked = check(newIdea, typed);
+  if (!asked.ok) return showJournal(c, {}, { idea: entryOf(typed, asked.problems) });
+  const at = c.get('services').now().toISOString();
+  return once(c, typed, async (db) => {
+    const project = await createProject(db, { title: asked.value.title }, at);
+    return { location: `/projects/${project.id}` };
+  });
+});
+
+projects.get('/:id', (c) => showProject(c, rowId(c)));
+
+projects.put('/:id', async (c) => {
+  const id = rowId(c);
+  if (id === undefined) return notFound(c);
+  const typed = await readForm(c);
+  const asked = check(projectWords, typed);
+  if (!asked.ok) return showProject(c, id, { entry: entryOf(typed, asked.problems) });
+  const { series: name, ...words } = asked.value;
+  const db = c.get('db');
+  const series = name === undefined ? {} : { series: await seriesNamed(db, name) };
+  const changes = Object.fromEntries(
+    Object.entries({ ...words, ...series }).filter(([, one]) => one !== undefined),
+  );
+  const edited = await editProject(db, id, changes, c.get('services').now().toISOString());
+  return edited ? goTo(c, `/projects/${id}`) : notFound(c);
+});
+
+projects.post('/:id/finish', async (c) => {
+  const id = rowId(c);
+  if (id === undefined) return notFound(c);
+  const finished = await finishProject(c.get('db'), id, c.get('services').now().toISOString());
+  return finished ? goTo(c, `/projects/${id}`) : notFound(c);
+});
+
+projects.delete('/:id/finish', async (c) => {
+  const id = rowId(c);
+  if (id === undefined) return notFound(c);
+  const reopened = await reopenProject(c.get('db'), id, c.get('services').now().toISOString());
+  return reopened ? goTo(c, `/projects/${id}`) : notFound(c);
+});
+
+/** Also what answers a form on the project's page that was refused. */
+export async function showProject(
+  c: Request,
+  id: number | undefined,
+  { entry = BLANK_ENTRY, overtaken }: { entry?: Entry; overtaken?: Overtaken } = {},
+): Promise<Response> {
+  const view = id === undefined ? undefined : await readProjectView(c.get('db'), id, c.get('units'));
+  if (!view) return notFound(c);
+  const forms = { series: await listSeries(c.get('db')), entry, overtaken };
+  return reply(c, {
+    title: view.full.project.title,
+    section: 'journal',
+    status: overtaken ? 409 : entry.problems.length > 0 ? 422 : 200,
+    body: jsx(ProjectPage, { view, forms }),
+  });
+}
+
+export async function showJournal(
+  c: Request,
+  asked: Typed,
+  { idea = BLANK_ENTRY, series = BLANK_ENTRY }: { idea?: Entry; series?: Entry } = {},
+): Promise<Response> {
+  const view = await readJournal(c.get('db'), asked);
+  const refused = [idea, series].some(({ problems }) => problems.length > 0);
+  return reply(c, {
+    title: 'Journal',
+    section: 'journal',
+    status: refused ? 422 : 200,
+    body: jsx(Journal, { view, forms: { token: newToken(c), entry: idea, seriesEntry: series } }),
+    fragment: jsx(Entries, view),
+  });
+}
+
+async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
+  const read = check(journalQuery, asked);
+  const query = read.ok ? read.value : { q: '' };
+  const limit = (query.more ?? 0) + SHOWN_AT_ONCE;
+  const found = await listProjects(db, {
+    ...(query.state && { state: query.state }),
+    ...(query.series && { series: query.series }),
+    ...(query.q.trim() !== '' && { text: query.q.trim() }),
+    limit: limit + 1,
+  });
+  const shown = found.slice(0, limit);
+  const papers = await firstPapers(
+    db,
+    shown.map(({ id }) => id),
+  );
+  return {
+    entries: shown.map((project) => ({ project, paper: papers.get(project.id) })),
+    more: found.length > limit,
+    query,
+    series: await listSeries(db),
+  };
+}
+
+/** The one of that name, begun when there is none yet; no name leaves the project on its own. */
+async function seriesNamed(db: Database, name: string): Promise<number | null> {
+  if (name === '') return null;
+  const added = await addSeries(db, { name, note: '' });
+  return (added ?? (await listSeries(db)).find((one) => one.name === name)!).id;
+}

@@ -1,0 +1,93 @@
+/** Making one envelope: a single enormous instruction beside the sheet as it lies, with Back and Next as links. */
+import type { FC } from 'hono/jsx';
+import { makingDrawing } from '#core/drawing/making.ts';
+import type { FlatLayout, Step } from '#core/envelope/fold.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { Envelope, Project } from '#core/project/journal.ts';
+import type { Units } from '#shared/length.ts';
+import { Picture } from '../diagrams/picture.tsx';
+import { SAY_CAUTION, sayStep } from './say.ts';
+
+export interface MakingView {
+  readonly project: Project;
+  readonly envelope: Envelope;
+  readonly recipe: Recipe;
+  readonly layout: FlatLayout;
+  readonly steps: readonly Step[];
+  readonly units: Units;
+}
+
+export const MakingStep: FC<MakingView & { at: number }> = (view) => {
+  const { steps, at, recipe, units, layout } = view;
+  const step = steps[at]!;
+  const { what, how } = sayStep(step, recipe, units);
+  return (
+    <article id="making" class="making">
+      <MakingHeading {...view} />
+      <div class="making-body">
+        <div class="making-words">
+          <p class="quiet">
+            Step {at + 1} of {steps.length}
+          </p>
+          <h1 class="instruction">{what}</h1>
+          <p class="how">{how}</p>
+          {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}
+        </div>
+        <div class="making-picture">
+          <Picture drawing={makingDrawing(recipe, layout, { steps, at }, units)} id="making-sheet" grows />
+        </div>
+      </div>
+      <StepLinks {...view} at={at} />
+    </article>
+  );
+};
+
+export const MakingHeading: FC<Pick<MakingView, 'project' | 'envelope'>> = ({ project, envelope }) => (
+  <p class="spread making-heading">
+    <span>
+      <a href={`/projects/${project.id}`}>{project.title}</a>
+      {' · '}
+      {envelope.trial && envelope.cut === null ? 'trial piece from scrap' : `envelope ${envelope.number}`}
+    </span>
+    <a href={`/projects/${project.id}/spoiled?envelope=${envelope.number}`} class="quiet">
+      It’s spoiled
+    </a>
+  </p>
+);
+
+/** The last step leads on to trying the card. */
+const StepLinks: FC<MakingView & { at: number }> = ({ at, ...view }) => (
+  <nav class="step-links" aria-label="Steps">
+    {at > 0 ? (
+      <StepLink {...view} to={at} rel="prev">
+        Back
+      </StepLink>
+    ) : (
+      <span />
+    )}
+    <StepLink {...view} to={at + 2} rel="next">
+      Next
+    </StepLink>
+  </nav>
+);
+
+/** `to` counts from one, as readers do. */
+export const StepLink: FC<
+  Pick<MakingView, 'project' | 'envelope'> & { to: number; rel: 'prev' | 'next'; children?: unknown }
+> = ({ project, envelope, to, rel, children }) => {
+  const href = `/projects/${project.id}/make?envelope=${envelope.number}&step=${to}`;
+  return (
+    <a
+      class={rel === 'next' ? 'button' : 'button plain'}
+      href={href}
+      rel={rel}
+      hx-get={href}
+      hx-target="#making"
+      hx-swap="outerHTML show:window:top"
+      hx-push-url="true"
+      autofocus={rel === 'next' ? true : undefined}
+    >
+      {children as string}
+    </a>
+  );
+};

@@ -1,0 +1,96 @@
+/** Each making step in words: the instruction itself, one sentence on how, and the usual caution. Knows no drawings. */
+import type { Caution, Placement, Step } from '#core/envelope/fold.ts';
+import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+import { sayFinish } from '../parts/finish.ts';
+
+export interface Instruction {
+  readonly what: string;
+  readonly how: string;
+}
+
+export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
+  switch (step.kind) {
+    case 'cut':
+      return {
+        what: `Cut ${blankWords(recipe, units)}.`,
+        how: 'If it lies cut in front of you, measure both sides once and go on.',
+      };
+    case 'lay':
+      return { what: layWords(step.placement), how: layWhy(step.placement) };
+    case 'measure':
+      return {
+        what: `Set the edge to ${printLength(step.start, units)}.`,
+        how: 'From the left corner along the top edge. It is the only place you measure.',
+      };
+    case 'turn':
+      return {
+        what: `Turn a quarter, ${step.turning}, and line up score ${step.lineUpWith}.`,
+        how: 'No measuring: the score you just made is the guide for the next notch.',
+      };
+    case 'notch':
+      return { what: `Notch ${step.notch}.`, how: 'Hold the sheet flat against the edge and press once.' };
+    case 'score':
+      return {
+        what: `Score ${step.score}.`,
+        how: 'Lightly, and two or three times in the same groove. One heavy pass cracks the paper.',
+      };
+    case 'trim':
+      return trimWords(step.flap, sayFinish(step.finish, units));
+    case 'fold':
+      return foldWords(step.flaps, recipe);
+    case 'glue':
+      return {
+        what: `Glue ${step.flap} onto ${step.onto.join(' and ')}.`,
+        how: 'Open it once more. A thin line inside the dotted bands only, never across the gap between, or the card sticks.',
+      };
+    case 'close':
+      return {
+        what: `Fold ${step.flap} over to close.`,
+        how: 'The flap stays open until the card is in. That is the envelope.',
+      };
+  }
+}
+
+export const SAY_CAUTION: Record<Caution, string> = {
+  blade: 'Blades: cut away from yourself, fingers behind the edge.',
+  adhesive:
+    'Adhesive: keep it off the skin and air the room; hot glue burns, so let it cool before you press.',
+};
+
+const blankWords = ({ blank }: Recipe, units: Units): string =>
+  blank.width === blank.height
+    ? `a square, ${printLength(blank.width, units)}`
+    : `a piece, ${printSize(blank, units)}`;
+
+function layWords({ faceDown, towards }: Placement): string {
+  const face = faceDown === 'print' ? 'Print down' : 'Print up';
+  if (!towards) return `${face}.`;
+  const what = towards.what === 'border' ? 'border' : 'top of the print';
+  return `${face}, ${what} ${WHERE[towards.side]}.`;
+}
+
+const layWhy = ({ faceDown }: Placement): string =>
+  faceDown === 'print'
+    ? 'The inside of the envelope looks up at you from now on.'
+    : 'So the back of the paper comes out, and the print lines the envelope.';
+
+const WHERE: Record<Side, string> = {
+  top: 'away from you',
+  right: 'to the right',
+  bottom: 'towards you',
+  left: 'to the left',
+};
+
+const trimWords = (flap: FlapLetter, finish: string): Instruction => ({
+  what: `Flap ${flap}: ${finish}.`,
+  how: 'The hatched part comes off. Measure from the score line, not from the tip.',
+});
+
+function foldWords(flaps: readonly FlapLetter[], recipe: Recipe): Instruction {
+  const sides = flaps.map((letter) => recipe.flaps.find((flap) => flap.letter === letter)!.side);
+  const what = `Fold in ${flaps.join(' and ')}, ${sides.join(' and ')}.`;
+  return flaps.length > 1
+    ? { what, how: 'Crease along the scores, from their middle outwards.' }
+    : { what, how: 'Over the two before it. Crease it and see that it lies flat.' };
+}

@@ -1,0 +1,87 @@
+/** A trial that was tight or wouldn't go: what another start would do on the same square. */
+import type { FC } from 'hono/jsx';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { Project } from '#core/project/journal.ts';
+import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { type Entry, Field, FormProblems } from '../parts/field.tsx';
+
+export interface ShiftView {
+  readonly project: Project;
+  readonly recipe: Recipe;
+  /** One graduation less and one more, as far as they leave a pocket. */
+  readonly others: readonly Recipe[];
+  readonly units: Units;
+  readonly entry: Entry;
+}
+
+export const Shift: FC<ShiftView> = ({ project, recipe, others, units, entry }) => (
+  <article class="making">
+    <p class="making-heading">
+      <a href={`/projects/${project.id}`}>{project.title}</a>
+    </p>
+    <h1 class="instruction">Which way is it tight?</h1>
+    <p class="how">
+      Another start gives room one way and takes as much the other. The square stays, so blanks already cut
+      are good.
+    </p>
+    <ul class="shifts">
+      {others.map((other) => (
+        <Option project={project} from={recipe} to={other} units={units} />
+      ))}
+      <li class="sheet">
+        <h2>Both ways</h2>
+        <p>No start helps then: it takes a larger square, or a thinner card.</p>
+        <a class="button plain" href={`/envelopes?project=${project.id}`}>
+          Look for a larger square
+        </a>
+      </li>
+    </ul>
+    <p>
+      <a href={`/projects/${project.id}`}>
+        Leave the start at {printLength(recipe.starts[0], units)} and go on
+      </a>
+    </p>
+    <details open={entry.problems.length > 0}>
+      <summary>Another start</summary>
+      <form method="post" action={`/projects/${project.id}/start`} class="fields">
+        <input type="hidden" name="_method" value="PUT" />
+        <FormProblems entry={entry} fields={['start']} />
+        <Field name="start" label="Start for the rest" kind="length" entry={entry} />
+        <div class="field">
+          <span class="label">&nbsp;</span>
+          <button type="submit" class="plain">
+            Use it
+          </button>
+        </div>
+      </form>
+    </details>
+  </article>
+);
+
+/** The start is what the pocket's height comes from: more of it is a taller, narrower pocket. */
+const Option: FC<{ project: Project; from: Recipe; to: Recipe; units: Units }> = ({
+  project,
+  from,
+  to,
+  units,
+}) => {
+  const [grows, shrinks] =
+    to.starts[0] > from.starts[0] ? (['height', 'width'] as const) : (['width', 'height'] as const);
+  return (
+    <li class="sheet">
+      <h2>
+        Along its {grows}, {printLength(from.pocket[grows], units)}
+      </h2>
+      <p>
+        Start {printLength(to.starts[0], units)} makes the pocket {printSize(to.pocket, units)}:{' '}
+        {printLength((to.pocket[grows] - from.pocket[grows]) as Length, units)} more along the {grows}, as
+        much less along the {shrinks}.
+      </p>
+      <form method="post" action={`/projects/${project.id}/start`}>
+        <input type="hidden" name="_method" value="PUT" />
+        <input type="hidden" name="start" value={typedLength(to.starts[0], units)} />
+        <button type="submit">Use {printLength(to.starts[0], units)} for the rest</button>
+      </form>
+    </li>
+  );
+};

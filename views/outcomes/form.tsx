@@ -1,0 +1,203 @@
+/** The form for how an envelope came out; everything may be left empty, and the same may go for the rest. */
+import type { FC } from 'hono/jsx';
+import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
+import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { FITS } from '#shared/outcome.ts';
+import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
+import { Choice, type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
+import { sayFinish } from '../parts/finish.ts';
+import { Once } from '../parts/once.tsx';
+
+interface Props {
+  readonly project: Project;
+  readonly recipe: Recipe;
+  readonly envelope: Envelope;
+  /** The others of which nothing is noted yet. */
+  readonly rest: readonly Envelope[];
+  readonly units: Units;
+  readonly entry: Entry;
+  readonly token: string;
+}
+
+const FIELDS = ['felt', 'pocketWidth', 'pocketHeight', 'square', 'start', 'wrong', 'savedBy'];
+const FINISH_FIELDS = FLAPS_ASKED.flatMap((letter) =>
+  ['Shape', 'Depth', 'More'].map((part) => fieldOf(letter, part)),
+);
+
+export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units, entry, token }) => {
+  const noted = notedIn(envelope.outcome, recipe, units);
+  const field = { entry, units };
+  return (
+    <article>
+      <p class="quiet">
+        <a href={`/projects/${project.id}`}>{project.title}</a>
+      </p>
+      <h1>How did envelope {envelope.number} come out?</h1>
+      <form method="post" action={`/projects/${project.id}/outcomes`}>
+        <Once token={token} />
+        <input type="hidden" name="envelope" value={`${envelope.number}`} />
+        <FormProblems entry={entry} fields={[...FIELDS, ...FINISH_FIELDS]} />
+        <Felt chosen={entry.typed.felt ?? envelope.outcome?.felt ?? ''} />
+        <fieldset>
+          <legend>The pocket, measured inside</legend>
+          <p class="quiet">
+            Flat and empty, fold to fold. By the recipe it is {printSize(recipe.pocket, units)}; what you
+            measure teaches the tool page how your tool really sets.
+          </p>
+          <div class="fields">
+            <Field {...field} name="pocketWidth" label="Width" kind="length" value={noted.pocketWidth} />
+            <Field {...field} name="pocketHeight" label="Height" kind="length" value={noted.pocketHeight} />
+          </div>
+        </fieldset>
+        <div class="fields">
+          <TextArea {...field} name="wrong" label="What went wrong?" value={envelope.outcome?.wrong} />
+          <TextArea {...field} name="savedBy" label="What saved it?" value={envelope.outcome?.savedBy} />
+        </div>
+        <AsMadeFields recipe={recipe} envelope={envelope} units={units} entry={entry} noted={noted} />
+        {rest.length > 0 ? (
+          <p>
+            <label>
+              <input type="checkbox" name="rest" checked={entry.typed.rest === 'on'} />
+              The same for the rest: {rest.length === 1 ? 'envelope' : 'envelopes'}{' '}
+              {rest.map((one) => one.number).join(', ')}
+            </label>
+          </p>
+        ) : null}
+        <button type="submit">Write it down</button>
+      </form>
+    </article>
+  );
+};
+
+const Felt: FC<{ chosen: string }> = ({ chosen }) => (
+  <fieldset class="choices felt">
+    <legend>How does the card sit?</legend>
+    {[...FITS, ''].map((fit) => (
+      <label>
+        <input type="radio" name="felt" value={fit} checked={fit === chosen} />
+        {fit === '' ? 'not tried' : fit}
+      </label>
+    ))}
+  </fieldset>
+);
+
+type Noted = ReturnType<typeof notedIn>;
+
+interface AsMadeProps {
+  readonly recipe: Recipe;
+  readonly envelope: Envelope;
+  readonly units: Units;
+  readonly entry: Entry;
+  readonly noted: Noted;
+}
+
+const AsMadeFields: FC<AsMadeProps> = ({ recipe, envelope, units, entry, noted }) => {
+  const measures = [...FINISH_FIELDS, 'square', 'start'];
+  const wrong = entry.problems.some(({ field }) => measures.includes(field));
+  const [start, twin] = recipe.starts;
+  return (
+    <details open={wrong || noted.differs}>
+      <summary>Made otherwise than the recipe says?</summary>
+      <div class="fields">
+        <Field
+          name="square"
+          label="Square"
+          kind="length"
+          entry={entry}
+          value={noted.square}
+          hint={`recipe: ${printLength(recipe.blank.width, units)}`}
+        />
+        <Field
+          name="start"
+          label="Start, as the ruler read"
+          kind="length"
+          entry={entry}
+          value={noted.start}
+          hint={`recipe: ${printLength(start, units)}, twin ${printLength(twin, units)}`}
+        />
+      </div>
+      <p>
+        <label>
+          <input type="checkbox" name="twin" checked={(entry.typed.twin ?? noted.twin) === 'on'} />
+          Measured from the other corner
+        </label>
+      </p>
+      {FLAPS_ASKED.map((letter) => (
+        <FinishFields
+          letter={letter}
+          recipe={recipe}
+          outcome={envelope.outcome}
+          units={units}
+          entry={entry}
+        />
+      ))}
+    </details>
+  );
+};
+
+const FinishFields: FC<
+  Omit<AsMadeProps, 'envelope' | 'noted'> & { letter: 'C' | 'D'; outcome: Outcome | null }
+> = ({ letter, recipe, outcome, units, entry }) => {
+  const noted = outcome?.finishes?.[letter];
+  const flap = recipe.flaps.find((one) => one.letter === letter)!;
+  return (
+    <fieldset>
+      <legend>
+        Flap {letter} ({flap.side})
+      </legend>
+      <div class="fields">
+        <Choice
+          name={fieldOf(letter, 'Shape')}
+          label="Finished"
+          entry={entry}
+          value={noted?.shape ?? 'as planned'}
+          hint={`recipe: ${sayFinish(flap.finish, units)}`}
+          choices={FINISH_SHAPES.map((shape) => ({ value: shape, label: shape }))}
+        />
+        <Field
+          name={fieldOf(letter, 'Depth')}
+          label="Cut, from its score"
+          kind="length"
+          entry={entry}
+          value={noted && 'depth' in noted ? typedLength(noted.depth, units) : ''}
+          hint="straight or tapered"
+        />
+        <Field
+          name={fieldOf(letter, 'More')}
+          label="Taper or radius"
+          kind="length"
+          entry={entry}
+          value={moreOf(noted, units)}
+          hint="how far in each side; or the tip’s radius"
+        />
+      </div>
+    </fieldset>
+  );
+};
+
+function fieldOf(letter: FlapLetter, part: string): string {
+  return letter.toLowerCase() + part;
+}
+
+function moreOf(finish: NonNullable<Outcome['finishes']>[FlapLetter], units: Units): string {
+  if (finish?.shape === 'tapered') return typedLength(finish.taper, units);
+  return finish?.shape === 'rounded' ? typedLength(finish.radius, units) : '';
+}
+
+/** What the record says already, as it would be typed; measures that are the recipe's stay empty. */
+function notedIn(outcome: Outcome | null, recipe: Recipe, units: Units) {
+  const typed = (one: Length | undefined): string => (one === undefined ? '' : typedLength(one, units));
+  const planned = outcome?.asMade?.start === recipe.starts[outcome?.twin ? 1 : 0];
+  const asPlanned = planned && outcome?.asMade?.square === recipe.blank.width;
+  return {
+    pocketWidth: typed(outcome?.pocket?.width),
+    pocketHeight: typed(outcome?.pocket?.height),
+    square: asPlanned ? '' : typed(outcome?.asMade?.square),
+    start: asPlanned ? '' : typed(outcome?.asMade?.start),
+    twin: outcome?.twin ? 'on' : '',
+    differs:
+      outcome !== null &&
+      (outcome.twin || outcome.finishes !== null || (outcome.asMade !== null && !asPlanned)),
+  };
+}

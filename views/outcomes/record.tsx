@@ -1,0 +1,112 @@
+/** What one measured pocket says about the tool: its values before and after, and what they rest on. */
+import type { FC } from 'hono/jsx';
+import type { Envelope, Project } from '#core/project/journal.ts';
+import type { LearnedTool, Source } from '#core/project/learning.ts';
+import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
+
+export interface RecordView {
+  readonly project: Project;
+  readonly envelope: Envelope;
+  readonly pocket: Size;
+  /** The tool without this envelope's project, and with it. */
+  readonly before: LearnedTool;
+  readonly after: LearnedTool;
+  /** Why this pocket does not count, when it does not. */
+  readonly problem: string | undefined;
+  readonly units: Units;
+}
+
+export const OutcomeRecord: FC<RecordView> = (view) => {
+  const { project, envelope, pocket, before, after, problem, units } = view;
+  const { tool } = after;
+  return (
+    <article>
+      <p class="quiet">
+        <a href={`/projects/${project.id}`}>{project.title}</a> · envelope {envelope.number}, pocket measured{' '}
+        {printSize(pocket, units)}
+      </p>
+      {problem ? (
+        <>
+          <h1>This pocket does not fit what is known of {tool.name}.</h1>
+          <p class="caution">{problem}</p>
+          <p>
+            <a class="button" href={`/projects/${project.id}/outcomes/new?envelope=${envelope.number}`}>
+              Put the record right
+            </a>
+          </p>
+        </>
+      ) : (
+        <h1>{headline(before, after, tool.name)}</h1>
+      )}
+      <dl class="measures">
+        <Value
+          name="Inset"
+          before={before.notcher.inset}
+          after={after.notcher.inset}
+          source={after.inset}
+          units={units}
+        />
+        <Value
+          name="Zero offset"
+          before={before.notcher.zeroOffset}
+          after={after.notcher.zeroOffset}
+          source={after.zeroOffset}
+          units={units}
+        />
+      </dl>
+      <p>{restsOn(after, units)}</p>
+      <p>
+        {after.inset.from === 'pinned' || after.zeroOffset.from === 'pinned'
+          ? 'A pinned value stays until you let it go on the page of your tools.'
+          : 'The next recipe is worked out with these. Recipes already in the journal stay as they are.'}
+      </p>
+      <p class="row">
+        <a class="button" href={`/projects/${project.id}`}>
+          Back to the project
+        </a>
+        <a href="/tools">See, pin or reset it among the tools</a>
+      </p>
+    </article>
+  );
+};
+
+const Value: FC<{ name: string; before: Length; after: Length; source: Source; units: Units }> = ({
+  name,
+  before,
+  after,
+  source,
+  units,
+}) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>
+      {finely(after, units)}
+      <small>
+        {before === after
+          ? `as before, ${sayFrom(source)}`
+          : `was ${finely(before, units)} before this project`}
+      </small>
+    </dd>
+  </div>
+);
+
+const sayFrom = (source: Source): string =>
+  source.from === 'default' ? 'the usual one' : source.from === 'pinned' ? 'pinned' : 'learned';
+
+const headline = (before: LearnedTool, after: LearnedTool, name: string): string =>
+  before.notcher.inset === after.notcher.inset && before.notcher.zeroOffset === after.notcher.zeroOffset
+    ? `${name} sets as it did before.`
+    : `${name} is known better now.`;
+
+function restsOn({ observations, calibration }: LearnedTool, units: Units): string {
+  const counted = observations.length - calibration.outliers.length;
+  if (counted === 0) return 'So far it rests on nothing measured: the usual values stand.';
+  if (counted === 1) return 'It rests on this one envelope. Measure one more, and they check each other.';
+  const { inset, zeroOffset } = calibration.spread;
+  return `It rests on ${counted} measured envelopes, which agree within ${finely(inset, units)} in the inset and ${finely(zeroOffset, units)} in the zero offset.`;
+}
+
+/** To a 32nd whatever the reader prints: a tool's own values are small. */
+const finely = (one: Length, units: Units): string =>
+  printLength(one, units.unit === 'in' ? { unit: 'in', step: 32 } : units);

@@ -1,0 +1,72 @@
+/** The envelopes of a project one by one, neighbours that came out alike in one line, each with what may be done. */
+import type { FC } from 'hono/jsx';
+import { alike } from '#core/project/as-made.ts';
+import type { Envelope } from '#core/project/journal.ts';
+import { SAY_FIT } from '../parts/fit.ts';
+import type { ProjectView } from './view.ts';
+import { nameOf } from './words.ts';
+
+export const Envelopes: FC<ProjectView> = ({ full }) =>
+  full.envelopes.length === 0 ? null : (
+    <section>
+      <h2>Envelopes</h2>
+      <ul class="list envelopes">
+        {alike(full.envelopes).map((group) => (
+          <Group project={full.project.id} group={group} />
+        ))}
+      </ul>
+    </section>
+  );
+
+const Group: FC<{ project: number; group: readonly Envelope[] }> = ({ project, group }) => {
+  const { outcome, state } = group[0]!;
+  return (
+    <li>
+      <p class="spread">
+        <span>
+          <strong>{nameOf(group)}</strong> {SAY[state]}
+          {outcome?.felt ? `; the card ${SAY_FIT[outcome.felt]}` : ''}
+        </span>
+        <span class="no-print">
+          <Actions project={project} group={group} />
+        </span>
+      </p>
+      {outcome?.wrong ? <p>Went wrong: {outcome.wrong}</p> : null}
+      {outcome?.savedBy ? <p>Saved by: {outcome.savedBy}</p> : null}
+    </li>
+  );
+};
+
+const SAY: Record<Envelope['state'], string> = { blank: 'to be folded', made: 'made', spoiled: 'spoiled' };
+
+const Actions: FC<{ project: number; group: readonly Envelope[] }> = ({ project, group }) => {
+  const { number, state, outcome } = group[0]!;
+  const several = group.length > 1;
+  if (state === 'spoiled') return null;
+  if (state === 'blank') {
+    return (
+      <>
+        <a href={`/projects/${project}/make?envelope=${number}&step=1`}>
+          {several ? 'Fold the next' : 'Fold it'}
+        </a>
+        {' · '}
+        <a href={`/projects/${project}/spoiled?envelope=${number}`}>
+          {several ? 'One is spoiled' : 'It’s spoiled'}
+        </a>
+      </>
+    );
+  }
+  return (
+    <>
+      <a href={`/projects/${project}/outcomes/new?envelope=${number}`}>
+        {outcome ? 'Put the record right' : 'Write down how it came out'}
+      </a>
+      {outcome?.pocket ? (
+        <>
+          {' · '}
+          <a href={`/projects/${project}/outcomes/${number}`}>What it says of the tool</a>
+        </>
+      ) : null}
+    </>
+  );
+};

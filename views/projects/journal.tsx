@@ -1,0 +1,146 @@
+/** The journal: everything made or thought of, as pictures with their lessons; and the line for a new idea. */
+import type { FC } from 'hono/jsx';
+import { type CutRecord, PROJECT_STATES, type Project, type Series } from '#core/project/journal.ts';
+import type { Design } from '#core/project/stash.ts';
+import type { JournalQuery } from '#shared/schemas/project.ts';
+import { type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { Once } from '../parts/once.tsx';
+import { When } from '../parts/when.tsx';
+import { SeriesNote } from './series.tsx';
+import { SmallFront } from './small-front.tsx';
+import { SAY_STATE } from './words.ts';
+
+export interface JournalEntry {
+  readonly project: Project;
+  /** The paper of its first envelope, and the cut it came from. */
+  readonly paper: { readonly design: Design; readonly cut: CutRecord } | undefined;
+}
+
+export interface JournalView {
+  readonly entries: readonly JournalEntry[];
+  /** Whether there are more than are shown. */
+  readonly more: boolean;
+  readonly query: JournalQuery;
+  readonly series: readonly Series[];
+}
+
+interface Forms {
+  readonly token: string;
+  readonly entry: Entry;
+  readonly seriesEntry: Entry;
+}
+
+export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }) => (
+  <div class="journal-page">
+    <div class="spread">
+      <h1>Journal</h1>
+      <IdeaForm {...forms} />
+    </div>
+    <Filter {...view} />
+    <SeriesNote series={view.series.find(({ id }) => id === view.query.series)} entry={forms.seriesEntry} />
+    <Entries {...view} />
+  </div>
+);
+
+/** The part that changes as she types. */
+export const Entries: FC<JournalView> = ({ entries, more, query }) => (
+  <div id="entries">
+    {entries.length === 0 ? <Nothing query={query} /> : null}
+    <ul class="entries">
+      {entries.map((entry) => (
+        <EntryTile {...entry} />
+      ))}
+    </ul>
+    {more ? (
+      <p>
+        <a class="button plain" href={`/projects?${moreQuery(query, entries.length)}`}>
+          Show more
+        </a>
+      </p>
+    ) : null}
+  </div>
+);
+
+const IdeaForm: FC<Forms> = ({ token, entry }) => (
+  <form method="post" action="/projects" class="row idea">
+    <Once token={token} />
+    <FormProblems entry={entry} fields={['title']} />
+    <Field name="title" label="A new idea" entry={entry} />
+    <button type="submit">Write it down</button>
+  </form>
+);
+
+const Filter: FC<JournalView> = ({ query, series }) => (
+  <form
+    method="get"
+    action="/projects"
+    class="row filter"
+    hx-get="/projects"
+    hx-target="#entries"
+    hx-push-url="true"
+    hx-trigger="input changed delay:250ms from:#q, change, submit"
+  >
+    <label for="q">Words</label>
+    <input id="q" name="q" type="search" value={query.q} autocomplete="off" />
+    <label for="state">State</label>
+    <select id="state" name="state">
+      <option value="">any</option>
+      {PROJECT_STATES.map((state) => (
+        <option value={state} selected={state === query.state}>
+          {SAY_STATE[state]}
+        </option>
+      ))}
+    </select>
+    {series.length > 0 ? (
+      <>
+        <label for="series">Series</label>
+        <select id="series" name="series">
+          <option value="">all</option>
+          {series.map(({ id, name }) => (
+            <option value={id} selected={id === query.series}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </>
+    ) : null}
+    <button type="submit" class="plain small">
+      Find
+    </button>
+  </form>
+);
+
+const EntryTile: FC<JournalEntry> = ({ project, paper }) => (
+  <li>
+    <a href={`/projects/${project.id}`} class="entry">
+      <span class="entry-picture">
+        <SmallFront project={project} paper={paper} />
+      </span>
+      <strong>{project.title}</strong>
+    </a>
+    <p class="quiet">
+      {SAY_STATE[project.state]} · <When at={project.finishedAt ?? project.changedAt} />
+    </p>
+    {project.lesson ? <p class="lesson-line">{project.lesson}</p> : null}
+  </li>
+);
+
+const Nothing: FC<{ query: JournalQuery }> = ({ query }) =>
+  query.q !== '' || query.state || query.series ? (
+    <p class="lead">
+      Nothing like that is written down. <a href="/projects">Show everything</a>
+    </p>
+  ) : (
+    <p class="lead">
+      Nothing is written down yet. Note an idea above, or <a href="/envelopes">start from a card</a>: what you
+      take from the shelf for it opens a project here.
+    </p>
+  );
+
+const moreQuery = ({ q, state, series }: JournalQuery, shown: number): string =>
+  new URLSearchParams({
+    ...(q !== '' && { q }),
+    ...(state && { state }),
+    ...(series && { series: `${series}` }),
+    more: `${shown}`,
+  }).toString();

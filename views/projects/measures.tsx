@@ -1,0 +1,115 @@
+/** A project's measurements, large: what to set the tool to and what comes out, each with how it was really made. */
+import type { FC } from 'hono/jsx';
+import type { Finish, Flap, Recipe } from '#core/envelope/recipe.ts';
+import { alike, asMade } from '#core/project/as-made.ts';
+import type { Envelope, Project } from '#core/project/journal.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+import { sayFinish } from '../parts/finish.ts';
+import { SAY_FIT } from '../parts/fit.ts';
+import type { ProjectView } from './view.ts';
+import { nameOf } from './words.ts';
+
+export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, units }) => {
+  const really = reallyMade(full.envelopes, recipe, units);
+  const bulk = recipe.card.bulk > 0 ? [`${printLength(recipe.card.bulk, units)} thick`] : [];
+  return (
+    <dl class="measures">
+      <Measure
+        name={recipe.blank.width === recipe.blank.height ? 'Square' : 'Blank'}
+        value={blank(recipe, units)}
+        notes={really('square')}
+      />
+      <Measure
+        name="Start"
+        value={printLength(recipe.starts[0], units)}
+        notes={[...changed(full.project, units), ...really('start')]}
+      />
+      <Measure name="Twin, from the other corner" value={printLength(recipe.starts[1], units)} />
+      {recipe.flaps.map((flap) => (
+        <Trim flap={flap} notes={really(flap.letter)} units={units} />
+      ))}
+      <Measure
+        name="Pocket"
+        value={printSize(recipe.pocket, units)}
+        notes={[`worked out: card ${SAY_FIT[recipe.fit]}`, ...really('pocket')]}
+      />
+      <Measure name="Card" value={printSize(recipe.card, units)} notes={bulk} />
+    </dl>
+  );
+};
+
+const Measure: FC<{ name: string; value: string; notes?: readonly string[] }> = ({
+  name,
+  value,
+  notes = [],
+}) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>
+      {value}
+      {notes.map((note) => (
+        <small>{note}</small>
+      ))}
+    </dd>
+  </div>
+);
+
+/** A flap left pointed is not worth a line, unless it was really finished. */
+const Trim: FC<{ flap: Flap; notes: readonly string[]; units: Units }> = ({ flap, notes, units }) => {
+  const { letter, side, finish } = flap;
+  if (finish.shape === 'pointed' && notes.length === 0) return null;
+  const name = `Flap ${letter}, ${side}`;
+  return (
+    <Measure
+      name={name}
+      value={mainMeasure(finish, units)}
+      notes={[...howFinished(finish, units), ...notes]}
+    />
+  );
+};
+
+const mainMeasure = (finish: Finish, units: Units): string =>
+  'depth' in finish ? printLength(finish.depth, units) : finish.shape === 'pointed' ? 'pointed' : 'rounded';
+
+function howFinished(finish: Finish, units: Units): string[] {
+  if (finish.shape === 'straight') return ['from its score, cut straight'];
+  if (finish.shape === 'tapered') return [`from its score, tapered ${printLength(finish.taper, units)} in`];
+  return finish.shape === 'rounded' ? [`radius ${printLength(finish.radius, units)}`] : [];
+}
+
+const blank = ({ blank }: Recipe, units: Units): string =>
+  blank.width === blank.height ? printLength(blank.width, units) : printSize(blank, units);
+
+function changed({ recipe: planned, start }: Project, units: Units): string[] {
+  if (!planned || start === null || start === planned.starts[0]) return [];
+  return [`changed after the trial, from ${printLength(planned.starts[0], units)}`];
+}
+
+/** For each measure what was noted otherwise, and of which envelopes. */
+function reallyMade(envelopes: readonly Envelope[], recipe: Recipe, units: Units) {
+  const notes = alike(envelopes).flatMap((group) => notesOf(group, recipe, units));
+  return (measure: string): string[] => notes.filter(([of]) => of === measure).map(([, note]) => note);
+}
+
+function notesOf(group: readonly Envelope[], recipe: Recipe, units: Units): [string, string][] {
+  const { outcome } = group[0]!;
+  if (!outcome) return [];
+  const { square, start, twin, finishes = {} } = asMade(recipe, outcome) ?? { twin: false };
+  const of = `in ${nameOf(group).toLowerCase()}`;
+  const from = twin ? ' from the other corner' : '';
+  return [
+    ...(square === undefined
+      ? []
+      : [['square', `really ${printLength(square, units)} ${of}`] as [string, string]]),
+    ...(start === undefined
+      ? []
+      : [['start', `really ${printLength(start, units)}${from} ${of}`] as [string, string]]),
+    ...(outcome.pocket
+      ? [['pocket', `measured ${printSize(outcome.pocket, units)} ${of}`] as [string, string]]
+      : []),
+    ...Object.entries(finishes).map(([letter, finish]): [string, string] => [
+      letter,
+      `${sayFinish(finish, units)} ${of}`,
+    ]),
+  ];
+}

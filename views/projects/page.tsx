@@ -1,0 +1,79 @@
+/** One project: the next thing to do largest, then its measures large, then all that is known of it; a sheet in print. */
+import type { FC } from 'hono/jsx';
+import { sayOvertaken } from '../parts/overtaken.ts';
+import { When } from '../parts/when.tsx';
+import { Cuts } from './cuts.tsx';
+import { Envelopes } from './envelopes.tsx';
+import { Measures } from './measures.tsx';
+import { NextThing } from './next-thing.tsx';
+import { Flat, Fronts } from './pictures.tsx';
+import type { ProjectForms, ProjectView } from './view.ts';
+import { SAY_STATE, sayPiece } from './words.ts';
+import { WordsForm } from './words-form.tsx';
+
+export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ view, forms }) => {
+  const { project } = view.full;
+  return (
+    <article class="project">
+      <Heading {...view} />
+      {forms.overtaken ? (
+        <p class="caution" role="alert">
+          Not undone. {sayOvertaken(forms.overtaken, sayPiece(view.designs, view.offcuts))}
+        </p>
+      ) : null}
+      <NextThing {...view} entry={forms.entry} />
+      {project.lesson ? (
+        <blockquote class="lesson">
+          <p>{project.lesson}</p>
+        </blockquote>
+      ) : null}
+      <div class="project-body">
+        <div>
+          {view.recipe ? <Measures {...view} recipe={view.recipe} /> : null}
+          <Envelopes {...view} />
+          <Cuts {...view} />
+          {project.notes ? (
+            <section>
+              <h2>Notes</h2>
+              <p class="notes">{project.notes}</p>
+            </section>
+          ) : null}
+        </div>
+        {view.recipe ? (
+          <div>
+            <Flat {...view} recipe={view.recipe} />
+            <Fronts {...view} recipe={view.recipe} />
+          </div>
+        ) : null}
+      </div>
+      <WordsForm
+        project={project}
+        series={forms.series}
+        entry={forms.entry}
+        withLesson={view.next.kind !== 'lesson'}
+      />
+    </article>
+  );
+};
+
+const Heading: FC<ProjectView> = ({ full: { project } }) => (
+  <header>
+    <h1>{project.title}</h1>
+    <p class="quiet">
+      {SAY_STATE[project.state]}, {project.quantity === 1 ? 'one envelope' : `${project.quantity} envelopes`}{' '}
+      · begun <When at={project.createdAt} />
+      {project.finishedAt ? (
+        <>
+          {' '}
+          · finished <When at={project.finishedAt} />
+        </>
+      ) : null}
+      {project.series ? (
+        <>
+          {' '}
+          · <a href={`/projects?series=${project.series.id}`}>{project.series.name}</a>
+        </>
+      ) : null}
+    </p>
+  </header>
+);

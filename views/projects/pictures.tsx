@@ -1,0 +1,69 @@
+/** A project in pictures: the envelope with its print, and the flat sheet with every measure on it. */
+import type { FC } from 'hono/jsx';
+import { flatDrawing } from '#core/drawing/flat.ts';
+import { foldedDrawing } from '#core/drawing/folded.ts';
+import { lookDrawing } from '#core/drawing/looks.ts';
+import { foldOf } from '#core/envelope/folds.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { lookInUse, printOnBlank, turningOf } from '#core/project/in-use.ts';
+import type { Design } from '#core/project/stash.ts';
+import { Picture } from '../diagrams/picture.tsx';
+import type { ProjectView } from './view.ts';
+
+type Props = Pick<ProjectView, 'full' | 'designs' | 'units'> & { readonly recipe: Recipe };
+
+export const Flat: FC<Props> = ({ recipe, units }) => (
+  <figure class="flat">
+    <Picture
+      drawing={flatDrawing(recipe, foldOf(recipe).flat(recipe, turningOf(recipe))[0]!, units)}
+      id="flat"
+      grows
+    />
+    <figcaption class="quiet">The sheet as it lies on the tool, inside up.</figcaption>
+  </figure>
+);
+
+/** One small front and back for each paper in use; the plain folded envelope until there is one. */
+export const Fronts: FC<Props> = (props) => {
+  const papers = papersOf(props);
+  return (
+    <div class="fronts">
+      {papers.length > 0
+        ? papers.map((paper) => <Front {...props} paper={paper} />)
+        : (['front', 'back'] as const).map((face) => (
+            <Picture
+              drawing={foldedDrawing(
+                props.recipe,
+                foldOf(props.recipe).folded(props.recipe),
+                face,
+                props.units,
+              )}
+              id={`folded-${face}`}
+            />
+          ))}
+    </div>
+  );
+};
+
+const Front: FC<Props & { paper: Design }> = ({ full, recipe, paper }) => {
+  const cut = full.cuts.find(
+    (one) => one.undoneAt === null && one.pieces.some(({ piece }) => piece.design === paper.id),
+  );
+  const print = printOnBlank(paper, cut);
+  const look = lookInUse(full.project, recipe, { ...paper, print });
+  if (!look) return null;
+  const piece = { blank: recipe.blank, print, swatch: paper.swatch };
+  return (
+    <figure>
+      <Picture drawing={lookDrawing(look, foldOf(recipe).folded(recipe), piece)} id={`look-${paper.id}`} />
+      <figcaption class="quiet">{paper.name}</figcaption>
+    </figure>
+  );
+};
+
+const papersOf = ({ full, designs }: Props): Design[] => {
+  const used = new Set(
+    full.envelopes.flatMap(({ design, state }) => (design === null || state === 'spoiled' ? [] : [design])),
+  );
+  return [...used].slice(0, 3).flatMap((id) => designs.get(id) ?? []);
+};

@@ -1,0 +1,25 @@
+/** What the pages of one project are told. Types only. */
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { ProjectInFull, Series } from '#core/project/journal.ts';
+import type { Next } from '#core/project/next.ts';
+import type { Design, Offcut, Overtaken } from '#core/project/stash.ts';
+import type { Units } from '#shared/length.ts';
+import type { Entry } from '../parts/field.tsx';
+
+export interface ProjectView {
+  readonly full: ProjectInFull;
+  /** With the start in use. */
+  readonly recipe: Recipe | null;
+  readonly next: Next;
+  /** Every design and offcut that the project's cuts name. */
+  readonly designs: ReadonlyMap<number, Design>;
+  readonly offcuts: ReadonlyMap<number, Offcut>;
+  readonly units: Units;
+}
+
+export interface ProjectForms {
+  readonly series: readonly Series[];
+  readonly entry: Entry;
+  /** Why an undo was refused. */
+  readonly overtaken?: Overtaken | undefined;
+}

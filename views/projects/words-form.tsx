@@ -1,0 +1,62 @@
+/** The form for a project's words: title, how many, notes, lesson, series. */
+import type { FC } from 'hono/jsx';
+import type { Project, Series } from '#core/project/journal.ts';
+import { type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
+
+const FIELDS = ['title', 'quantity', 'notes', 'lesson', 'series'];
+
+interface Props {
+  readonly project: Project;
+  readonly series: readonly Series[];
+  readonly entry: Entry;
+  /** Absent where the lesson is asked for elsewhere on the page. */
+  readonly withLesson: boolean;
+}
+
+export const WordsForm: FC<Props> = ({ project, series, entry, withLesson }) => (
+  <details id="words" class="no-print" open={entry.problems.length > 0}>
+    <summary>Change title, notes, lesson, series</summary>
+    <form method="post" action={`/projects/${project.id}`}>
+      <input type="hidden" name="_method" value="PUT" />
+      <FormProblems entry={entry} fields={FIELDS} />
+      <div class="fields">
+        <Field name="title" label="Title" entry={entry} value={project.title} />
+        <Field name="quantity" label="How many" kind="count" entry={entry} value={`${project.quantity}`} />
+        <div>
+          <Field
+            name="series"
+            label="Series"
+            entry={entry}
+            value={project.series?.name ?? ''}
+            list="series-names"
+            hint="What belongs together. Empty: none."
+          />
+          <datalist id="series-names">
+            {series.map(({ name }) => (
+              <option value={name}></option>
+            ))}
+          </datalist>
+        </div>
+      </div>
+      <TextArea name="notes" label="Notes" entry={entry} value={project.notes} />
+      {withLesson ? (
+        <TextArea
+          name="lesson"
+          label="Lesson"
+          entry={entry}
+          value={project.lesson}
+          hint="For the next time."
+        />
+      ) : null}
+      <div class="row">
+        <button type="submit">Save</button>
+      </div>
+    </form>
+    <form method="post" action={`/projects/${project.id}/finish`}>
+      {project.finishedAt ? <input type="hidden" name="_method" value="DELETE" /> : null}
+      <button type="submit" class="plain small">
+        {project.finishedAt ? 'Go on with it after all' : 'Nothing more is to come: call it finished'}
+      </button>
+    </form>
+  </details>
+);
