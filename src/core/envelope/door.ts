@@ -3,7 +3,7 @@
  * maker types, `checkMeasures` answers with every problem and the field it stands beside.
  */
 import { accept, type Checked, type Problem } from '#shared/checked.ts';
-import { PER_MILLIMETRE, printLength, type Units } from '#shared/length.ts';
+import { length, PER_MILLIMETRE, printLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS } from '#shared/outcome.ts';
 import { FRONT_LIES } from '#shared/print.ts';
 import type { Card, FitLimits, Notcher, Want } from './recipe.ts';
@@ -77,7 +77,7 @@ function startProblems({ notcher, square, start }: Measures, units: Units): Prob
   if (first > last)
     return [{ field: 'square', message: 'A square this small leaves no pocket on your tool.' }];
   if (isBetween(start, first, last)) return [];
-  const [from, to] = [first, last].map((one) => printLength(one as typeof notcher.inset, units));
+  const [from, to] = [Math.max(0, first - 1), last + 1].map((one) => printLength(length(one), units));
   return [{ field: 'start', message: `On this square the start has to lie between ${from} and ${to}.` }];
 }
 
