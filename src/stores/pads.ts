@@ -38,9 +38,14 @@ export async function editPad(db: Database, id: number, pad: NewPad): Promise<Pa
   return row && toPad(row);
 }
 
-/** Pads at their low mark or under it, worst first: least left for their mark. A mark of 0 asks for no reminder. */
+/**
+ * Pads at their low mark or under it, worst first: least left for their mark. A mark of 0 asks for no reminder, and a
+ * pad whose designs are still to be named is not missed yet.
+ */
 export async function listLow(db: Database): Promise<PadWithDesigns[]> {
-  const low = (await listPads(db)).filter(({ pad, sheets }) => pad.lowMark > 0 && sheets <= pad.lowMark);
+  const low = (await listPads(db)).filter(
+    ({ pad, designs, sheets }) => designs.length > 0 && pad.lowMark > 0 && sheets <= pad.lowMark,
+  );
   return low.sort(
     (a, b) => a.sheets / a.pad.lowMark - b.sheets / b.pad.lowMark || b.pad.lowMark - a.pad.lowMark,
   );

@@ -54,14 +54,42 @@ async function rankOffcuts(
   keep: Length,
   limit: number,
 ): Promise<number[]> {
+  const regret = leastOf(wanted, (blank) => regretOf(blank, keep));
   const rows = await suitableOffcuts(db, wanted)
     .select('offcuts.id')
     .where(anyWay(wanted, fits))
-    .orderBy(leastOf(wanted, (blank) => regretOf(blank, keep)))
+    .where(SHORTER, '<=', await widestToAsk(db, wanted, keep, regret, limit))
+    .orderBy(regret)
     .orderBy('offcuts.id')
     .limit(limit)
     .execute();
   return rows.map(({ id }) => id);
+}
+
+const PROBED = 400;
+const SLACK = 1 + 1e-9;
+
+/**
+ * The shorter side beyond which no piece can be among the best. Leftovers are no thicker than their piece and lack the
+ * blank's area, so regret ≥ shorter side · blank's area; the thinnest pieces that fit say what regret is to be beaten.
+ * Those under the keeping size are worth nothing to start with and always asked.
+ */
+async function widestToAsk(
+  db: Database,
+  wanted: BlankWanted,
+  keep: Length,
+  regret: Amount,
+  limit: number,
+): Promise<number> {
+  const thinnest = await suitableOffcuts(db, wanted)
+    .select(regret.as('regret'))
+    .where(anyWay(wanted, fits))
+    .orderBy(SHORTER)
+    .limit(PROBED)
+    .execute();
+  const beaten = thinnest.map((row) => row.regret).sort((a, b) => a - b)[limit - 1];
+  if (beaten === undefined) return Number.MAX_SAFE_INTEGER;
+  return Math.max(keep, (beaten * SLACK) / (wanted.width * wanted.height));
 }
 
 async function offcutsInOrder(db: Database, ids: readonly number[]): Promise<Piece[]> {
@@ -120,6 +148,7 @@ type Amount = RawBuilder<number>;
 
 const W = sql.ref<Length>('offcuts.width');
 const H = sql.ref<Length>('offcuts.height');
+const SHORTER = sql<number>`min(${W}, ${H})`;
 
 const isSquare = ({ width, height }: Size): boolean => width === height;
 
@@ -130,12 +159,11 @@ const mayBeTurned = (wanted: BlankWanted): Condition =>
 
 const fits = ({ width, height }: Size): Condition => sql`(${W} >= ${width} AND ${H} >= ${height})`;
 
-/** A bound that every way to lie shares comes first, so that the index on the shelf can serve it. */
+/** The thinnest that any way to lie asks for comes first, so that the index on the shelf can serve it. */
 function anyWay(wanted: BlankWanted, holds: (blank: Size) => Condition): Condition {
-  if (isSquare(wanted)) return holds(wanted);
-  const least = shorter(wanted);
-  return sql`${W} >= ${least} AND ${H} >= ${least}
-    AND (${holds(wanted)} OR (${mayBeTurned(wanted)} AND ${holds(turned(wanted))}))`;
+  const thick = sql`${SHORTER} >= ${shorter(wanted)}`;
+  if (isSquare(wanted)) return sql`${thick} AND ${holds(wanted)}`;
+  return sql`${thick} AND (${holds(wanted)} OR (${mayBeTurned(wanted)} AND ${holds(turned(wanted))}))`;
 }
 
 /** The least of an amount over the ways in which the blank may lie. */

@@ -6,6 +6,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import SQLite from 'better-sqlite3';
+import { chance } from '#core/cutting/random.ts';
 import type { BlankWanted } from '#core/project/search.ts';
 import { pencilCode } from '#shared/ids.ts';
 import { inches } from '#shared/length.ts';
@@ -86,8 +87,8 @@ async function median(act: () => Promise<unknown>): Promise<number> {
 
 /** Sides between ¾ and 12 in to the 1/16, from a fixed seed; half of them of the upright design. */
 async function seed(db: Database): Promise<void> {
-  const random = mulberry(20261125);
-  const side = () => inches(0.75 + Math.floor(random() * 181) / 16);
+  const { below } = chance(20261125);
+  const side = () => inches(0.75 + below(181) / 16);
   const first =
     (
       await db
@@ -132,17 +133,6 @@ async function seed(db: Database): Promise<void> {
         .execute();
     }
   });
-}
-
-/** A small generator with a known sequence (mulberry32, public domain). */
-function mulberry(state: number): () => number {
-  let at = state;
-  return () => {
-    at = (at + 0x6d2b79f5) | 0;
-    let bits = Math.imul(at ^ (at >>> 15), 1 | at);
-    bits = (bits + Math.imul(bits ^ (bits >>> 7), 61 | bits)) ^ bits;
-    return ((bits ^ (bits >>> 14)) >>> 0) / 4_294_967_296;
-  };
 }
 
 const worth = (width: string, height: string): string =>
