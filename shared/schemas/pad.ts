@@ -28,3 +28,21 @@ export const padForm = <Kind extends string>(
       grammage,
       lowMark,
     }));
+
+/** Sheets bought of each design of a pad, by the design's number; an empty field is none, but not all may be. */
+export const purchaseForm = (designs: readonly number[]) =>
+  z
+    .object(Object.fromEntries(designs.map((design) => [boughtField(design), boughtOfOne])))
+    .transform((typed, context) => {
+      const bought = designs.map((design) => ({ design, sheets: typed[boughtField(design)]! }));
+      if (bought.some(({ sheets }) => sheets > 0)) return bought.filter(({ sheets }) => sheets > 0);
+      context.addIssue({ code: 'custom', message: 'Say how many sheets, of one design at least.' });
+      return z.NEVER;
+    });
+
+export const boughtField = (design: number): string => `bought-${design}`;
+
+const boughtOfOne = z.preprocess(
+  (typed) => (typed === undefined || typed === '' ? '0' : typed),
+  countField(0, MOST_SHEETS),
+);

@@ -5,7 +5,6 @@ import type { Design } from '#core/project/stash.ts';
 import { boughtForm, designForm, lostForm, recountForm } from '#shared/schemas/design.ts';
 import { editDesign, readDesign } from '#stores/designs.ts';
 import { binSheets, buySheets, countSheets, listMovements } from '#stores/movements.ts';
-import { readOffcut } from '#stores/offcuts.ts';
 import { browseShelf } from '#stores/shelf.ts';
 import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
@@ -14,8 +13,9 @@ import { rowId } from './address.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
-import { newToken, once } from './once.ts';
+import { once } from './once.ts';
 import { goTo, reply } from './reply.ts';
+import { shelfOf } from './shelf.ts';
 import { titlesOf } from './titles.ts';
 
 export const designs = new Hono<Env>();
@@ -94,19 +94,19 @@ async function designIn(c: Request): Promise<Design | undefined> {
 async function show(c: Request, design: Design, entry: Entry): Promise<Response> {
   const db = c.get('db');
   const movements = await listMovements(db, { piece: { design: design.id, offcut: null } });
-  const gone = Number(c.req.query('gone'));
+  const offcuts = await browseShelf(db, { design: design.id, limit: 200 });
+  const shelf = await shelfOf(c, offcuts, `/designs/${design.id}`);
   return reply(c, {
     title: design.name,
     section: 'stash',
     body: jsx(DesignPage, {
       design,
-      offcuts: await browseShelf(db, { design: design.id, limit: 200 }),
+      shelf,
       movements,
       projects: await titlesOf(db, movements),
-      went: gone > 0 ? await readOffcut(db, gone) : undefined,
       entry,
       units: c.get('units'),
-      token: newToken(c),
+      token: shelf.token,
     }),
     status: entry.problems.length > 0 ? 422 : 200,
   });

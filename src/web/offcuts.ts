@@ -55,7 +55,7 @@ offcuts.get('/:id', async (c) => {
 offcuts.get('/:id/about', async (c) => {
   const offcut = await offcutIn(c);
   if (!offcut) return notFound(c);
-  return showAbout(c, offcut, readQuery(c), { went: c.req.query('went') !== undefined });
+  return showAbout(c, offcut, readQuery(c), { justGone: c.req.query('went') !== undefined });
 });
 
 offcuts.get('/:id/edit', async (c) => {
@@ -164,7 +164,7 @@ const showAbout = (
   c: Request,
   offcut: Offcut,
   typed: Typed,
-  rest: { went: boolean },
+  rest: { justGone: boolean },
 ): Response | Promise<Response> =>
   reply(c, {
     title: offcut.code,

@@ -4,12 +4,13 @@ import { jsx } from 'hono/jsx';
 import { z } from 'zod';
 import { readPaperWeight } from '#core/paper/read.ts';
 import { gramsPerSquareMetre } from '#core/paper/weight.ts';
-import { PAPER_KINDS, type Pad } from '#core/project/stash.ts';
+import { PAPER_KINDS, type Pad, type PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { lookForm, newDesignForm, printForm } from '#shared/schemas/design.ts';
-import { padForm } from '#shared/schemas/pad.ts';
+import { padForm, purchaseForm } from '#shared/schemas/pad.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
+import { buySheets } from '#stores/movements.ts';
 import { addPad, editPad, readPad } from '#stores/pads.ts';
 import { browseShelf } from '#stores/shelf.ts';
 import { AddDesign } from '#views/designs/form.tsx';
@@ -17,12 +18,13 @@ import { Look } from '#views/designs/look.tsx';
 import { PadForm } from '#views/pads/form.tsx';
 import { PadPage } from '#views/pads/pad.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
-import { here, rowId } from './address.ts';
+import { rowId } from './address.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
+import { shelfOf } from './shelf.ts';
 
 export const pads = new Hono<Env>();
 
@@ -40,11 +42,20 @@ pads.post('/', async (c) => {
 
 pads.get('/:id', async (c) => {
   const found = await padIn(c);
+  return found ? showPad(c, found, BLANK_ENTRY) : notFound(c);
+});
+
+pads.post('/:id/purchases', async (c) => {
+  const found = await padIn(c);
   if (!found) return notFound(c);
-  const offcuts = await browseShelf(c.get('db'), { pad: found.pad.id, limit: 200 });
-  const shelf = { offcuts, back: here(c), token: newToken(c) };
-  const body = jsx(PadPage, { ...found, shelf, units: c.get('units') });
-  return reply(c, { title: found.pad.name, section: 'stash', body });
+  const typed = await readForm(c);
+  const form = check(purchaseForm(found.designs.map((design) => design.id)), typed);
+  if (!form.ok) return showPad(c, found, entryOf(typed, form.problems));
+  const at = c.get('services').now().toISOString();
+  return once(c, typed, async (db) => {
+    for (const { design, sheets } of form.value) await buySheets(db, design, { sheets, at });
+    return { location: `/pads/${found.pad.id}` };
+  });
 });
 
 pads.get('/:id/edit', async (c) => {
@@ -110,6 +121,17 @@ const weightField = z
 async function padIn(c: Request) {
   const id = rowId(c);
   return id === undefined ? undefined : readPad(c.get('db'), id);
+}
+
+async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise<Response> {
+  const offcuts = await browseShelf(c.get('db'), { pad: found.pad.id, limit: 200 });
+  const shelf = await shelfOf(c, offcuts, `/pads/${found.pad.id}`);
+  return reply(c, {
+    title: found.pad.name,
+    section: 'stash',
+    body: jsx(PadPage, { ...found, shelf, entry, units: c.get('units') }),
+    status: entry.problems.length > 0 ? 422 : 200,
+  });
 }
 
 function showForm(c: Request, entry: Entry, pad?: Pad): Response | Promise<Response> {

@@ -5,7 +5,7 @@ import { type Offcut, PAPER_KINDS } from '#core/project/stash.ts';
 import type { Problem } from '#shared/checked.ts';
 import { shelfForm } from '#shared/schemas/offcut.ts';
 import { listDesigns } from '#stores/designs.ts';
-import { findByCode, readOffcut } from '#stores/offcuts.ts';
+import { findByCode } from '#stores/offcuts.ts';
 import { listLow, listPads } from '#stores/pads.ts';
 import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
 import { ShelfList } from '#views/stash/list.tsx';
@@ -15,21 +15,21 @@ import { Stash } from '#views/stash/stash.tsx';
 import { here, withQuery } from './address.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readQuery, type Typed } from './form.ts';
-import { newToken } from './once.ts';
 import { goTo, reply } from './reply.ts';
+import { shelfOf } from './shelf.ts';
 
 export const stash = new Hono<Env>();
 
 stash.get('/', async (c) => {
   const typed = readQuery(c);
   const read = check(shelfForm(c.get('units'), PAPER_KINDS), typed);
-  if (!read.ok) return showStash(c, typed, await found(c, [], {}), read.problems, 422);
+  if (!read.ok) return showStash(c, typed, await found(c, [], 'unclear'), read.problems, 422);
   const { code, more = 1, ...wanted } = read.value;
   if (code !== undefined) return goToCode(c, typed, code);
   const offcuts = await browseShelf(c.get('db'), { ...wanted, limit: more * PAGE + 1 });
-  const searched = Object.values(wanted).some((one) => one !== undefined);
+  const asked = Object.values(wanted).some((one) => one !== undefined) ? 'something' : 'nothing';
   const next = offcuts.length > more * PAGE ? withQuery(here(c), 'more', more + 1, 'offcuts') : undefined;
-  return showStash(c, typed, await found(c, offcuts.slice(0, more * PAGE), { searched, more: next }));
+  return showStash(c, typed, await found(c, offcuts.slice(0, more * PAGE), asked, next));
 });
 
 stash.get('/low', async (c) => {
@@ -54,22 +54,15 @@ async function goToCode(c: Request, typed: Typed, code: string): Promise<Respons
   const offcut = await findByCode(c.get('db'), code);
   if (offcut) return goTo(c, `/offcuts/${offcut.id}`);
   const message = `No offcut ever had the code ${code}.`;
-  return showStash(c, typed, await found(c, [], {}), [{ field: 'code', message }], 404);
+  return showStash(c, typed, await found(c, [], 'unclear'), [{ field: 'code', message }], 404);
 }
 
-async function found(c: Request, offcuts: readonly Offcut[], rest: Partial<FoundProps>): Promise<FoundProps> {
-  const gone = Number(c.req.query('gone'));
-  return {
-    offcuts,
-    went: gone > 0 && Number.isSafeInteger(gone) ? await readOffcut(c.get('db'), gone) : undefined,
-    searched: false,
-    more: undefined,
-    units: c.get('units'),
-    back: here(c),
-    token: newToken(c),
-    ...rest,
-  };
-}
+const found = async (
+  c: Request,
+  offcuts: readonly Offcut[],
+  asked: FoundProps['asked'],
+  more?: string,
+): Promise<FoundProps> => ({ shelf: await shelfOf(c, offcuts), asked, more });
 
 async function showStash(
   c: Request,

@@ -1,29 +1,27 @@
 /** One design: the sheets left of it, its offcuts on the shelf, what can happen to it by hand, its ledger behind a tap. */
 import type { FC } from 'hono/jsx';
-import type { Design, Movement, Offcut } from '#core/project/stash.ts';
+import type { Design, Movement } from '#core/project/stash.ts';
 import { inches, printSize, type Units } from '#shared/length.ts';
-import { Shelf } from '#views/offcuts/tile.tsx';
+import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { Went } from '#views/stash/search.tsx';
 import { howMany, sayPrint } from '#views/stash/words.ts';
 import { SheetPicture } from './picture.tsx';
 
 export interface DesignProps {
   readonly design: Design;
-  readonly offcuts: readonly Offcut[];
+  readonly shelf: ShelfProps;
   readonly movements: readonly Movement[];
   readonly projects: ReadonlyMap<number, string>;
-  readonly went: Offcut | undefined;
   readonly entry: Entry;
   readonly units: Units;
   readonly token: string;
 }
 
 export const DesignPage: FC<DesignProps> = (props) => {
-  const { design, offcuts, movements, projects, went, units, token } = props;
+  const { design, shelf, movements, projects, units } = props;
   const here = `/designs/${design.id}`;
   return (
     <>
@@ -47,14 +45,13 @@ export const DesignPage: FC<DesignProps> = (props) => {
       </div>
       <section aria-labelledby="offcuts">
         <div class="spread">
-          <h2 id="offcuts">{offcuts.length === 0 ? 'No offcuts of it' : 'Its offcuts'}</h2>
+          <h2 id="offcuts">{shelf.offcuts.length === 0 ? 'No offcuts of it' : 'Its offcuts'}</h2>
           <a class="button plain no-print" href={`/offcuts/new?design=${design.id}`}>
             Add offcuts
           </a>
         </div>
-        {went === undefined ? null : <Went offcut={went} back={here} token={token} />}
         <div class="of-one">
-          <Shelf offcuts={offcuts} units={units} back={here} token={token} />
+          <Shelf {...shelf} />
         </div>
       </section>
       <details>

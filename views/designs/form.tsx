@@ -28,7 +28,7 @@ export const AddDesign: FC<AddProps> = ({ pad, added, entry, units, token }) => 
       <p class="lead">One pattern or colour at a time, with the sheets there are of it.</p>
     ) : (
       <div class="done" role="status">
-        <SwatchChip id="added" swatch={added.swatch} name="" />
+        <SwatchChip id="added" swatch={added.swatch} name={added.name} />
         <span>
           <a href={`/designs/${added.id}`}>{added.name}</a>, {howMany(added.sheets, 'sheet')}: noted.
         </span>
@@ -87,19 +87,7 @@ export const EditDesign: FC<EditProps> = ({ design, entry, units }) => (
   </>
 );
 
-const FIELDS = [
-  'name',
-  'sheets',
-  'direction',
-  'border',
-  'doubleSided',
-  'motif',
-  'ground',
-  'inks',
-  'ink1',
-  'ink2',
-  'ink3',
-];
+const FIELDS = ['name', 'sheets', 'direction', 'border', 'ground', 'inks', 'ink1', 'ink2', 'ink3'];
 
 const DIRECTIONS = [
   { value: 'any way', label: 'may lie any way' },

@@ -39,7 +39,9 @@ export const LookFields: FC<Props> = ({ entry, look, print, pad }) => {
           {MOTIFS.map((motif) => (
             <label>
               <input type="radio" name="motif" value={motif} checked={motif === shown.motif} />
-              <SwatchChip id={`motif-${motif}`} swatch={{ ...shown, motif }} name="" size={36} />
+              <span aria-hidden="true">
+                <SwatchChip id={`motif-${motif}`} swatch={{ ...shown, motif }} name={motif} size={36} />
+              </span>
               {motif}
             </label>
           ))}

@@ -32,12 +32,12 @@ export const OffcutPage: FC<Props> = ({ offcut, movements, projects, went, entry
       <h1>
         <span class="code">{offcut.code}</span>
       </h1>
-      <div class="columns">
+      <div class="beside">
         <OffcutPicture offcut={offcut} units={units} scale={scaleFor([offcut], 330, inches(6))} />
         <div>
           <p class="answer">
             {printSize(offcut, units)}
-            {offcut.count > 1 ? ` × ${offcut.count}` : ''}
+            {offcut.count > 1 ? `, ${offcut.count} alike` : ''}
           </p>
           {offcut.place === '' ? null : <p class="lead">{offcut.place}</p>}
           <p>{capital(sayPrint(printOf(offcut), units))}.</p>

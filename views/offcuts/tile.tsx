@@ -8,38 +8,50 @@ import { OffcutPicture, shelfScale } from './picture.tsx';
 
 export interface ShelfProps {
   readonly offcuts: readonly Offcut[];
+  /** Just taken off it, where the page had to come back without script. */
+  readonly went: Offcut | undefined;
   readonly units: Units;
   /** Where the reader comes back to after a change. */
   readonly back: string;
   readonly token: string;
 }
 
-export const Shelf: FC<ShelfProps> = ({ offcuts, ...rest }) => {
+export const Shelf: FC<ShelfProps> = ({ offcuts, went, ...rest }) => {
   const scale = shelfScale(offcuts);
   return (
-    <ul class="shelf">
-      {offcuts.map((offcut) => (
-        <li class="tile" id={`offcut-${offcut.id}`}>
-          <div class="stands">
-            <OffcutPicture offcut={offcut} units={rest.units} scale={scale} />
-          </div>
-          <AboutOffcut offcut={offcut} {...rest} />
-        </li>
-      ))}
-    </ul>
+    <>
+      {went === undefined ? null : (
+        <div class="done">
+          <a class="code" href={`/offcuts/${went.id}`}>
+            {went.code}
+          </a>
+          <PutBack offcut={went} back={rest.back} token={`${rest.token}-back`} whole />
+        </div>
+      )}
+      <ul class="shelf">
+        {offcuts.map((offcut) => (
+          <li class="tile" id={`offcut-${offcut.id}`}>
+            <div class="stands">
+              <OffcutPicture offcut={offcut} units={rest.units} scale={scale} />
+            </div>
+            <AboutOffcut offcut={offcut} {...rest} />
+          </li>
+        ))}
+      </ul>
+    </>
   );
 };
 
-interface AboutProps extends Omit<ShelfProps, 'offcuts'> {
+interface AboutProps extends Pick<ShelfProps, 'units' | 'back' | 'token'> {
   readonly offcut: Offcut;
   /** Some of it, or all, just went. */
-  readonly went?: boolean;
+  readonly justGone?: boolean;
   /** Why what was asked of it could not be done. */
   readonly why?: string;
 }
 
 /** What stands under the picture; the part of a tile that a tap changes. */
-export const AboutOffcut: FC<AboutProps> = ({ offcut, units, went = false, why, ...form }) => (
+export const AboutOffcut: FC<AboutProps> = ({ offcut, units, justGone = false, why, ...form }) => (
   <div class={offcut.count === 0 ? 'about gone' : 'about'}>
     <p class="spread">
       <a class="code" href={`/offcuts/${offcut.id}`}>
@@ -51,8 +63,8 @@ export const AboutOffcut: FC<AboutProps> = ({ offcut, units, went = false, why, 
     <p class="of">{offcut.design.name}</p>
     <p class="quiet">{[offcut.place, sayStanding(offcut)].filter(Boolean).join(' · ')}</p>
     {why === undefined ? null : <p role="alert">{why}</p>}
-    {went || offcut.count === 0 ? (
-      <PutBack offcut={offcut} focus={went} {...form} />
+    {justGone || offcut.count === 0 ? (
+      <PutBack offcut={offcut} focus={justGone} {...form} />
     ) : (
       <LetGo offcut={offcut} {...form} />
     )}

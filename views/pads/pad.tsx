@@ -1,20 +1,24 @@
 /** One pad: how many sheets are left, its designs with theirs, and what was noted when it came. */
 import type { FC } from 'hono/jsx';
-import type { Design, PadWithDesigns } from '#core/project/stash.ts';
+import type { Design, Pad, PadWithDesigns } from '#core/project/stash.ts';
 import { inches, type Units } from '#shared/length.ts';
+import { boughtField } from '#shared/schemas/pad.ts';
 import { SheetPicture } from '#views/designs/picture.tsx';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
+import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
+import { Once } from '#views/parts/once.tsx';
 import { isLow } from '#views/stash/pads.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { howMany, padFacts, sayPrint } from '#views/stash/words.ts';
 
 interface Props extends PadWithDesigns {
   /** The offcuts of all its designs. */
-  readonly shelf: Omit<ShelfProps, 'units'>;
+  readonly shelf: ShelfProps;
+  readonly entry: Entry;
   readonly units: Units;
 }
 
-export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, units }) => (
+export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }) => (
   <>
     <div class="spread">
       <h1>{pad.name}</h1>
@@ -39,10 +43,16 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, units }) => (
         ))}
       </ul>
     )}
-    {shelf.offcuts.length === 0 ? null : (
+    {designs.length === 0 ? null : (
+      <details class="no-print" open={entry.problems.length > 0}>
+        <summary>Bought more of it</summary>
+        <Purchase pad={pad} designs={designs} entry={entry} token={shelf.token} />
+      </details>
+    )}
+    {shelf.offcuts.length === 0 && !shelf.went ? null : (
       <section aria-labelledby="offcuts">
         <h2 id="offcuts">Offcuts of it</h2>
-        <Shelf {...shelf} units={units} />
+        <Shelf {...shelf} />
       </section>
     )}
     <details>
@@ -64,6 +74,21 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, units }) => (
       </p>
     </details>
   </>
+);
+
+const Purchase: FC<{ pad: Pad; designs: readonly Design[]; entry: Entry; token: string }> = (props) => (
+  <form method="post" action={`/pads/${props.pad.id}/purchases`}>
+    <Once token={`${props.token}-bought`} />
+    <FormProblems entry={props.entry} fields={props.designs.map((design) => boughtField(design.id))} />
+    <div class="fields">
+      {props.designs.map((design) => (
+        <Field name={boughtField(design.id)} label={design.name} kind="count" entry={props.entry} />
+      ))}
+    </div>
+    <button type="submit" class="plain">
+      Add these sheets
+    </button>
+  </form>
 );
 
 const DesignCard: FC<{ design: Design; units: Units }> = ({ design, units }) => (

@@ -16,7 +16,7 @@ export const ShelfList: FC<Props> = ({ offcuts, pads, at, units }) => (
   <div class="shelf-list">
     <h1>The shelf on {printDay(at)}</h1>
     <p class="no-print">
-      Print it and hang it up; tick off what goes. <a href="/stash">To the stash</a>
+      Print it and hang it up; cross out what goes. <a href="/stash">To the stash</a>
     </p>
     {[...byPlace(offcuts)].map(([place, there]) => (
       <section>
@@ -32,12 +32,12 @@ export const ShelfList: FC<Props> = ({ offcuts, pads, at, units }) => (
 );
 
 const OffcutTable: FC<{ offcuts: readonly Offcut[]; units: Units }> = ({ offcuts, units }) => (
-  <table>
+  <table class="offcuts">
     <thead>
       <tr>
         <th>Code</th>
-        <th class="number">How many</th>
         <th>Size</th>
+        <th class="number">Alike</th>
         <th>Design</th>
         <th>Note</th>
       </tr>
@@ -50,8 +50,8 @@ const OffcutTable: FC<{ offcuts: readonly Offcut[]; units: Units }> = ({ offcuts
               {offcut.code}
             </a>
           </td>
-          <td class="number">{offcut.count}</td>
           <td class="size">{printSize(offcut, units)}</td>
+          <td class="number">{offcut.count}</td>
           <td>
             {offcut.design.name} <span class="quiet">{offcut.design.pad.name}</span>
           </td>

@@ -16,7 +16,8 @@ export const Low: FC<{ low: readonly PadWithDesigns[]; units: Units }> = ({ low,
     ) : (
       <>
         <p class="answer">
-          <strong>{howManyLow(low)}.</strong> The one that needs it most comes first.
+          <strong>{howManyLow(low)}</strong>
+          {low.length === 1 ? '.' : ', the one that needs it most first.'}
         </p>
         <ol class="list pads">
           {low.map((one) => (
@@ -46,8 +47,9 @@ const LowPad: FC<PadWithDesigns & { units: Units }> = ({ pad, designs, sheets, u
     </div>
     <Swatches designs={designs} />
     <p class="left">
-      <b>{sheets}</b> of {pad.lowMark}
-      <span class="quiet"> {sheets === 0 ? 'none left' : `${howMany(sheets, 'sheet')} left`}</span>
+      <b>{sheets}</b> {sheets === 1 ? 'sheet' : 'sheets'} left
+      <br />
+      <span class="quiet">low mark {pad.lowMark}</span>
     </p>
   </li>
 );

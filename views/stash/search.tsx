@@ -1,24 +1,17 @@
 /** The shelf of offcuts and the line it is searched by: at least so large, of which paper, where. */
 import type { FC } from 'hono/jsx';
-import type { Design, Offcut } from '#core/project/stash.ts';
+import type { Design } from '#core/project/stash.ts';
 import { PAPER_KINDS } from '#core/project/stash.ts';
-import type { Units } from '#shared/length.ts';
 import { DesignChoice } from '#views/offcuts/design-choice.tsx';
-import { PutBack, Shelf } from '#views/offcuts/tile.tsx';
+import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { Choice, type Entry, Field, fieldNote } from '#views/parts/field.tsx';
 import { howMany } from './words.ts';
 
 export interface FoundProps {
-  readonly offcuts: readonly Offcut[];
-  /** One of them, or more, just went. */
-  readonly went: Offcut | undefined;
-  /** Anything was asked for. */
-  readonly searched: boolean;
+  readonly shelf: ShelfProps;
+  readonly asked: 'nothing' | 'something' | 'unclear';
   /** The same search with the next ones shown too. */
   readonly more: string | undefined;
-  readonly units: Units;
-  readonly back: string;
-  readonly token: string;
 }
 
 export interface ShelfSearchProps {
@@ -63,17 +56,9 @@ export const ShelfSearch: FC<ShelfSearchProps> = ({ entry, designs, places, foun
             ]}
           />
         )}
-        <p class="field">
+        <p class="field press">
           <button type="submit" class="plain">
             Search
-          </button>
-        </p>
-      </form>
-      <form class="fields" action="/stash#offcuts">
-        <Field name="code" label="Code on its back" kind="count" entry={entry} />
-        <p class="field">
-          <button type="submit" class="plain">
-            Find it
           </button>
         </p>
       </form>
@@ -82,19 +67,30 @@ export const ShelfSearch: FC<ShelfSearchProps> = ({ entry, designs, places, foun
   </>
 );
 
+/** For the piece in her hand. */
+export const CodeSearch: FC<{ entry: Entry }> = ({ entry }) => (
+  <form class="fields no-print" action="/stash#offcuts">
+    <Field name="code" label="Code on its back" kind="count" entry={entry} />
+    <p class="field press">
+      <button type="submit" class="plain">
+        Find it
+      </button>
+    </p>
+  </form>
+);
+
 /** What a search changes. */
-export const Found: FC<FoundProps> = ({ offcuts, went, searched, more, ...shelf }) => (
+export const Found: FC<FoundProps> = ({ shelf, asked, more }) => (
   <div id="found">
-    {went === undefined ? null : <Went offcut={went} back={shelf.back} token={shelf.token} />}
     <p class="no-print" role="status">
-      {sayFound(offcuts.length, searched, more !== undefined)}{' '}
-      {searched ? (
+      {sayFound(shelf.offcuts.length, asked, more !== undefined)}{' '}
+      {asked !== 'nothing' ? (
         <a href="/stash#offcuts">Show everything</a>
       ) : (
-        <a href="/offcuts/new">{offcuts.length === 0 ? 'Add the first' : 'Add more'}</a>
+        <a href="/offcuts/new">{shelf.offcuts.length === 0 ? 'Add the first' : 'Add more'}</a>
       )}
     </p>
-    <Shelf offcuts={offcuts} {...shelf} />
+    <Shelf {...shelf} />
     {more === undefined ? null : (
       <p>
         <a class="button plain" href={more}>
@@ -115,18 +111,10 @@ export const FoundNotes: FC<{ entry: Entry }> = ({ entry }) => (
 
 const HINTS = { width: 'wide', height: 'high, along the print' };
 
-/** Where the page comes back without script, what went and the way to put it back. */
-export const Went: FC<{ offcut: Offcut; back: string; token: string }> = ({ offcut, back, token }) => (
-  <div class="done">
-    <a class="code" href={`/offcuts/${offcut.id}`}>
-      {offcut.code}
-    </a>
-    <PutBack offcut={offcut} back={back} token={`${token}-back`} whole />
-  </div>
-);
-
-function sayFound(count: number, searched: boolean, more: boolean): string {
-  if (count === 0) return searched ? 'Nothing on the shelf is like that.' : 'No offcuts yet.';
-  if (!searched) return more ? 'The newest first, drawn to one scale.' : 'Drawn to one scale.';
-  return `${howMany(count, 'kind')}${more ? ' and more' : ''}, the smallest first.`;
+function sayFound(count: number, asked: FoundProps['asked'], more: boolean): string {
+  if (asked === 'unclear') return 'Nothing is searched yet: a field above needs another look.';
+  if (asked === 'nothing')
+    return count === 0 ? 'No offcuts yet.' : `Drawn to one scale${more ? ', the newest first' : ''}.`;
+  if (count === 0) return 'Nothing on the shelf is like that.';
+  return `${howMany(count, 'find')}${more ? ' and more' : ''}, drawn to one scale.`;
 }

@@ -4,7 +4,7 @@ import type { PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import { howManyLow } from './low.tsx';
 import { PadRows } from './pads.tsx';
-import { ShelfSearch, type ShelfSearchProps } from './search.tsx';
+import { CodeSearch, ShelfSearch, type ShelfSearchProps } from './search.tsx';
 import { howMany } from './words.ts';
 
 export interface StashProps {
@@ -33,7 +33,8 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
         </p>
       </div>
       <p class="answer">
-        <strong>{howMany(tally.sheets, 'sheet')}</strong> in {howMany(left.length, 'pad')}, and{' '}
+        <strong>{howMany(tally.sheets, 'sheet')}</strong> in{' '}
+        {howMany(pads.filter((one) => one.sheets > 0).length, 'pad')}, and{' '}
         <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>.
       </p>
       {low.length === 0 ? null : (
@@ -51,7 +52,10 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
         <PadRows pads={left} units={units} />
       </section>
       <section aria-labelledby="offcuts">
-        <h2 id="offcuts">Offcuts</h2>
+        <div class="spread">
+          <h2 id="offcuts">Offcuts</h2>
+          <CodeSearch entry={search.entry} />
+        </div>
         <ShelfSearch {...search} />
       </section>
       <section class="rest">

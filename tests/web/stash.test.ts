@@ -1,0 +1,142 @@
+/** The stash as a whole: the shelf searched, what runs low, the list to print. */
+import { beforeEach, describe, expect, test } from 'vitest';
+import { addDesign } from '#stores/designs.ts';
+import { countSheets } from '#stores/movements.ts';
+import { addOffcut } from '#stores/offcuts.ts';
+import { addPad } from '#stores/pads.ts';
+import { type App, openApp } from '#tests/support/app.ts';
+import { type Cast, FERN, fillShelf, later, MEADOW, scrap } from '#tests/support/cast.ts';
+
+let app: App;
+beforeEach(async () => {
+  app = await openApp();
+});
+
+const page = async (path: string, headers = {}): Promise<string> => (await app.get(path, headers)).text();
+
+/** Codes of the tiles, in the order in which they stand. */
+const shown = (html: string): string[] =>
+  [...html.matchAll(/id="offcut-\d+".*?<a class="code"[^>]*>([^<]+)</gs)].map((found) => found[1]!);
+
+test('an empty stash leads to the first pad', async () => {
+  const html = await page('/stash');
+  expect(html).toContain('Nothing lies on the shelf yet.');
+  expect(html).toContain('href="/pads/new"');
+  expect(await page('/stash/low')).toContain('Nothing runs low.');
+  expect((await app.get('/stash/list')).status).toBe(200);
+});
+
+describe('a filled stash', () => {
+  let cast: Cast;
+  beforeEach(async () => {
+    cast = await fillShelf(app.db);
+  });
+
+  test('tells what there is, pad by pad', async () => {
+    const html = await page('/stash');
+    expect(html).toMatch(/<strong>30 sheets<\/strong> in 2 pads, and <a href="#offcuts">5 offcuts/);
+    expect(html).toContain('Meadow walk');
+    expect(shown(html)).toEqual([cast.lying.code, cast.strips.code, cast.corner.code]);
+  });
+
+  test('draws offcuts to one scale', async () => {
+    const html = await page('/stash');
+    const drawn = [...html.matchAll(/class="d-paper" viewBox="-1 -1 ([\d.]+) ([\d.]+)"/g)];
+    const [lying, strips, corner] = drawn.map(([, w, h]) => [Number(w) - 2, Number(h) - 2] as const);
+    expect(strips![0] / strips![1]).toBeCloseTo(4, 1);
+    expect(lying![0] / strips![0]).toBeCloseTo(9 / 12, 1);
+    expect(corner![1] / strips![1]).toBeCloseTo(8.5 / 3, 1);
+  });
+
+  test.each<[string, (cast: Cast) => string[]]>([
+    ['width=8&height=8', ({ corner }) => [corner.code]],
+    // 3 × 12 fits the strips turned, since ferns may lie any way.
+    ['width=3&height=12', ({ strips }) => [strips.code]],
+    // 4 × 9 does not fit the hares turned: they stand upright.
+    ['width=4&height=9', () => []],
+    ['width=9&height=4', ({ lying }) => [lying.code]],
+    ['width=8.5', ({ lying, strips, corner }) => [lying.code, strips.code, corner.code]],
+    ['width=215.9+mm&height=215.9+mm', ({ corner }) => [corner.code]],
+    ['design=2', ({ lying }) => [lying.code]],
+    ['kind=cardstock', () => []],
+    ['place=tray+2', ({ lying }) => [lying.code]],
+    ['place=tray+1&height=3&design=1&kind=patterned', ({ strips, corner }) => [strips.code, corner.code]],
+    [
+      'width=&height=&design=&kind=&place=',
+      ({ lying, strips, corner }) => [lying.code, strips.code, corner.code],
+    ],
+  ])('finds what is asked for: %s', async (query, codes) => {
+    expect(shown(await page(`/stash?${query}`))).toEqual(codes(cast));
+  });
+
+  test('says so when nothing is like that', async () => {
+    expect(await page('/stash?width=11&height=11')).toContain('Nothing on the shelf is like that.');
+  });
+
+  test('what is gone is not shown', async () => {
+    await app.post(`/offcuts/${cast.corner.id}`, { _method: 'DELETE' });
+    expect(shown(await page('/stash?width=8&height=8'))).toEqual([]);
+  });
+
+  test('a search being typed gets the shelf alone, and its problems beside the fields', async () => {
+    const found = await app.get('/stash?width=8&height=8', { 'HX-Request': 'true' });
+    expect(await found.text()).toMatch(/^<div id="found">/);
+    const typing = await app.get('/stash?width=8+x', { 'HX-Request': 'true' });
+    expect(typing.status).toBe(422);
+    expect(await typing.text()).toMatch(
+      /<p id="width-note" class="problem"[^>]*hx-swap-oob="true">“8 x” isn’t a length/,
+    );
+  });
+
+  test.each(['width=-1', 'height=0', 'design=x', 'kind=gold', 'width=8&width=9', 'more=0'])(
+    'a search that can’t be read is refused and kept: %s',
+    async (query) => {
+      const answer = await app.get(`/stash?${query}`);
+      expect(answer.status).toBe(422);
+      expect(shown(await answer.text())).toEqual([]);
+    },
+  );
+
+  test('the code on its back leads to it, however it was written', async () => {
+    const { code, id } = cast.corner;
+    for (const written of [code, code.toLowerCase(), ` ${code[0]} - ${code.slice(1)} `]) {
+      const answer = await app.get(`/stash?code=${encodeURIComponent(written)}`);
+      expect(answer.headers.get('Location')).toBe(`/offcuts/${id}`);
+    }
+    const none = await app.get('/stash?code=ZZ<b>');
+    expect(none.status).toBe(404);
+    expect(await none.text()).toMatch(
+      /id="code-note" class="problem"[^>]*>No offcut ever had the code ZZ&lt;b&gt;/,
+    );
+  });
+
+  test('a long shelf is shown a board at a time', async () => {
+    for (let one = 0; one < 60; one++)
+      await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(2, 3), count: 1, at: later(one) });
+    const first = await page('/stash?design=1');
+    expect(shown(first)).toHaveLength(60);
+    expect(first).toContain('href="/stash?design=1&amp;more=2#offcuts"');
+    const all = await page('/stash?design=1&more=2');
+    expect(shown(all)).toHaveLength(62);
+    expect(all).not.toContain('Show more');
+  });
+
+  test('what runs low comes worst first, and a pad that has no designs yet is not missed', async () => {
+    await addPad(app.db, { ...MEADOW, name: 'Still wrapped' });
+    const gone = await addPad(app.db, { ...MEADOW, name: 'Nearly gone' });
+    await addDesign(app.db, { pad: gone.id, design: FERN, sheets: 1, at: later(1) });
+    await countSheets(app.db, cast.white.id, { sheets: 9, at: later(1) });
+    const html = await page('/stash/low');
+    const names = [...html.matchAll(/<h2><a href="\/pads\/\d+">([^<]+)/g)].map((found) => found[1]);
+    expect(names).toEqual(['Nearly gone', 'White card']);
+    expect(await page('/stash')).toContain('2 pads run low');
+  });
+
+  test('the list to print goes place by place, with codes and sizes', async () => {
+    const html = await page('/stash/list');
+    const places = [...html.matchAll(/<h2>([^<]+)<\/h2>/g)].map((found) => found[1]);
+    expect(places).toEqual(['tray 1', 'tray 2', 'Sheets']);
+    expect(html).toContain('12 × 3″');
+    expect(html).toContain('Fern 5, Hare 3, Hem 2');
+  });
+});
