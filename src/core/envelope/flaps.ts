@@ -22,7 +22,10 @@ export const sidesOf = (pocket: Size): Record<FlapLetter, Side> =>
     ? { A: 'left', B: 'right', C: 'bottom', D: 'top' }
     : { A: 'top', B: 'bottom', C: 'left', D: 'right' };
 
-/** In folding order. What the maker has not finished herself is left pointed, or cut straight where it overruns. */
+/**
+ * In folding order. What the maker has not finished herself is left pointed, or cut straight where it overruns. Throws
+ * on a finish of hers that cannot be cut.
+ */
 export function flapsOf(pocket: Size, notcher: Notcher, own: Finishes = {}): Flap[] {
   const sides = sidesOf(pocket);
   return FLAP_LETTERS.map((letter) => flapOn(letter, sides[letter], pocket, notcher, own[letter]));
@@ -32,6 +35,7 @@ function flapOn(letter: FlapLetter, side: Side, pocket: Size, notcher: Notcher, 
   const [score, across] = scoreAndAcross(pocket, side);
   const overrun = roundLength(Math.max(0, flapOverrun(score, across, notcher.inset)), 'nearest');
   const depth = roundLength(flapDepth(score, notcher.inset), 'nearest');
+  if (own) flapShape(score, notcher.inset, own);
   const finish = own ?? (overrun > 0 ? straightBefore(across, notcher.graduation) : { shape: 'pointed' });
   const keptTo = roundLength(Math.min(across, seamKeptTo(shorter(pocket), notcher.inset)), 'up');
   return {

@@ -38,7 +38,7 @@ export function seamOf(place: TurnedSquare, flaps: readonly Flap[]): Seam {
       ),
     ),
     glueArea: jointArea(glues),
-    glueWidth: roundLength(Math.max(0, ...glues.map(acrossBand)), 'down'),
+    glueWidth: roundLength(Math.max(0, ...glues.map(acrossBand)), 'nearest'),
   };
 }
 
@@ -65,6 +65,13 @@ const foldedABC = (place: TurnedSquare, flaps: readonly Flap[]): [Polygon, Polyg
 const jointArea = ([one, other]: Pair): number =>
   (area(one) + area(other) - area(overlap(one, other))) / SQUARE_INCH;
 
-/** A band runs at 45° one way or the other: across it is its smaller extent. */
+/** Edges of flaps run level, upright or at 45°: the narrowest of these is across. */
 const acrossBand = (band: Polygon): number =>
-  Math.min(extent(band, point(Math.SQRT1_2, Math.SQRT1_2)), extent(band, point(Math.SQRT1_2, -Math.SQRT1_2)));
+  area(band) === 0 ? 0 : Math.min(...ACROSS.map((direction) => extent(band, direction)));
+
+const ACROSS = [
+  point(1, 0),
+  point(0, 1),
+  point(Math.SQRT1_2, Math.SQRT1_2),
+  point(Math.SQRT1_2, -Math.SQRT1_2),
+];
