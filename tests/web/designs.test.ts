@@ -93,7 +93,7 @@ describe('undoing', () => {
     const answer = await app.post(`/movements/${line!.id}`, { _method: 'DELETE', back: here() });
     const page = await answer.text();
     expect(answer.status).toBe(409);
-    expect(page).toContain('The sheets of Fern was counted');
+    expect(page).toContain('a count of the sheets of Fern');
     expect(page).toContain(`href="${here()}"`);
     expect(await sheets()).toBe(3);
   });

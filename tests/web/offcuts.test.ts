@@ -160,7 +160,7 @@ describe('gone', () => {
     await app.post(`/offcuts/${strips.id}/counts`, { counted: '1' });
     const counted = await app.post(`/offcuts/${strips.id}/returns`, {});
     expect(counted.status).toBe(409);
-    expect(await counted.text()).toContain(`Offcut ${strips.code} was counted`);
+    expect(await counted.text()).toContain(`a count of offcut ${strips.code}`);
   });
 });
 

@@ -31,8 +31,8 @@ export const MakingStep: FC<MakingView & { at: number }> = (view) => {
           </p>
           <h1 class="instruction">{what}</h1>
           <p class="how">{how}</p>
-          {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}
         </div>
+        {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}
         <div class="making-picture">
           <Picture drawing={makingDrawing(recipe, layout, { steps, at }, units)} id="making-sheet" grows />
         </div>

@@ -42,7 +42,7 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
     case 'glue':
       return {
         what: `Glue ${step.flap} onto ${step.onto.join(' and ')}.`,
-        how: 'Open it once more. A thin line inside the dotted bands only, never across the gap between, or the card sticks.',
+        how: 'Open it once more. A thin line inside the dotted bands, never across the gap between them.',
       };
     case 'close':
       return {
@@ -53,9 +53,8 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
 }
 
 export const SAY_CAUTION: Record<Caution, string> = {
-  blade: 'Blades: cut away from yourself, fingers behind the edge.',
-  adhesive:
-    'Adhesive: keep it off the skin and air the room; hot glue burns, so let it cool before you press.',
+  blade: 'Blades: cut away from you, fingers behind the edge.',
+  adhesive: 'Adhesive: off the skin, and air the room. Hot glue burns: don’t press it with bare fingers.',
 };
 
 const blankWords = ({ blank }: Recipe, units: Units): string =>

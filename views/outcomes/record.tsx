@@ -2,8 +2,9 @@
 import type { FC } from 'hono/jsx';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import type { LearnedTool, Source } from '#core/project/learning.ts';
-import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import { type Length, printSize, toInches, toMillimetres, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
+import { saySource } from '../tools/source.ts';
 
 export interface RecordView {
   readonly project: Project;
@@ -42,6 +43,7 @@ export const OutcomeRecord: FC<RecordView> = (view) => {
       <dl class="measures">
         <Value
           name="Inset"
+          means="how far the pocket’s corner lies in from the edge"
           before={before.notcher.inset}
           after={after.notcher.inset}
           source={after.inset}
@@ -49,6 +51,7 @@ export const OutcomeRecord: FC<RecordView> = (view) => {
         />
         <Value
           name="Zero offset"
+          means="what is added to the ruler’s reading"
           before={before.notcher.zeroOffset}
           after={after.notcher.zeroOffset}
           source={after.zeroOffset}
@@ -71,28 +74,28 @@ export const OutcomeRecord: FC<RecordView> = (view) => {
   );
 };
 
-const Value: FC<{ name: string; before: Length; after: Length; source: Source; units: Units }> = ({
-  name,
-  before,
-  after,
-  source,
-  units,
-}) => (
+interface ValueProps {
+  readonly name: string;
+  readonly means: string;
+  readonly before: Length;
+  readonly after: Length;
+  readonly source: Source;
+  readonly units: Units;
+}
+
+const Value: FC<ValueProps> = ({ name, means, before, after, source, units }) => (
   <div>
     <dt>{name}</dt>
     <dd>
       {finely(after, units)}
+      <small>{means}</small>
       <small>
-        {before === after
-          ? `as before, ${sayFrom(source)}`
-          : `was ${finely(before, units)} before this project`}
+        {before === after ? 'the same' : `${finely(before, units)}`} before this project; now{' '}
+        {saySource(source)}
       </small>
     </dd>
   </div>
 );
-
-const sayFrom = (source: Source): string =>
-  source.from === 'default' ? 'the usual one' : source.from === 'pinned' ? 'pinned' : 'learned';
 
 const headline = (before: LearnedTool, after: LearnedTool, name: string): string =>
   before.notcher.inset === after.notcher.inset && before.notcher.zeroOffset === after.notcher.zeroOffset
@@ -107,6 +110,8 @@ function restsOn({ observations, calibration }: LearnedTool, units: Units): stri
   return `It rests on ${counted} measured envelopes, which agree within ${finely(inset, units)} in the inset and ${finely(zeroOffset, units)} in the zero offset.`;
 }
 
-/** To a 32nd whatever the reader prints: a tool's own values are small. */
-const finely = (one: Length, units: Units): string =>
-  printLength(one, units.unit === 'in' ? { unit: 'in', step: 32 } : units);
+/** To a thousandth of an inch or a hundredth of a millimetre: finer than any ruler, as these are worked out. */
+const finely = (one: Length, units: Units): string => {
+  const text = units.unit === 'in' ? toInches(one).toFixed(3) : toMillimetres(one).toFixed(2);
+  return `${text.replace('-', '−')}${units.unit === 'in' ? '″' : ' mm'}`;
+};

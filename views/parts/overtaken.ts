@@ -10,16 +10,14 @@ export function sayOvertaken(why: Overtaken, nameOf: (piece: PieceRef) => string
         ? 'This was undone before.'
         : `This was undone before, on ${printDay(why.at)}. Once is enough.`;
     case 'counted since':
-      return `${capital(nameOf(why.piece))} was counted on ${printDay(why.at)}, after this. The count is the truth now: count again if the paper is back.`;
+      return `There was a count of ${nameOf(why.piece)} on ${printDay(why.at)}, after this. The count is the truth now: count again if the paper is back.`;
     case 'gone since':
-      return `${capital(nameOf(why.piece))} came out of this, and is gone since ${printDay(why.at)} (${why.kind}). It can’t go back into the sheet.`;
+      return `On ${printDay(why.at)} ${nameOf(why.piece)} went (${why.kind}), so this can’t be put back as it was.`;
     case 'used since':
-      return `${capital(nameOf(why.piece))} came out of this and was used since, on ${printDay(why.at)}, for “${why.project.title}”. Undo that first.`;
+      return `On ${printDay(why.at)} ${nameOf(why.piece)} was used for “${why.project.title}”. Undo that first.`;
     case 'too few left':
       return `Only ${why.left} of ${nameOf(why.piece)} are left, fewer than this would take away again.`;
     case 'made since':
       return `Envelope ${why.envelope} was made or spoiled since. That paper can’t go back on the shelf.`;
   }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

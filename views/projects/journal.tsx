@@ -80,21 +80,25 @@ const Filter: FC<JournalView> = ({ query, series }) => (
     hx-push-url="true"
     hx-trigger="input changed delay:250ms from:#q, change, submit"
   >
-    <label for="q">Words</label>
-    <input id="q" name="q" type="search" value={query.q} autocomplete="off" />
-    <label for="state">State</label>
-    <select id="state" name="state">
-      <option value="">any</option>
-      {PROJECT_STATES.map((state) => (
-        <option value={state} selected={state === query.state}>
-          {SAY_STATE[state]}
-        </option>
-      ))}
-    </select>
+    <label class="wide">
+      Words
+      <input id="q" name="q" type="search" value={query.q} autocomplete="off" />
+    </label>
+    <label>
+      State
+      <select name="state">
+        <option value="">any</option>
+        {PROJECT_STATES.map((state) => (
+          <option value={state} selected={state === query.state}>
+            {SAY_STATE[state]}
+          </option>
+        ))}
+      </select>
+    </label>
     {series.length > 0 ? (
-      <>
-        <label for="series">Series</label>
-        <select id="series" name="series">
+      <label>
+        Series
+        <select name="series">
           <option value="">all</option>
           {series.map(({ id, name }) => (
             <option value={id} selected={id === query.series}>
@@ -102,7 +106,7 @@ const Filter: FC<JournalView> = ({ query, series }) => (
             </option>
           ))}
         </select>
-      </>
+      </label>
     ) : null}
     <button type="submit" class="plain small">
       Find
