@@ -88,7 +88,7 @@ export const pieceOfOffcut = (offcut: Offcut): Piece => ({
   height: offcut.height,
   design: offcut.design,
   offcut,
-  border: offcut.border,
+  border: offcut.border && offcut.design.print.direction === 'one edge',
   count: offcut.count,
 });
 
