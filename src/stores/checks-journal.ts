@@ -4,7 +4,7 @@ import { problemsOfCut } from '#core/project/replay.ts';
 import { ENVELOPE_PART } from '#core/project/stash.ts';
 import { unreadable } from '#shared/schemas/stored.ts';
 import type { Database } from './database.ts';
-import { progressRows, stateOf } from './projects.ts';
+import { progressRows, stateOf } from './progress.ts';
 
 export async function checkJournal(db: Database): Promise<string[]> {
   return [...(await checkProjects(db)), ...(await checkCuts(db)), ...(await checkEnvelopes(db))];

@@ -4,15 +4,16 @@
  * `cutPieces(db, { pieces, project, at, trial? })` for a whole plan, `listCuts(db, project)`, `readCut(db, id)`.
  */
 import type { Selectable } from 'kysely';
-import type { CutRecord, NewProject, RecordedPiece } from '#core/project/journal.ts';
+import type { CutRecord, NewProject } from '#core/project/journal.ts';
 import { type BlankWanted, layOut, yieldOf } from '#core/project/search.ts';
-import { ENVELOPE_PART, type LeftoverCut, type PieceCut, type PieceRef } from '#core/project/stash.ts';
+import { ENVELOPE_PART, type PieceCut, type PieceRef } from '#core/project/stash.ts';
 import { type Database, transact } from './database.ts';
 import { nextNumber } from './envelopes.ts';
 import { record } from './ledger.ts';
-import { insertOffcut } from './offcuts.ts';
+import { shelveLeftovers } from './leftovers.ts';
 import { loadPiece } from './pieces.ts';
-import { createProject, readProject, settle } from './projects.ts';
+import { settle } from './progress.ts';
+import { createProject, readProject } from './projects.ts';
 import { readSettings } from './settings.ts';
 import type { Tables } from './tables.ts';
 
@@ -121,27 +122,6 @@ async function goneOf(db: Database, pieces: readonly PieceCut[]): Promise<GonePi
     if (left < wanted || changed) gone.push({ piece, wanted, left, changed });
   }
   return gone;
-}
-
-/** The pieces with a row on the shelf for each leftover; those alike share one. */
-async function shelveLeftovers(db: Database, pieces: readonly PieceCut[]): Promise<RecordedPiece[]> {
-  const shelved = new Map<string, number>();
-  const shelve = async (design: number, { width, height, border, place }: LeftoverCut): Promise<number> => {
-    const key = JSON.stringify([design, width, height, border, place]);
-    const offcut =
-      shelved.get(key) ?? (await insertOffcut(db, design, { width, height, border, place, note: '' }));
-    shelved.set(key, offcut);
-    return offcut;
-  };
-  const recorded: RecordedPiece[] = [];
-  for (const piece of pieces) {
-    const leftovers: RecordedPiece['leftovers'][number][] = [];
-    for (const one of piece.leftovers) {
-      leftovers.push({ ...one, offcut: await shelve(piece.piece.design, one) });
-    }
-    recorded.push({ ...piece, leftovers });
-  }
-  return recorded;
 }
 
 async function startEnvelopes(

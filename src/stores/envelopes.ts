@@ -4,11 +4,11 @@
  * `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
  * A spoiled blank is replaced through spoil.ts.
  */
-import type { Selectable } from 'kysely';
 import type { Envelope, EnvelopeState, NewOutcome, Outcome, Project } from '#core/project/journal.ts';
 import { type Database, transact } from './database.ts';
-import { readProject, settle } from './projects.ts';
-import type { Tables } from './tables.ts';
+import { envelopeRows, toEnvelope, toOutcomeRow } from './envelope-rows.ts';
+import { settle } from './progress.ts';
+import { readProject } from './projects.ts';
 
 /** In the order of their numbers. */
 export async function listEnvelopes(db: Database, project: number): Promise<Envelope[]> {
@@ -61,7 +61,7 @@ export function recordOutcome(
       project.notcher ??
       (await db.selectFrom('settings').select('notcher_id').executeTakeFirstOrThrow()).notcher_id;
     const asMade = outcome.asMade ?? (outcome.pocket ? asPlanned(project, outcome.twin ?? false) : null);
-    const row = { envelope_id: id, at, notcher_id, ...toRow({ ...outcome, asMade }) };
+    const row = { envelope_id: id, at, notcher_id, ...toOutcomeRow({ ...outcome, asMade }) };
     const { envelope_id: _, ...rest } = row;
     await db
       .insertInto('outcomes')
@@ -85,7 +85,7 @@ export function recordSpoiled(
     const { notcher } = (await readProject(db, envelope.project))!;
     await db
       .insertInto('outcomes')
-      .values({ envelope_id: id, at, notcher_id: notcher, ...toRow({ wrong, savedBy }) })
+      .values({ envelope_id: id, at, notcher_id: notcher, ...toOutcomeRow({ wrong, savedBy }) })
       .execute();
     return moveTo(db, id, 'spoiled', at);
   });
@@ -121,61 +121,3 @@ function asPlanned({ recipe, start }: Project, twin: boolean): Outcome['asMade']
   if (recipe?.fold !== 'diagonal') return null;
   return { square: recipe.blank.width, start: start ?? recipe.starts[twin ? 1 : 0] };
 }
-
-const envelopeRows = (db: Database) =>
-  db
-    .selectFrom('envelopes')
-    .leftJoin('outcomes', 'outcomes.envelope_id', 'envelopes.id')
-    .selectAll('envelopes')
-    .select([
-      'outcomes.at',
-      'outcomes.notcher_id',
-      'outcomes.felt',
-      'outcomes.pocket_width',
-      'outcomes.pocket_height',
-      'outcomes.square',
-      'outcomes.start',
-      'outcomes.twin',
-      'outcomes.finishes',
-      'outcomes.wrong',
-      'outcomes.saved_by',
-    ]);
-
-type OutcomeColumns = Omit<Selectable<Tables['outcomes']>, 'envelope_id'>;
-type Row = Selectable<Tables['envelopes']> & {
-  [Column in keyof OutcomeColumns]: OutcomeColumns[Column] | null;
-};
-
-const toEnvelope = (row: Row): Envelope => ({
-  id: row.id,
-  number: row.number,
-  state: row.state,
-  trial: row.trial === 1,
-  cut: row.cut_id,
-  design: row.design_id,
-  outcome: row.at === null ? null : toOutcome(row as Row & OutcomeColumns),
-});
-
-export const toOutcome = (row: OutcomeColumns): Outcome => ({
-  at: row.at,
-  notcher: row.notcher_id,
-  felt: row.felt,
-  pocket: row.pocket_width === null ? null : { width: row.pocket_width, height: row.pocket_height! },
-  asMade: row.square === null ? null : { square: row.square, start: row.start! },
-  twin: row.twin === 1,
-  finishes: row.finishes === null ? null : JSON.parse(row.finishes),
-  wrong: row.wrong,
-  savedBy: row.saved_by,
-});
-
-const toRow = ({ felt, pocket, asMade, twin, finishes, wrong, savedBy }: NewOutcome) => ({
-  felt: felt ?? null,
-  pocket_width: pocket?.width ?? null,
-  pocket_height: pocket?.height ?? null,
-  square: asMade?.square ?? null,
-  start: asMade?.start ?? null,
-  twin: twin ? (1 as const) : (0 as const),
-  finishes: finishes ? JSON.stringify(finishes) : null,
-  wrong: wrong ?? '',
-  saved_by: savedBy ?? '',
-});

@@ -14,7 +14,7 @@ import {
 } from '#core/project/learning.ts';
 import type { Length } from '#shared/length.ts';
 import type { Database } from './database.ts';
-import { toOutcome } from './envelopes.ts';
+import { toOutcome } from './envelope-rows.ts';
 import type { Tables } from './tables.ts';
 
 export async function addNotcher(db: Database, tool: NewTool): Promise<LearnedTool> {

@@ -3,11 +3,12 @@
  * `finishProject(db, id, at)`, `reopenProject(db, id, at)`, `changeStart(db, id, start, at)`, `readProject(db, id)`,
  * `listProjects(db, filter)`. With envelopes, cuts and outcomes it is read in journal.ts.
  */
-import { type Selectable, type SqlBool, sql, type Updateable } from 'kysely';
+import type { Updateable } from 'kysely';
 import type { NewProject, Project, ProjectState } from '#core/project/journal.ts';
-import { projectState } from '#core/project/states.ts';
 import type { Length } from '#shared/length.ts';
 import { type Database, transact } from './database.ts';
+import { settle } from './progress.ts';
+import { mentions, NEW_ROW, projectRows, toProject, toProjectRow } from './project-rows.ts';
 import type { Tables } from './tables.ts';
 
 export interface ProjectFilter {
@@ -24,7 +25,7 @@ export function createProject(db: Database, project: NewProject, at: string): Pr
       .insertInto('projects')
       .values({
         ...NEW_ROW,
-        ...toRow(project),
+        ...toProjectRow(project),
         title: project.title,
         created_at: at,
         changed_at: at,
@@ -43,7 +44,12 @@ export function editProject(
   changes: Partial<NewProject>,
   at: string,
 ): Promise<Project | undefined> {
-  return change(db, id, { ...toRow(changes), ...(changes.recipe !== undefined && { start: null }) }, at);
+  return change(
+    db,
+    id,
+    { ...toProjectRow(changes), ...(changes.recipe !== undefined && { start: null }) },
+    at,
+  );
 }
 
 /** Nothing more is to come. */
@@ -80,50 +86,6 @@ export async function listProjects(db: Database, filter: ProjectFilter = {}): Pr
   return rows.map(toProject);
 }
 
-/** Sets the project's state by what has been done, and when it was last touched. */
-export async function settle(db: Database, id: number, at: string): Promise<void> {
-  const row = await progressRows(db).where('projects.id', '=', id).executeTakeFirstOrThrow();
-  const state = stateOf(row);
-  await db.updateTable('projects').set({ state, changed_at: at }).where('id', '=', id).execute();
-}
-
-/** What a project's state follows from, for `settle` and for the check that it did. */
-export const progressRows = (db: Database) =>
-  db.selectFrom('projects').select((by) => [
-    'projects.id',
-    'projects.state',
-    'projects.recipe',
-    'projects.quantity',
-    'projects.finished_at',
-    by
-      .selectFrom('cuts')
-      .select((by) => by.fn.countAll<number>().as('count'))
-      .whereRef('cuts.project_id', '=', 'projects.id')
-      .where('undone_at', 'is', null)
-      .as('cuts'),
-    ...(['blank', 'made'] as const).map((state) =>
-      by
-        .selectFrom('envelopes')
-        .select((by) => by.fn.countAll<number>().as('count'))
-        .whereRef('envelopes.project_id', '=', 'projects.id')
-        .where('cut_id', 'is not', null)
-        .where('envelopes.state', '=', state)
-        .as(state),
-    ),
-  ]);
-
-export const stateOf = (
-  row: Awaited<ReturnType<ReturnType<typeof progressRows>['executeTakeFirstOrThrow']>>,
-): ProjectState =>
-  projectState({
-    hasRecipe: row.recipe !== null,
-    cuts: row.cuts ?? 0,
-    blanks: row.blank ?? 0,
-    made: row.made ?? 0,
-    quantity: row.quantity,
-    finished: row.finished_at !== null,
-  });
-
 function change(
   db: Database,
   id: number,
@@ -141,73 +103,3 @@ function change(
     return readProject(db, id);
   });
 }
-
-const projectRows = (db: Database) =>
-  db
-    .selectFrom('projects')
-    .leftJoin('series', 'series.id', 'projects.series_id')
-    .selectAll('projects')
-    .select(['series.name as series_name', 'series.note as series_note']);
-
-const mentions = (text: string) =>
-  sql<SqlBool>`instr(lower(projects.title || char(10) || projects.notes || char(10) || projects.lesson), lower(${text})) > 0`;
-
-type Row = Selectable<Tables['projects']> & { series_name: string | null; series_note: string | null };
-
-const toProject = (row: Row): Project => ({
-  id: row.id,
-  title: row.title,
-  state: row.state,
-  card:
-    row.card_width === null
-      ? null
-      : { width: row.card_width, height: row.card_height!, bulk: row.card_bulk! },
-  quantity: row.quantity,
-  recipe: row.recipe === null ? null : JSON.parse(row.recipe),
-  look: row.look === null ? null : JSON.parse(row.look),
-  start: row.start,
-  notcher: row.notcher_id,
-  series:
-    row.series_id === null ? null : { id: row.series_id, name: row.series_name!, note: row.series_note! },
-  notes: row.notes,
-  lesson: row.lesson,
-  createdAt: row.created_at,
-  changedAt: row.changed_at,
-  finishedAt: row.finished_at,
-});
-
-const NEW_ROW = {
-  quantity: 1,
-  recipe: null,
-  look: null,
-  start: null,
-  notcher_id: null,
-  series_id: null,
-  notes: '',
-  lesson: '',
-  card_width: null,
-  card_height: null,
-  card_bulk: null,
-  finished_at: null,
-};
-
-/** The columns of what is named; what is not stays out of the row. */
-function toRow({ title, card, quantity, recipe, look, notcher, series, notes, lesson }: Partial<NewProject>) {
-  return {
-    ...(title !== undefined && { title }),
-    ...(card !== undefined && {
-      card_width: card?.width ?? null,
-      card_height: card?.height ?? null,
-      card_bulk: card?.bulk ?? null,
-    }),
-    ...(quantity !== undefined && { quantity }),
-    ...(recipe !== undefined && { recipe: toJson(recipe) }),
-    ...(look !== undefined && { look: toJson(look) }),
-    ...(notcher !== undefined && { notcher_id: notcher }),
-    ...(series !== undefined && { series_id: series }),
-    ...(notes !== undefined && { notes }),
-    ...(lesson !== undefined && { lesson }),
-  };
-}
-
-const toJson = (value: unknown): string | null => (value === null ? null : JSON.stringify(value));

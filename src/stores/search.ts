@@ -2,7 +2,6 @@
  * Which pieces can become a blank, least regret first, over a shelf of any length. Verb: `findPieces(db, wanted,
  * { limit? })`. The regret is worked out in SQL by the very expression of the core (worth.ts), to the last bit.
  */
-import { type RawBuilder, type SqlBool, sql } from 'kysely';
 import {
   type BlankWanted,
   byShortfall,
@@ -13,10 +12,20 @@ import {
 } from '#core/project/search.ts';
 import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
 import type { Length } from '#shared/length.ts';
-import { type Size, shorter, turned } from '#shared/size.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';
 import { listOffcuts } from './offcuts.ts';
+import {
+  type Amount,
+  anyWay,
+  fits,
+  leastOf,
+  printDecides,
+  regretOf,
+  SHORTER,
+  wholeLack,
+  worseLack,
+} from './search-sql.ts';
 import { readSettings } from './settings.ts';
 
 export interface Found {
@@ -142,52 +151,3 @@ const ofKinds = (db: Database, kinds: readonly PaperKind[]) =>
     .innerJoin('pads', 'pads.id', 'designs.pad_id')
     .where('pads.kind', 'in', kinds)
     .select('designs.id');
-
-type Condition = RawBuilder<SqlBool>;
-type Amount = RawBuilder<number>;
-
-const W = sql.ref<Length>('offcuts.width');
-const H = sql.ref<Length>('offcuts.height');
-const SHORTER = sql<number>`min(${W}, ${H})`;
-
-const isSquare = ({ width, height }: Size): boolean => width === height;
-
-const printDecides = (blank: Size & { mayTurn: boolean }): boolean => !isSquare(blank) && !blank.mayTurn;
-
-const mayBeTurned = (wanted: BlankWanted): Condition =>
-  wanted.mayTurn ? sql`TRUE` : sql`designs.direction = 'any way'`;
-
-const fits = ({ width, height }: Size): Condition => sql`(${W} >= ${width} AND ${H} >= ${height})`;
-
-/** The thinnest that any way to lie asks for comes first, so that the index on the shelf can serve it. */
-function anyWay(wanted: BlankWanted, holds: (blank: Size) => Condition): Condition {
-  const thick = sql`${SHORTER} >= ${shorter(wanted)}`;
-  if (isSquare(wanted)) return sql`${thick} AND ${holds(wanted)}`;
-  return sql`${thick} AND (${holds(wanted)} OR (${mayBeTurned(wanted)} AND ${holds(turned(wanted))}))`;
-}
-
-/** The least of an amount over the ways in which the blank may lie. */
-function leastOf(wanted: BlankWanted, amount: (blank: Size) => Amount): Amount {
-  if (isSquare(wanted)) return amount(wanted);
-  return sql`min(${amount(wanted)}, CASE WHEN ${mayBeTurned(wanted)} THEN ${amount(turned(wanted))} ELSE 9e99 END)`;
-}
-
-/** As the core's regret of the better first cut, the blank in a corner; out of reach where it does not fit. */
-function regretOf(blank: Size, keep: Length): Amount {
-  const { width, height } = blank;
-  const [beside, beyond] = [sql<number>`(${W} - ${width})`, sql<number>`(${H} - ${height})`];
-  const whole = worthOf(W, H, keep);
-  const down = sql`${whole} - ${worthOf(beside, H, keep)} - ${worthOf(sql`${width}`, beyond, keep)}`;
-  const across = sql`${whole} - ${worthOf(beside, sql`${height}`, keep)} - ${worthOf(W, beyond, keep)}`;
-  return sql`CASE WHEN ${fits(blank)} THEN min(${down}, ${across}) ELSE 9e99 END`;
-}
-
-/** In floating numbers and in the core's order of multiplying, so that both give the same last bit. */
-const worthOf = (width: RawBuilder<unknown>, height: RawBuilder<unknown>, keep: Length): Amount =>
-  sql`CASE WHEN min(${width}, ${height}) < ${keep} THEN 0.0
-    ELSE CAST(${width} AS REAL) * ${height} * min(${width}, ${height}) END`;
-
-const worseLack = ({ width, height }: Size): Amount => sql`max(0, ${width} - ${W}, ${height} - ${H})`;
-
-const wholeLack = ({ width, height }: Size): Amount =>
-  sql`(max(0, ${width} - ${W}) + max(0, ${height} - ${H}))`;

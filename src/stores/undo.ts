@@ -4,7 +4,7 @@ import { readCut } from './cuts.ts';
 import { type Database, transact } from './database.ts';
 import { overtakenBy, record } from './ledger.ts';
 import { listMovements } from './movements.ts';
-import { settle } from './projects.ts';
+import { settle } from './progress.ts';
 
 /** Undefined when there is no such cut. Its blanks leave the project, which itself stays. */
 export function undoCut(

@@ -23,7 +23,7 @@ export const later = (minutes: number): string =>
 
 export const size = (width: number, height: number) => ({ width: inches(width), height: inches(height) });
 
-export const SWATCH: Swatch = { motif: 'sprigs', ground: '#f4efe6', inks: ['#3f6b4f'] };
+const SWATCH: Swatch = { motif: 'sprigs', ground: '#f4efe6', inks: ['#3f6b4f'] };
 
 export const MEADOW: NewPad = {
   name: 'Meadow walk',
@@ -54,7 +54,7 @@ const design = (name: string, print: Print): NewDesign => ({
 export const FERN = design('Fern', { direction: 'any way' });
 export const HARE = design('Hare', { direction: 'upright' });
 export const HEM = design('Hem', { direction: 'one edge', border: inches(1.5) });
-export const WHITE = design('White', { direction: 'any way' });
+const WHITE = design('White', { direction: 'any way' });
 
 /** The blank of a diagonal fold: its print lies at 45° however it is turned. */
 export const SQUARE_8: BlankWanted = { ...size(8, 8), mayTurn: true };

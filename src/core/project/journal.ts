@@ -54,9 +54,7 @@ export interface Project {
   readonly finishedAt: string | null;
 }
 
-export const ENVELOPE_STATES = ['blank', 'made', 'spoiled'] as const;
-
-export type EnvelopeState = (typeof ENVELOPE_STATES)[number];
+export type EnvelopeState = 'blank' | 'made' | 'spoiled';
 
 /** One envelope of a project, from its blank on. `cut` and `design` are null for a trial folded from scrap. */
 export interface Envelope {

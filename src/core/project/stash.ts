@@ -126,18 +126,15 @@ export interface PieceCut extends Size {
   readonly cuts: CutTree;
 }
 
-export const MOVEMENT_KINDS = [
-  'bought',
-  'counted',
-  'cut',
-  'left over',
-  'spoiled',
-  'binned',
-  'put back',
-  'withdrawn',
-] as const;
-
-export type MovementKind = (typeof MOVEMENT_KINDS)[number];
+export type MovementKind =
+  | 'bought'
+  | 'counted'
+  | 'cut'
+  | 'left over'
+  | 'spoiled'
+  | 'binned'
+  | 'put back'
+  | 'withdrawn';
 
 /** One line of the ledger. `reverses` is the line it undoes; `reversedBy` the one that undoes it. */
 export interface Movement {
