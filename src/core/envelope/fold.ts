@@ -32,7 +32,7 @@ export interface Fold {
   readonly name: FoldName;
   /** How a print can lie on the front. */
   readonly fronts: readonly FrontLie[];
-  /** Best first, a handful; never empty. */
+  /** Best first, a handful; empty only where the tool's ruler has no mark for any. */
   recipes(question: Question): Recipe[];
   /** The pieces to cut, one or two. */
   blanks(recipe: Recipe): readonly Size[];
