@@ -47,6 +47,7 @@ export const LABELS: Record<LabelRole, Attributes> = {
   letter: { fill: INK, 'font-weight': 700 },
   name: { fill: INK, 'font-weight': 600 },
   note: { fill: INK },
+  caption: { fill: INK },
   order: { fill: INK, 'font-weight': 700 },
 };
 

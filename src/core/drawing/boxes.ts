@@ -22,15 +22,19 @@ export function labelCorners(label: Label): Point[] {
 }
 
 /** Width and height of the label before it is turned; an order number stands in a disc. */
-export const labelSize = (label: Pick<Label, 'role' | 'text' | 'size'>): [number, number] =>
+export const labelSize = (label: Pick<Label, 'role' | 'text' | 'size' | 'weight'>): [number, number] =>
   label.role === 'order'
     ? [2 * discRadius(label.size), 2 * discRadius(label.size)]
-    : [textWidth(label.text, label.size), label.size];
+    : [textWidth(label.text, label.size, isBold(label)), label.size];
 
 export const discRadius = (size: number): number => size * 0.8;
 
-export const textWidth = (text: string, size: number): number =>
-  [...text].reduce((sum, character) => sum + characterWidth(character), 0) * size;
+export const textWidth = (text: string, size: number, bold = false): number =>
+  [...text].reduce((sum, character) => sum + characterWidth(character), 0) * size * (bold ? BOLD : 1);
+
+/** Letters, names and whatever is lit. */
+const isBold = ({ role, weight }: Pick<Label, 'role' | 'weight'>): boolean =>
+  role === 'letter' || role === 'name' || weight === 'lit';
 
 /** Pairs of labels that touch, and labels that stick out of the drawing: both must be empty in any picture. */
 export function labelTroubles(drawing: Drawing): string[] {
@@ -82,18 +86,19 @@ const isBetween = (value: number, slack: number, values: readonly number[]): boo
 const reach = (one: Label): number => labelSize(one)[0] + labelSize(one)[1];
 
 const TOUCH = 1e-6;
+const BOLD = 1.13;
 
 const BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
 
 const WIDTHS: readonly (readonly [RegExp, number])[] = [
   [/[\s.,:;'|!ijl·⁄]/, 0.32],
   [/[⁰¹²³⁴-⁹₀-₉″°]/, 0.46],
-  [/[mwMW⅛⅜⅝⅞¼½¾≈×→]/, 0.95],
+  [/[mwMW−⅛⅜⅝⅞¼½¾≈×→]/, 0.98],
   [/[A-Z]/, 0.74],
 ];
 
 const characterWidth = (character: string): number =>
-  WIDTHS.find(([pattern]) => pattern.test(character))?.[1] ?? 0.62;
+  WIDTHS.find(([pattern]) => pattern.test(character))?.[1] ?? 0.64;
 
 const normals = (corners: readonly Point[]): Point[] =>
   corners.slice(0, 2).map((from, index) => {

@@ -16,7 +16,7 @@ export const cardScale = (cards: readonly Size[], side: number): number =>
 export function cardDrawing(card: DrawnCard, units: Units, scale: number): Drawing {
   const [width, height] = [card.width * scale, card.height * scale];
   const size = printSize(card, units);
-  const room = Math.max(width + 2 * LEAF, textWidth(size, TEXT.note)) + 2 * MARGIN;
+  const room = Math.max(width + 2 * LEAF, textWidth(size, TEXT.caption)) + 2 * MARGIN;
   const left = (room - width) / 2;
   return {
     title: card.name,
@@ -27,7 +27,7 @@ export function cardDrawing(card: DrawnCard, units: Units, scale: number): Drawi
       area('card', rectangle(left + LEAF, MARGIN, width, height), 'quiet'),
       area('card', rectangle(left, MARGIN + LEAF, width, height)),
       line('crease', foldLine(left, MARGIN + LEAF, height)),
-      label('note', { x: room / 2, y: height + LEAF + MARGIN + BENEATH / 2 + 2 }, size),
+      label('caption', { x: room / 2, y: height + LEAF + MARGIN + BENEATH / 2 + 2 }, size),
     ],
   };
 }

@@ -62,7 +62,7 @@ export function compose(width: number, height: number): Composition {
   };
 }
 
-const WEAK = new Set(['witness', 'card', 'crease']);
+const WEAK = new Set(['witness', 'crease']);
 
 /** A line that would spoil a word it ran through. */
 const isStrong = (shape: Line): boolean => !WEAK.has(shape.role);

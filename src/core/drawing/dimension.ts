@@ -26,13 +26,13 @@ export function dimension(from: Point, to: Point, text: string, style: Dimension
   const [start, end] = [moved(from, left, style.away), moved(to, left, style.away)];
   const weight = style.weight ?? 'plain';
   const size = style.size ?? TEXT.dimension;
-  const inside = textWidth(text, size) + 2 * ROOM <= run;
+  const width = textWidth(text, size, weight === 'lit');
+  const inside = width + 2 * ROOM <= run;
   return [
     ...(style.away === 0 ? [] : [from, to].map((point) => witness(point, left, style.away, weight))),
-    ...(inside
-      ? broken(start, end, along, textWidth(text, size) / 2 + 3)
-      : [overshoot(start, end, along)]
-    ).map((run) => line('dimension', run, weight)),
+    ...(inside ? broken(start, end, along, width / 2 + 3) : [overshoot(start, end, along)]).map((run) =>
+      line('dimension', run, weight),
+    ),
     ...[start, end].map((point) => tick(point, along, left, weight)),
     inside ? onLine(start, end, text, size, weight) : besideLine(start, end, along, text, size, style),
   ];

@@ -29,7 +29,8 @@ export type AreaRole =
   | 'left'
   | 'waste'
   | 'notch';
-export type LabelRole = 'dimension' | 'letter' | 'name' | 'note' | 'order';
+/** A note stands on paper, maybe on hatching; a caption beside it. */
+export type LabelRole = 'dimension' | 'letter' | 'name' | 'note' | 'caption' | 'order';
 
 /** Lit: what the hands do next. Quiet: already done, or only there for company. */
 export type Weight = 'plain' | 'lit' | 'quiet';
@@ -119,7 +120,14 @@ export const label = (
 });
 
 /** The text size of each role, in drawing units. */
-export const TEXT: Record<LabelRole, number> = { dimension: 13, letter: 22, name: 13, note: 12, order: 12 };
+export const TEXT: Record<LabelRole, number> = {
+  dimension: 13,
+  letter: 22,
+  name: 13,
+  note: 12,
+  caption: 12,
+  order: 12,
+};
 
 export const rectangle = (x: number, y: number, width: number, height: number): Point[] => [
   { x, y },

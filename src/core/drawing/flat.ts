@@ -106,14 +106,14 @@ function drawPocket(page: FlatPage): void {
 function drawBeside(page: FlatPage, scores: readonly ScoreLine[], measure: Length): void {
   const { sheet, place, units } = page;
   const text = printLength(measure, units);
-  const options = [TEXT.dimension, SMALL].flatMap((size) =>
-    [14, 26, 40, 54].map((inwards) => ({ size, inwards })),
+  const ways = (['after', 'before'] as const).flatMap((beside) =>
+    [TEXT.dimension, SMALL].flatMap((size) => [14, 26, 40, 54].map((inwards) => ({ beside, size, inwards }))),
   );
   sheet.settle(
-    options.flatMap(({ size, inwards }) =>
+    ways.flatMap(({ inwards, ...style }) =>
       scores.map((score) => {
         const away = inwards * inwardSign(page, score);
-        return dimension(place.at(score.from), place.at(score.to), text, { away, size });
+        return dimension(place.at(score.from), place.at(score.to), text, { away, ...style });
       }),
     ),
   );

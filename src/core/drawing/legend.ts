@@ -15,10 +15,10 @@ export function legend(
   let [x, y] = [INDENT, top + ROW / 2];
   const shapes: Shape[] = [];
   for (const item of items) {
-    const room = SAMPLE + GAP + textWidth(item.word, TEXT.note);
+    const room = SAMPLE + GAP + textWidth(item.word, TEXT.caption);
     if (x + room > width) [x, y] = [INDENT, y + ROW];
     shapes.push(sample(item, x, y));
-    shapes.push(label('note', { x: x + SAMPLE + GAP, y }, item.word, { anchor: 'start' }));
+    shapes.push(label('caption', { x: x + SAMPLE + GAP, y }, item.word, { anchor: 'start' }));
     x += room + BETWEEN;
   }
   return { shapes, height: items.length === 0 ? 0 : y + ROW / 2 - top };

@@ -50,10 +50,10 @@ export function startShapes({ place, units }: FlatPage, notch: Notch, style: Fig
   const { size = TEXT.dimension, weight = 'plain' } = style;
   const [from, to] = place.edge(notch.edge);
   const [mouth, outwards] = [place.at(notch.mouth), leftOf(direction(from, to))];
-  const word = moved(between(from, mouth, 0.5), outwards, AWAY + (size + TEXT.note) / 2 + 3);
+  const word = moved(between(from, mouth, 0.5), outwards, AWAY + (size + TEXT.caption) / 2 + 3);
   return [
     ...dimension(from, mouth, printLength(notch.reading, units), { away: AWAY, size, weight }),
-    label('note', word, 'start', { weight, turn: outwards.y === 0 ? -90 : 0 }),
+    label('caption', word, 'start', { weight, turn: outwards.y === 0 ? -90 : 0 }),
   ];
 }
 

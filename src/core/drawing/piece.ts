@@ -5,7 +5,7 @@
 import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Swatch } from '#shared/swatch.ts';
-import { labelSize, textWidth } from './boxes.ts';
+import { textWidth } from './boxes.ts';
 import { area, type Drawing, type Label, label, line, rectangle, type Shape, TEXT } from './drawing.ts';
 
 /** In lengths from the piece's top left corner, x right and y down, as in a plan. */
@@ -46,7 +46,7 @@ export function pieceDrawing(piece: DrawnPiece, units: Units, scale: number): Dr
   return {
     title: heading,
     words: inWords(piece, units),
-    width: Math.max(SIDE + width, SIDE + swatchRoom + textWidth(heading, TEXT.name)) + MARGIN,
+    width: Math.max(SIDE + width, SIDE + swatchRoom + textWidth(heading, TEXT.name, true)) + MARGIN,
     height: TOP + height + MARGIN,
     shapes: labelsLast([
       ...headingShapes(piece, heading, swatchRoom),
@@ -126,7 +126,7 @@ function fitted(box: Box, texts: readonly (readonly string[])[]): Label[] {
     for (const size of [TEXT.note, SMALLEST]) {
       for (const turn of [0, -90]) {
         const [room, depth] = turn === 0 ? [box.width, box.height] : [box.height, box.width];
-        const widest = Math.max(...lines.map((text) => labelSize({ role: 'note', text, size })[0]));
+        const widest = Math.max(...lines.map((text) => textWidth(text, size)));
         if (widest + PAD <= room && lines.length * (size + 3) <= depth)
           return stacked(box, lines, size, turn);
       }
