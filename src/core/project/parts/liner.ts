@@ -5,10 +5,10 @@
 
 import { cross, distance, type Line, minus, type Polygon, point } from '#core/geometry/point.ts';
 import { edges, keepRight } from '#core/geometry/polygon.ts';
-import type { Checked, Problem } from '#shared/checked.ts';
-import { add, inches, type Length, roundLength, times } from '#shared/length.ts';
+import { accept, type Checked, type Problem } from '#shared/checked.ts';
+import { add, inches, type Length, roundLength, subtract, times } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { copiesProblem, ifSound, negativeProblem, type SetPart, sizeProblems, type Wanted } from './part.ts';
+import { copiesProblem, negativeProblem, type SetPart, sizeProblems, type Wanted } from './part.ts';
 
 export interface LinerWish extends Wanted {
   readonly pocket: Size;
@@ -33,22 +33,24 @@ export function liner(wish: LinerWish): Checked<SetPart> {
   const problems = [...sizeProblems(wish.pocket), ...copiesProblem(wish), ...linerProblems(wish)];
   if (problems.length > 0) return { ok: false, problems };
   const shape = shapeOf(wish);
-  const left = Math.min(...shape.map(({ x }) => x));
   const top = Math.min(...shape.map(({ y }) => y));
-  return ifSound(shape.length < 3 || top >= 0 ? [NOTHING_LEFT] : [], () => ({
+  if (shape.length < 3 || top >= 0) return { ok: false, problems: [NOTHING_LEFT] };
+  const left = Math.min(...shape.map(({ x }) => x));
+  const height = roundLength(wish.pocket.height - top, 'up');
+  return accept({
     name: 'Liner',
     copies: wish.copies,
     material: 'paper',
     upright: wish.upright ?? false,
     width: roundLength(Math.max(...shape.map(({ x }) => x)) - left, 'up'),
-    height: roundLength(wish.pocket.height - top, 'up'),
-    scores: [{ from: 'top', at: roundLength(-top, 'nearest') }],
+    height,
+    scores: [{ from: 'top', at: subtract(height, wish.pocket.height) }],
     outline: shape.map(({ x, y }) => point(x - left, y - top)),
     notes: [
       'Slide it to the bottom fold, fold the flap over it once, then glue the liner to the flap alone.',
       'Line the envelope before its flap gets its glue.',
     ],
-  }));
+  });
 }
 
 const SIDE = inches(1 / 8);
