@@ -1,13 +1,15 @@
 /** Tells the demo: a year at one maker's table, through the stores' own verbs and on the day each thing happened. */
 
+import type { Look } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
-import { blankWanted } from '#core/project/fitting.ts';
+import { blankWanted, looksOn } from '#core/project/fitting.ts';
+import type { BlankWanted } from '#core/project/search.ts';
 import { inches, length } from '#shared/length.ts';
 import { addCardSize } from '#stores/card-sizes.ts';
 import { takePiece } from '#stores/cuts.ts';
 import { type Database, transact } from '#stores/database.ts';
-import { addDesign } from '#stores/designs.ts';
+import { addDesign, readDesign } from '#stores/designs.ts';
 import { listEnvelopes, recordOutcome } from '#stores/envelopes.ts';
 import { binOffcut, buySheets, countSheets } from '#stores/movements.ts';
 import { chosenNotcher, editNotcher } from '#stores/notchers.ts';
@@ -62,9 +64,19 @@ async function spend(db: Database, one: Evening, designs: Map<string, number>, n
   const series = (await listSeries(db)).find(({ name }) => name === one.series)?.id ?? null;
   const { tool } = await chosenNotcher(db);
   const { title, copies, notes = '' } = one;
-  const planned = { title, card: one.card, quantity: copies, recipe, notes, series, notcher: tool.id };
+  const look = await lookFor(db, one, recipe, designs);
+  const planned = {
+    title,
+    card: one.card,
+    quantity: copies,
+    recipe,
+    look: look ?? null,
+    notes,
+    series,
+    notcher: tool.id,
+  };
   const project = (await createProject(db, planned, at(0))).id;
-  await takeAll(db, project, recipe, one, designs, at(5));
+  await takeAll(db, project, blankWanted(recipe, look), one, designs, at(5));
   if (one.spoiled) await spoilFirst(db, project, recipe, one, designs, at(20));
   await fold(db, project, recipe, one, at);
   if (one.lesson) {
@@ -79,19 +91,28 @@ async function recipeFor(db: Database, { card, fit, chart }: Evening): Promise<R
   return solveEnvelope({ card, notcher, ...(fit && { want: { fit } }) })[0]!;
 }
 
+async function lookFor(
+  db: Database,
+  { papers, look }: Evening,
+  recipe: Recipe,
+  designs: Map<string, number>,
+): Promise<Look | undefined> {
+  const design = (await readDesign(db, designs.get(papers[0]!)!))!;
+  return looksOn(recipe, design, look).look;
+}
+
 async function takeAll(
   db: Database,
   project: number,
-  recipe: Recipe,
+  wanted: BlankWanted,
   { papers, copies }: Evening,
   designs: Map<string, number>,
   at: string,
 ): Promise<void> {
-  const wanted = blankWanted(recipe);
   for (let missing = copies; missing > 0; missing -= 1) {
     const paper = papers[copies - missing] ?? papers.at(-1)!;
     const { choices } = await findPieces(db, { ...wanted, designs: [designs.get(paper)!] }, { limit: 1 });
-    const piece = choices[0]?.piece ?? (await findPieces(db, wanted, { limit: 1 })).choices[0]!.piece;
+    const piece = choices[0]!.piece;
     const ref = { design: piece.design.id, offcut: piece.offcut?.id ?? null };
     await takePiece(db, { piece: ref, wanted, copies: 1, project, at });
   }

@@ -11,6 +11,8 @@ export interface Evening {
   /** Designs to take, in this order; what the first does not give, the next does. */
   readonly papers: readonly string[];
   readonly copies: number;
+  /** Which way the first paper's print lies, by the look's name. */
+  readonly look?: string;
   readonly series?: string;
   readonly notes?: string;
   /** Measures from a chart instead of those worked out. */
@@ -149,6 +151,7 @@ export const YEAR: readonly Evening[] = [
     daysAgo: 76,
     card: card(6.25, 3.25),
     papers: ['Harbour hem', 'Hedgerow hem'],
+    look: 'print-top-right',
     copies: 2,
     notes: 'The hem should show in one front corner.',
     measured: 1,
@@ -171,6 +174,7 @@ export const YEAR: readonly Evening[] = [
     daysAgo: 12,
     card: card(5.5, 4.25),
     papers: ['Post road', 'Clover'],
+    look: 'print-top-right',
     copies: 2,
     measured: 1,
     lesson: 'Script reads best leaning to the top right.',

@@ -1,7 +1,7 @@
 /** Taking paper off the shelf for a project, and undoing it. */
 import { Hono } from 'hono';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { blankWanted } from '#core/project/fitting.ts';
+import { blankWanted, looksOn } from '#core/project/fitting.ts';
 import type { NewProject } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
@@ -12,7 +12,7 @@ import { chosenNotcher } from '#stores/notchers.ts';
 import { undoCut } from '#stores/undo.ts';
 import { rowId } from './address.ts';
 import type { Env } from './env.ts';
-import { defaultsFrom, envelopeAsked, lookAsked, showEnvelopes } from './envelopes.ts';
+import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
 import { check, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
@@ -32,19 +32,16 @@ cuts.post('/', async (c) => {
   const design = await readDesign(c.get('db'), asked.value.design);
   if (!design) return notFound(c);
   const { recipe } = fitting.value;
-  const { copies, offcut, look, project } = asked.value;
-  const opened = {
-    ...newProject(recipe, design, copies, units),
-    notcher: tool.id,
-    look: lookAsked(recipe, design, look).look ?? null,
-  };
+  const { copies, offcut, project } = asked.value;
+  const { look } = looksOn(recipe, design, asked.value.look);
+  const opened = { ...newProject(recipe, design, copies, units), notcher: tool.id, look: look ?? null };
   return once<{ refused: GonePiece[] }>(
     c,
     typed,
     async (db) => {
       const taken = await takePiece(db, {
         piece: { design: design.id, offcut },
-        wanted: blankWanted(recipe),
+        wanted: blankWanted(recipe, look),
         copies,
         project: project ?? opened,
         at: c.get('services').now().toISOString(),

@@ -2,14 +2,11 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { THIN_BULK } from '#core/envelope/fit.ts';
-import type { Look } from '#core/envelope/fold.ts';
-import { foldOf } from '#core/envelope/folds.ts';
 import type { Notcher, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
-import { blankWanted, type Fitting, fitEnvelope } from '#core/project/fitting.ts';
+import { blankWanted, type Fitting, fitEnvelope, looksOn } from '#core/project/fitting.ts';
 import type { Project } from '#core/project/journal.ts';
-import { type Choice, layOut } from '#core/project/search.ts';
-import type { Design } from '#core/project/stash.ts';
+import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
@@ -90,16 +87,6 @@ export const envelopeAsked = (asked: EnvelopeAsked, notcher: Notcher, units: Uni
     units,
   );
 
-export const lookAsked = (
-  recipe: Recipe,
-  design: Design,
-  id: string | undefined,
-): { looks: readonly Look[]; look?: Look } => {
-  const looks = foldOf(recipe).looks(recipe, design);
-  const look = looks.find((one) => one.id === id) ?? looks[0];
-  return { looks, ...(look && { look }) };
-};
-
 export const defaultsFrom = ({ wantedFit }: Settings) => ({ bulk: THIN_BULK, fit: wantedFit });
 
 /** Within a limit on the outer size the snuggest is looked for, unless she says how it should sit. */
@@ -161,9 +148,12 @@ async function answerFor(
   { recipe, found }: Fitting,
 ): Promise<Answerable> {
   const db = c.get('db');
-  const pieces = await findPieces(db, blankWanted(recipe));
-  const design = (asked.design && (await readDesign(db, asked.design))) || pieces.choices[0]?.piece.design;
-  const { looks, look } = design ? lookAsked(recipe, design, asked.look) : { looks: [], look: undefined };
+  const chosen = asked.design === undefined ? undefined : await readDesign(db, asked.design);
+  const { look: picked } = chosen ? looksOn(recipe, chosen, asked.look) : { look: undefined };
+  const wanted = { ...blankWanted(recipe, picked), ...(chosen && { designs: [chosen.id] }) };
+  const pieces = await findPieces(db, wanted);
+  const design = chosen ?? pieces.choices[0]?.piece.design;
+  const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
   return jsx(Answer, {
     units: c.get('units'),
     query: entry.typed,
@@ -172,11 +162,12 @@ async function answerFor(
     tried: entry.typed.chart === 'yes',
     others: found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
     choices: pieces.choices.map((choice) =>
-      forCopies(choice, recipe, asked.copies, c.get('settings').keepAtLeast),
+      forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
     ),
     nearest: pieces.nearest,
     smaller: pieces.choices.length > 0 ? [] : await smallerOnes(db, recipe),
     design,
+    chosen: chosen !== undefined,
     looks,
     look,
     copies: asked.copies,
@@ -188,8 +179,8 @@ const sameMeasures = (one: Recipe, other: Recipe): boolean =>
   one.blank.width === other.blank.width && one.starts[0] === other.starts[0];
 
 /** Drawn with as many blanks as are wanted of it. */
-function forCopies(choice: Choice, recipe: Recipe, copies: number, keepAtLeast: Length): Choice {
-  const cut = layOut(choice.piece, blankWanted(recipe), Math.min(copies, choice.yields), keepAtLeast);
+function forCopies(choice: Choice, wanted: BlankWanted, copies: number, keepAtLeast: Length): Choice {
+  const cut = layOut(choice.piece, wanted, Math.min(copies, choice.yields), keepAtLeast);
   return cut ? { ...choice, cut } : choice;
 }
 

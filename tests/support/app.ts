@@ -14,7 +14,7 @@ export interface App {
   readonly post: (path: string, fields: Fields, headers?: Record<string, string>) => Promise<Response>;
 }
 
-export type Fields = Readonly<Record<string, string>> | readonly (readonly [string, string])[];
+export type Fields = Record<string, string> | [string, string][];
 
 export async function openApp(): Promise<App> {
   const db = openDatabase(':memory:');
@@ -36,7 +36,7 @@ export async function openApp(): Promise<App> {
     post: (path, fields, headers = {}) =>
       ask(path, {
         method: 'POST',
-        body: new URLSearchParams(Array.isArray(fields) ? fields.map((pair) => [...pair]) : { ...fields }),
+        body: new URLSearchParams(fields),
         headers: { Host: HOST, Origin: `http://${HOST}`, ...headers },
       }),
   };

@@ -29,7 +29,9 @@ export interface Answered {
   readonly nearest: Nearest | null;
   /** Where nothing on the shelf will do: smaller envelopes that something there would do for. */
   readonly smaller: readonly { readonly recipe: Recipe; readonly choice: Choice }[];
+  /** Whose looks are shown: the one she chose, or that of the first piece. */
   readonly design: Design | undefined;
+  readonly chosen: boolean;
   readonly looks: readonly Look[];
   readonly look: Look | undefined;
   readonly copies: number;

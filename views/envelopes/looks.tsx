@@ -32,6 +32,9 @@ export const Looks: FC<Answered> = ({ recipe, design, looks, look, query }) => {
           </li>
         ))}
       </ul>
+      {!look && (
+        <p class="quiet">Until you pick one, the envelope is cut from the part without the border.</p>
+      )}
       {look && <p class="quiet">On the tool: {placementWords(look.placement)}.</p>}
     </section>
   );

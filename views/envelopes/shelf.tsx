@@ -12,12 +12,17 @@ import { asking, measuresOf, UNCHOSEN } from './query.ts';
 const SHOWN = 3;
 
 export const Shelf: FC<Answered> = (answered) => {
-  const { choices } = answered;
+  const { choices, chosen, design } = answered;
   const first = choices.slice(0, SHOWN);
   const rest = choices.slice(SHOWN);
   return (
     <section id="shelf">
-      <h2>From your shelf</h2>
+      <h2>{chosen && design ? `${design.name}, from your shelf` : 'From your shelf'}</h2>
+      {chosen && (
+        <p>
+          <a href={`${asking(answered.query, { design: '', look: '' })}#shelf`}>Look at every paper</a>
+        </p>
+      )}
       {choices.length === 0 ? <NothingFits {...answered} /> : <Pieces {...answered} shown={first} largest />}
       {rest.length > 0 && (
         <details>

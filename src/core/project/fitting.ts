@@ -4,6 +4,8 @@
  */
 import { checkMeasures } from '#core/envelope/door.ts';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
+import type { Look, LookPaper } from '#core/envelope/fold.ts';
+import { foldOf } from '#core/envelope/folds.ts';
 import type { Card, Finish, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
@@ -34,8 +36,26 @@ export interface Fitting {
   readonly found: readonly Recipe[];
 }
 
-/** A square folded on the diagonal may be cut with its print along or across: it comes out at 45° either way. */
-export const blankWanted = ({ blank }: Recipe): BlankWanted => ({ ...blank, mayTurn: true });
+/**
+ * What the shelf is searched for. A square folded on the diagonal may be cut with its print along or across: it comes
+ * out at 45° either way. A look that shows the printed border needs it on the blank.
+ */
+export const blankWanted = ({ blank }: Recipe, look?: Look): BlankWanted => ({
+  ...blank,
+  mayTurn: true,
+  ...(look?.border && { border: true }),
+});
+
+/** The looks that a paper can have, and the one picked; a printed border is left off until she picks where it shows. */
+export function looksOn(
+  recipe: Recipe,
+  paper: LookPaper,
+  picked?: string,
+): { readonly looks: readonly Look[]; readonly look: Look | undefined } {
+  const looks = foldOf(recipe).looks(recipe, paper);
+  const plainest = paper.print.direction === 'one edge' ? undefined : looks[0];
+  return { looks, look: looks.find(({ id }) => id === picked) ?? plainest };
+}
 
 /** Problems stand beside `square`, `start`, `cDepth`, `cMore`, `dDepth` and `dMore`. */
 export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting> {
