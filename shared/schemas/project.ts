@@ -6,7 +6,7 @@ const LONGEST_TITLE = 120;
 
 export const newIdea = z.object({ title: wordsField('it a title', LONGEST_TITLE) });
 
-/** Any of them may be missing: what is not sent stays as it is. */
+/** Any of them may be missing. */
 export const projectWords = z.object({
   title: wordsField('it a title', LONGEST_TITLE).optional(),
   quantity: countField(1, 500).optional(),
@@ -14,6 +14,8 @@ export const projectWords = z.object({
   lesson: noteField(600).optional(),
   series: noteField(80).optional(),
 });
+
+export type ProjectWords = z.infer<typeof projectWords>;
 
 export const seriesWords = z.object({ name: wordsField('it a name', 80), note: noteField(600) });
 

@@ -1,11 +1,19 @@
 /** The journal and its projects: list, new idea, one project's page, its words, finished or not. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
+import type { NewProject } from '#core/project/journal.ts';
 import type { Overtaken } from '#core/project/stash.ts';
-import { journalQuery, newIdea, projectWords } from '#shared/schemas/project.ts';
-import type { Database } from '#stores/database.ts';
+import { journalQuery, newIdea, type ProjectWords, projectWords } from '#shared/schemas/project.ts';
+import { type Database, transact } from '#stores/database.ts';
 import { firstPapers } from '#stores/journal.ts';
-import { createProject, editProject, finishProject, listProjects, reopenProject } from '#stores/projects.ts';
+import {
+  createProject,
+  editProject,
+  finishProject,
+  listProjects,
+  readProject,
+  reopenProject,
+} from '#stores/projects.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
@@ -43,13 +51,11 @@ projects.put('/:id', async (c) => {
   const typed = await readForm(c);
   const asked = check(projectWords, typed);
   if (!asked.ok) return showProject(c, id, { entry: entryOf(typed, asked.problems) });
-  const { series: name, ...words } = asked.value;
-  const db = c.get('db');
-  const series = name === undefined ? {} : { series: await seriesNamed(db, name) };
-  const changes = Object.fromEntries(
-    Object.entries({ ...words, ...series }).filter(([, one]) => one !== undefined),
-  );
-  const edited = await editProject(db, id, changes, c.get('services').now().toISOString());
+  const at = c.get('services').now().toISOString();
+  const edited = await transact(c.get('db'), async (db) => {
+    if (!(await readProject(db, id))) return undefined;
+    return editProject(db, id, await changesIn(db, asked.value, typed), at);
+  });
   return edited ? goTo(c, `/projects/${id}`) : notFound(c);
 });
 
@@ -123,7 +129,14 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
   };
 }
 
-/** The one of that name, begun when there is none yet; no name leaves the project on its own. */
+/** Only what was sent is changed; a series is named, and begun when there is none of that name. */
+async function changesIn(db: Database, words: ProjectWords, typed: Typed): Promise<Partial<NewProject>> {
+  const sent = Object.entries(words).filter(([name]) => name in typed && name !== 'series');
+  const series = typed.series === undefined ? {} : { series: await seriesNamed(db, words.series ?? '') };
+  return { ...Object.fromEntries(sent), ...series };
+}
+
+/** No name leaves the project on its own. */
 async function seriesNamed(db: Database, name: string): Promise<number | null> {
   if (name === '') return null;
   const added = await addSeries(db, { name, note: '' });
