@@ -145,6 +145,7 @@ async function startEnvelopes(
         cut_id: cut,
         design_id: design,
         state: 'blank' as const,
+        start_in_use: null,
         trial: trial ? (1 as const) : (0 as const),
       })),
     )

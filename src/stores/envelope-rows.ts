@@ -35,6 +35,7 @@ export const toEnvelope = (row: Row): Envelope => ({
   trial: row.trial === 1,
   cut: row.cut_id,
   design: row.design_id,
+  start: row.start_in_use,
   outcome: row.at === null ? null : toOutcome(row as Row & OutcomeColumns),
 });
 

@@ -4,11 +4,16 @@
  * `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
  * A spoiled blank is replaced through spoil.ts.
  */
+import { recipeInUse } from '#core/project/in-use.ts';
 import type { Envelope, EnvelopeState, NewOutcome, Outcome, Project } from '#core/project/journal.ts';
 import { type Database, transact } from './database.ts';
 import { envelopeRows, toEnvelope, toOutcomeRow } from './envelope-rows.ts';
 import { settle } from './progress.ts';
 import { readProject } from './projects.ts';
+
+interface StoredEnvelope extends Envelope {
+  readonly project: number;
+}
 
 /** In the order of their numbers. */
 export async function listEnvelopes(db: Database, project: number): Promise<Envelope[]> {
@@ -16,10 +21,7 @@ export async function listEnvelopes(db: Database, project: number): Promise<Enve
   return rows.map(toEnvelope);
 }
 
-export async function readEnvelope(
-  db: Database,
-  id: number,
-): Promise<(Envelope & { readonly project: number }) | undefined> {
+export async function readEnvelope(db: Database, id: number): Promise<StoredEnvelope | undefined> {
   const row = await envelopeRows(db).where('envelopes.id', '=', id).executeTakeFirst();
   return row && { ...toEnvelope(row), project: row.project_id };
 }
@@ -31,7 +33,15 @@ export function addTrial(db: Database, project: number, at: string): Promise<Env
     const number = await nextNumber(db, project);
     const { id } = await db
       .insertInto('envelopes')
-      .values({ project_id: project, number, cut_id: null, design_id: null, state: 'blank', trial: 1 })
+      .values({
+        project_id: project,
+        number,
+        cut_id: null,
+        design_id: null,
+        state: 'blank',
+        trial: 1,
+        start_in_use: null,
+      })
       .returning('id')
       .executeTakeFirstOrThrow();
     await settle(db, project, at);
@@ -44,8 +54,9 @@ export const makeEnvelope = (db: Database, id: number, at: string): Promise<Enve
   transact(db, async (db) => moveTo(db, id, 'made', at));
 
 /**
- * How it came out, in place of what was noted before; a blank counts as made from now on. A pocket without measures as
- * made is taken to come from the recipe's square and the start in use.
+ * How it came out, in place of what was noted before; a blank counts as made from now on. When and on which tool stays
+ * as it was first noted. A pocket without measures as made is taken to come from the recipe's square and from the start
+ * that was in use when this one was made.
  */
 export function recordOutcome(
   db: Database,
@@ -54,21 +65,21 @@ export function recordOutcome(
   at: string,
 ): Promise<Envelope | undefined> {
   return transact(db, async (db) => {
-    const envelope = await readEnvelope(db, id);
+    const envelope = await moveTo(db, id, 'made', at);
     if (!envelope) return undefined;
     const project = (await readProject(db, envelope.project))!;
     const notcher_id =
       project.notcher ??
       (await db.selectFrom('settings').select('notcher_id').executeTakeFirstOrThrow()).notcher_id;
-    const asMade = outcome.asMade ?? (outcome.pocket ? asPlanned(project, outcome.twin ?? false) : null);
-    const row = { envelope_id: id, at, notcher_id, ...toOutcomeRow({ ...outcome, asMade }) };
-    const { envelope_id: _, ...rest } = row;
+    const asMade =
+      outcome.asMade ?? (outcome.pocket || outcome.twin ? asPlanned(project, envelope, outcome.twin) : null);
+    const row = toOutcomeRow({ ...outcome, asMade });
     await db
       .insertInto('outcomes')
-      .values(row)
-      .onConflict((clash) => clash.column('envelope_id').doUpdateSet(rest))
+      .values({ envelope_id: id, at, notcher_id, ...row })
+      .onConflict((clash) => clash.column('envelope_id').doUpdateSet(row))
       .execute();
-    return moveTo(db, id, 'made', at);
+    return readEnvelope(db, id);
   });
 }
 
@@ -100,24 +111,28 @@ export async function nextNumber(db: Database, project: number): Promise<number>
   return (last ?? 0) + 1;
 }
 
+/** From blank alone, with the start that the project uses now; anything else stays as it is. */
 async function moveTo(
   db: Database,
   id: number,
   state: EnvelopeState,
   at: string,
-): Promise<Envelope | undefined> {
+): Promise<StoredEnvelope | undefined> {
+  const envelope = await readEnvelope(db, id);
+  if (!envelope) return undefined;
+  const start_in_use = (await readProject(db, envelope.project))!.start;
   await db
     .updateTable('envelopes')
-    .set({ state })
+    .set({ state, start_in_use })
     .where('id', '=', id)
     .where('state', '=', 'blank')
     .execute();
-  const envelope = await readEnvelope(db, id);
-  if (envelope) await settle(db, envelope.project, at);
-  return envelope;
+  await settle(db, envelope.project, at);
+  return readEnvelope(db, id);
 }
 
-function asPlanned({ recipe, start }: Project, twin: boolean): Outcome['asMade'] {
+function asPlanned({ recipe }: Project, { start }: Envelope, twin = false): Outcome['asMade'] {
   if (recipe?.fold !== 'diagonal') return null;
-  return { square: recipe.blank.width, start: start ?? recipe.starts[twin ? 1 : 0] };
+  const { blank, starts } = recipeInUse({ recipe, start })!;
+  return { square: blank.width, start: starts[twin ? 1 : 0] };
 }

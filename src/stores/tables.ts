@@ -120,6 +120,7 @@ interface EnvelopeRow {
   design_id: number | null;
   state: EnvelopeState;
   trial: Flag;
+  start_in_use: Length | null;
 }
 
 interface OutcomeRow {

@@ -118,7 +118,7 @@ function readOutcome(
   const outcome = {
     felt: felt === '' ? null : felt,
     pocket,
-    asMade: square || start || pocket || twin ? measures : null,
+    asMade: square || start ? measures : null,
     twin,
     finishes: Object.keys(finishes).length > 0 ? finishes : null,
     wrong,

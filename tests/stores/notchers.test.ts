@@ -119,6 +119,15 @@ describe('a tool', () => {
     expect(await chosenNotcher(db)).toMatchObject({ inset: { from: 'learned', envelopes: 1 } });
   });
 
+  it('does not take a word put right for a new outcome', async () => {
+    const db = await emptyDatabase();
+    const [one] = await threeEnvelopes(db);
+    await recordOutcome(db, one!, { pocket: pocketOf() }, later(2));
+    await resetNotcher(db, 1, later(3));
+    await recordOutcome(db, one!, { pocket: pocketOf(), wrong: 'glue on the front' }, later(4));
+    expect((await chosenNotcher(db)).inset).toEqual({ from: 'default' });
+  });
+
   it('learns only from envelopes made on it', async () => {
     const db = await emptyDatabase();
     const ruler = await addNotcher(db, RULER);

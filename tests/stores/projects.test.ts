@@ -1,6 +1,6 @@
 /** The journal: projects, their states, envelopes, outcomes, series, and the maker's own settings. */
 import { describe, expect, it } from 'vitest';
-import { inches } from '#shared/length.ts';
+import { inches, toInches } from '#shared/length.ts';
 import { addCardSize, editCardSize, listCardSizes, removeCardSize } from '#stores/card-sizes.ts';
 import { takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
@@ -136,29 +136,29 @@ describe('an envelope', () => {
     expect((await readEnvelope(db, envelopes[0]!))?.outcome).toMatchObject({
       felt: 'snug',
       pocket: null,
-      at: later(3),
+      at: later(2),
     });
     expect(await recordOutcome(db, 99, { felt: 'snug' }, later(4))).toBeUndefined();
   });
 
-  it('was made with the start in use, or the twin, unless it is said otherwise', async () => {
+  it('was made with the start in use then, or its twin, unless it is said otherwise', async () => {
     const db = await emptyDatabase();
     const { envelopes, project } = await startThanks(db);
     const [one, two, three] = envelopes;
     const pocket = size(6.5, 3.5);
-    await recordOutcome(db, one!, { pocket, twin: true }, later(2));
+    await makeEnvelope(db, one!, later(2));
     await changeStart(db, project, inches(3), later(3));
-    await recordOutcome(db, two!, { pocket }, later(4));
+    await recordOutcome(db, one!, { pocket }, later(4));
+    await recordOutcome(db, two!, { pocket, twin: true }, later(5));
     const asMade = { square: inches(8), start: inches(2.75) };
     const finishes = { C: { shape: 'straight' as const, depth: inches(3) } };
-    await recordOutcome(db, three!, { pocket, asMade, finishes }, later(5));
-    const outcomes = (await listEnvelopes(db, project)).map(({ outcome }) => outcome);
-    expect(outcomes.map((outcome) => outcome?.asMade?.start)).toEqual([
-      RECIPE.starts[1],
-      inches(3),
-      inches(2.75),
-    ]);
-    expect(outcomes[2]).toMatchObject({ asMade, finishes });
+    await recordOutcome(db, three!, { pocket, asMade, finishes }, later(6));
+    const made = await listEnvelopes(db, project);
+    const starts = made.map(({ outcome }) => outcome?.asMade?.start);
+    const twin = inches(toInches(RECIPE.blank.width) - 3);
+    expect(starts).toEqual([RECIPE.starts[0], twin, inches(2.75)]);
+    expect(made.map(({ start }) => start)).toEqual([null, inches(3), inches(3)]);
+    expect(made[2]?.outcome).toMatchObject({ asMade, finishes });
   });
 
   it('is recorded as spoiled and replaced in one go', async () => {

@@ -64,6 +64,8 @@ export interface Envelope {
   readonly trial: boolean;
   readonly cut: number | null;
   readonly design: number | null;
+  /** The project's own start when this one was made; null is the recipe's. */
+  readonly start: Length | null;
   readonly outcome: Outcome | null;
 }
 
