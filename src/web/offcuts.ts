@@ -155,7 +155,7 @@ async function showChanged(c: Request, typed: Typed, why: string): Promise<Respo
     title: 'Changed since',
     section: 'stash',
     body: jsx(Refused, { why, back }),
-    fragment: jsx(AboutOffcut, { offcut, why, back, units: c.get('units'), token: newToken(c) }),
+    fragment: jsx(AboutOffcut, { offcut, why, back, units: c.get('units'), token: newToken(c), focus: true }),
     status: 409,
   });
 }
@@ -174,6 +174,7 @@ const showAbout = (
       units: c.get('units'),
       back: wayBack(typed, `/offcuts/${offcut.id}`),
       token: newToken(c),
+      focus: true,
       ...rest,
     }),
   });

@@ -188,6 +188,15 @@ describe('its page', () => {
     expect(page).not.toContain('Put back');
   });
 
+  test('says why it is not there any more', async () => {
+    const path = `/offcuts/${cast.corner.id}`;
+    await app.post(`${path}/counts`, { counted: '0' });
+    expect(await (await app.get(path)).text()).toContain('None was left when it was counted.');
+    await app.post(`${path}/counts`, { counted: '1' });
+    await app.post(path, { _method: 'DELETE' });
+    expect(await (await app.get(path)).text()).toContain(`action="${path}/returns"`);
+  });
+
   test('counted again is as many as were counted', async () => {
     await app.post(`/offcuts/${cast.strips.id}/counts`, { counted: '5' });
     expect((await readOffcut(app.db, cast.strips.id))!.count).toBe(5);

@@ -54,7 +54,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
           <Shelf {...shelf} />
         </div>
       </section>
-      <details>
+      <details class="no-print">
         <summary>What became of its sheets</summary>
         <Ledger movements={movements} left={design.sheets} projects={projects} back={here} />
       </details>

@@ -1,7 +1,8 @@
 /** One offcut: its code as on its back, drawn large, where it lies, and what can happen to it by hand. */
 import type { FC } from 'hono/jsx';
 import type { Movement, Offcut } from '#core/project/stash.ts';
-import { inches, printSize, type Units } from '#shared/length.ts';
+import { inches, printSize, typedLength, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { Ledger } from '#views/stash/ledger.tsx';
@@ -21,9 +22,8 @@ interface Props {
   readonly token: string;
 }
 
-export const OffcutPage: FC<Props> = ({ offcut, movements, projects, went, entry, units, token }) => {
-  const here = `/offcuts/${offcut.id}`;
-  const cut = movements.find((line) => line.reversedBy === null && line.reverses === null && line.delta < 0);
+export const OffcutPage: FC<Props> = (props) => {
+  const { offcut, movements, projects, units } = props;
   return (
     <>
       <p>
@@ -42,40 +42,21 @@ export const OffcutPage: FC<Props> = ({ offcut, movements, projects, went, entry
           {offcut.place === '' ? null : <p class="lead">{offcut.place}</p>}
           <p>{capital(sayPrint(printOf(offcut), units))}.</p>
           {offcut.note === '' ? null : <p class="note">{offcut.note}</p>}
-          {offcut.count === 0 && cut?.kind === 'cut' ? (
-            <p class="answer">
-              It was cut for{' '}
-              <a href={`/projects/${cut.project}`}>{projects.get(cut.project!) ?? 'a project'}</a>.
+          <Standing {...props} />
+          {offcut.count === 0 ? null : (
+            <p class="no-print">
+              <a href={holding(offcut, units)}>What card would it hold?</a>
             </p>
-          ) : went || offcut.count === 0 ? (
-            <div class="done">
-              <PutBack offcut={offcut} back={here} token={`${token}-back`} whole />
-            </div>
-          ) : (
-            <LetGo offcut={offcut} back={here} token={`${token}-gone`} whole />
           )}
-          <details open={entry.problems.length > 0}>
-            <summary>Count again, or put it right</summary>
-            <form method="post" action={`${here}/counts`} class="row">
-              <Once token={`${token}-count`} />
-              <Field
-                name="counted"
-                label="How many there are"
-                kind="count"
-                entry={entry}
-                value={`${offcut.count}`}
-              />
-              <button type="submit" class="plain">
-                That is what I count
-              </button>
-            </form>
-            <p>
-              <a href={`${here}/edit`}>Change its size, place or note</a>
-            </p>
-          </details>
+          <CountAgain {...props} />
           <details>
             <summary>What became of it</summary>
-            <Ledger movements={movements} left={offcut.count} projects={projects} back={here} />
+            <Ledger
+              movements={movements}
+              left={offcut.count}
+              projects={projects}
+              back={`/offcuts/${offcut.id}`}
+            />
           </details>
         </div>
       </div>
@@ -83,7 +64,52 @@ export const OffcutPage: FC<Props> = ({ offcut, movements, projects, went, entry
   );
 };
 
+/** Still there, or why not and whether that can be taken back. */
+const Standing: FC<Props> = ({ offcut, movements, projects, went, token }) => {
+  const form = { offcut, back: `/offcuts/${offcut.id}`, token: `${token}-moved`, whole: true };
+  if (offcut.count > 0 && !went) return <LetGo {...form} />;
+  const last = movements.find((line) => line.reversedBy === null && line.delta < 0);
+  if (went || last?.kind === 'binned' || last?.kind === 'spoiled') {
+    return (
+      <div class="done">
+        <PutBack {...form} />
+      </div>
+    );
+  }
+  if (last?.kind !== 'cut') {
+    return (
+      <p class="lead">
+        {last?.kind === 'counted' ? 'None was left when it was counted.' : 'Its cut was undone.'}
+      </p>
+    );
+  }
+  return (
+    <p class="lead">
+      It was cut for <a href={`/projects/${last.project}`}>{projects.get(last.project!) ?? 'a project'}</a>.
+    </p>
+  );
+};
+
+const CountAgain: FC<Props> = ({ offcut, entry, token }) => (
+  <details class="no-print" open={entry.problems.length > 0}>
+    <summary>Count again, or put it right</summary>
+    <form method="post" action={`/offcuts/${offcut.id}/counts`} class="row">
+      <Once token={`${token}-count`} />
+      <Field name="counted" label="How many there are" kind="count" entry={entry} value={`${offcut.count}`} />
+      <button type="submit" class="plain">
+        That is what I count
+      </button>
+    </form>
+    <p>
+      <a href={`/offcuts/${offcut.id}/edit`}>Change its size, place or note</a>
+    </p>
+  </details>
+);
+
 const printOf = ({ design, border }: Offcut) =>
   design.print.direction === 'one edge' && !border ? ({ direction: 'upright' } as const) : design.print;
+
+const holding = ({ width, height }: Size, units: Units): string =>
+  `/holding?${new URLSearchParams({ width: typedLength(width, units), height: typedLength(height, units) })}`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

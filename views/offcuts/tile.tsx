@@ -46,6 +46,8 @@ interface AboutProps extends Pick<ShelfProps, 'units' | 'back' | 'token'> {
   readonly offcut: Offcut;
   /** Some of it, or all, just went. */
   readonly justGone?: boolean;
+  /** It has just been changed, so the next tap is most likely here. */
+  readonly focus?: boolean;
   /** Why what was asked of it could not be done. */
   readonly why?: string;
 }
@@ -64,19 +66,19 @@ export const AboutOffcut: FC<AboutProps> = ({ offcut, units, justGone = false, w
     <p class="quiet">{[offcut.place, sayStanding(offcut)].filter(Boolean).join(' · ')}</p>
     {why === undefined ? null : <p role="alert">{why}</p>}
     {justGone || offcut.count === 0 ? (
-      <PutBack offcut={offcut} focus={justGone} {...form} />
+      <PutBack offcut={offcut} {...form} />
     ) : (
       <LetGo offcut={offcut} {...form} />
     )}
   </div>
 );
 
-interface FormProps extends Pick<AboutProps, 'offcut' | 'back' | 'token'> {
+interface FormProps extends Pick<AboutProps, 'offcut' | 'back' | 'token' | 'focus'> {
   /** The whole page answers, not a tile. */
   readonly whole?: boolean;
 }
 
-export const LetGo: FC<FormProps> = ({ offcut, back, token, whole = false }) => (
+export const LetGo: FC<FormProps> = ({ offcut, back, token, whole = false, focus }) => (
   <form
     class="row"
     method="post"
@@ -87,24 +89,24 @@ export const LetGo: FC<FormProps> = ({ offcut, back, token, whole = false }) => 
     <input type="hidden" name="back" value={back} />
     <Once token={`${token}-${offcut.id}`} />
     {offcut.count > 1 ? (
-      <button type="submit" class="plain small" name="count" value="1">
+      <button type="submit" class="plain small" name="count" value="1" autofocus={focus}>
         One gone
       </button>
     ) : null}
-    <button type="submit" class="plain small" name="count" value={offcut.count}>
+    <button
+      type="submit"
+      class="plain small"
+      name="count"
+      value={offcut.count}
+      autofocus={focus && offcut.count === 1}
+    >
       {offcut.count > 1 ? 'All gone' : 'Gone'}
       <span class="hidden"> ({offcut.code})</span>
     </button>
   </form>
 );
 
-export const PutBack: FC<FormProps & { focus?: boolean }> = ({
-  offcut,
-  back,
-  token,
-  whole = false,
-  focus = false,
-}) => {
+export const PutBack: FC<FormProps> = ({ offcut, back, token, whole = false, focus }) => {
   const action = `/offcuts/${offcut.id}/returns`;
   return (
     <form class="row" method="post" action={action} {...(whole ? {} : inTile(action))}>

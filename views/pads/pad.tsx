@@ -44,10 +44,12 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }
       </ul>
     )}
     {designs.length === 0 ? null : (
-      <details class="no-print" open={entry.problems.length > 0}>
-        <summary>Bought more of it</summary>
-        <Purchase pad={pad} designs={designs} entry={entry} token={shelf.token} />
-      </details>
+      <section class="no-print">
+        <details open={entry.problems.length > 0}>
+          <summary>Bought more of it</summary>
+          <Purchase pad={pad} designs={designs} entry={entry} token={shelf.token} />
+        </details>
+      </section>
     )}
     {shelf.offcuts.length === 0 && !shelf.went ? null : (
       <section aria-labelledby="offcuts">

@@ -58,7 +58,7 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
         </div>
         <ShelfSearch {...search} />
       </section>
-      <section class="rest">
+      <section class="no-print">
         {used.length === 0 ? null : (
           <details>
             <summary>{howMany(used.length, 'pad')} used up</summary>
