@@ -56,7 +56,8 @@ export const LIT_LINE: Attributes = { stroke: ACCENT, 'stroke-width': 2.4 };
 export const LIT_EDGE: Attributes = { stroke: ACCENT, 'stroke-width': 2.2 };
 export const LIT_FILL = '#f3d9cf';
 export const LIT_LABEL: Attributes = { fill: ACCENT, 'font-weight': 700 };
-export const QUIET: Attributes = { opacity: 0.45 };
+export const QUIET: Attributes = { opacity: 0.5 };
+export const QUIET_LABEL: Attributes = { fill: '#6b6257' };
 
 /** Fillings that tell areas apart without colour; 6 units square. */
 export const GLUE_TINT = GLUE;

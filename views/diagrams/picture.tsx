@@ -18,6 +18,7 @@ import {
   LIT_LABEL,
   LIT_LINE,
   QUIET,
+  QUIET_LABEL,
   SHEET,
 } from './ink.ts';
 import { number, points } from './numbers.ts';
@@ -108,7 +109,7 @@ function LabelOf({ role, at, text, size, anchor, turn, weight }: Label) {
       {...(turn === 0 ? {} : { transform: `rotate(${number(turn)} ${x} ${y})` })}
       {...LABELS[role]}
       {...lit}
-      {...(weight === 'quiet' ? QUIET : {})}
+      {...(weight === 'quiet' ? QUIET_LABEL : {})}
     >
       {text}
     </text>

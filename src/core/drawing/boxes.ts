@@ -22,7 +22,7 @@ export function labelCorners(label: Label): Point[] {
 }
 
 /** Width and height of the label before it is turned; an order number stands in a disc. */
-export const labelSize = (label: Pick<Label, 'role' | 'text' | 'size' | 'weight'>): [number, number] =>
+const labelSize = (label: Pick<Label, 'role' | 'text' | 'size' | 'weight'>): [number, number] =>
   label.role === 'order'
     ? [2 * discRadius(label.size), 2 * discRadius(label.size)]
     : [textWidth(label.text, label.size, isBold(label)), label.size];

@@ -9,12 +9,12 @@ import { textWidth } from './boxes.ts';
 import { area, type Drawing, type Label, label, line, rectangle, type Shape, TEXT } from './drawing.ts';
 
 /** In lengths from the piece's top left corner, x right and y down, as in a plan. */
-export interface Laid extends Size {
+interface Laid extends Size {
   readonly x: Length;
   readonly y: Length;
 }
 
-export interface LaidPart extends Laid {
+interface LaidPart extends Laid {
   /** What it is called where there is room, and the short sign that stands for it where there is not. */
   readonly name: string;
   readonly sign: string;
@@ -61,7 +61,7 @@ export function pieceDrawing(piece: DrawnPiece, units: Units, scale: number): Dr
 }
 
 /** An arrow along the print, tip up, `length` long about its middle. */
-export function printArrow(x: number, middle: number, length: number): Shape[] {
+function printArrow(x: number, middle: number, length: number): Shape[] {
   const [tip, tail] = [middle - length / 2, middle + length / 2];
   return [
     line('arrow', [
