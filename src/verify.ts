@@ -20,7 +20,7 @@ try {
   if (demo) await seedDemo(db, new Date());
   const failures = await checkData(db);
   for (const failure of failures) console.error(`✗ ${failure}`);
-  console.log(failures.length === 0 ? await summary(db) : `${failures.length} invariants are broken.`);
+  console.log(failures.length === 0 ? await summary(db) : `Broken: ${failures.length}.`);
   process.exitCode = failures.length === 0 ? 0 : 1;
 } finally {
   await closeDatabase(db);
