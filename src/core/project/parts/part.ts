@@ -3,7 +3,8 @@
  * shelf and no plan.
  */
 import type { Part } from '#core/cutting/order.ts';
-import type { Polygon } from '#core/geometry/point.ts';
+import { type Line, type Polygon, point } from '#core/geometry/point.ts';
+import { rectangle } from '#core/geometry/polygon.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import type { Length } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
@@ -49,6 +50,17 @@ export function toOrder(parts: readonly SetPart[]): Part[] {
     ...(part.upright ? { upright: true } : {}),
   }));
 }
+
+/** What is cut out: the part's own outline or its whole rectangle. */
+export const outlineOf = (part: SetPart): Polygon => part.outline ?? rectangle(0, 0, part.width, part.height);
+
+/** Its scores as lines from edge to edge, in their order. */
+export const scoreLines = ({ scores, width, height }: SetPart): Line[] =>
+  scores.map(({ from, at }) =>
+    from === 'left'
+      ? { from: point(at, 0), to: point(at, height) }
+      : { from: point(0, at), to: point(width, at) },
+  );
 
 /** The value, unless something is wrong with what it is made from; then every problem at once. */
 export function ifSound<T>(problems: readonly Problem[], make: () => T): Checked<T> {

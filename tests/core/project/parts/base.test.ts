@@ -1,9 +1,10 @@
 /** Holds card bases, panels and inserts against common practice and against sums that have to come out. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { area } from '#core/geometry/polygon.ts';
 import { type BaseWish, cardBase } from '#core/project/parts/base.ts';
 import { foldedInsert, frontPanels, insidePanel } from '#core/project/parts/panels.ts';
-import { toOrder } from '#core/project/parts/part.ts';
+import { outlineOf, scoreLines, toOrder } from '#core/project/parts/part.ts';
 import { inches, length } from '#shared/length.ts';
 import { rect, refused, sound } from '#tests/support/checked.ts';
 
@@ -121,4 +122,19 @@ test('parts become an order under names of their own, without ribbons', () => {
     { id: 'Front panel', ...rect(4.75, 6.75), copies: 2, upright: true },
     { id: 'Front panel 2', ...rect(4.75, 6.75), copies: 2, upright: true },
   ]);
+});
+
+test('outline and scores come as shapes, for drawings and templates', () => {
+  const base = sound(cardBase(wish));
+  expect(area(outlineOf(base))).toBe(base.width * base.height);
+  expect(scoreLines(base)).toEqual([
+    { from: { x: 0, y: inches(3.5) }, to: { x: inches(2.5), y: inches(3.5) } },
+  ]);
+  const gate = sound(cardBase({ ...wish, fold: 'sides', gap: inches(0) }));
+  expect(scoreLines(gate).map(({ from, to }) => [from.x, to.x, from.y, to.y])).toEqual([
+    [inches(1.25), inches(1.25), 0, gate.height],
+    [inches(3.75), inches(3.75), 0, gate.height],
+  ]);
+  const outline = [{ x: 0, y: 0 }];
+  expect(outlineOf({ ...base, outline })).toBe(outline);
 });
