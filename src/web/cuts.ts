@@ -7,8 +7,10 @@ import type { Design } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { cutForm } from '#shared/schemas/cut.ts';
 import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
+import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
+import { editProject, readProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
 import { rowId } from './address.ts';
 import type { Env } from './env.ts';
@@ -39,15 +41,14 @@ cuts.post('/', async (c) => {
     c,
     typed,
     async (db) => {
-      const taken = await takePiece(db, {
-        piece: { design: design.id, offcut },
-        wanted: blankWanted(recipe, look),
-        copies,
-        project: project ?? opened,
-        at: c.get('services').now().toISOString(),
-      });
+      const at = c.get('services').now().toISOString();
+      const piece = { design: design.id, offcut };
+      const wanted = blankWanted(recipe, look);
+      const taken = await takePiece(db, { piece, wanted, copies, project: project ?? opened, at });
       if (!taken) return { refused: [] };
-      return 'refused' in taken ? { refused: [...taken.pieces] } : { location: `/projects/${taken.project}` };
+      if ('refused' in taken) return { refused: [...taken.pieces] };
+      if (project) await adopt(db, project, opened, at);
+      return { location: `/projects/${taken.project}` };
     },
     ({ refused }) =>
       refused.length === 0 ? notFound(c) : showEnvelopes(c, { typed, problems: [sayGone(refused[0]!)] }),
@@ -70,6 +71,25 @@ const newProject = (recipe: Recipe, design: Design, copies: number, units: Units
   quantity: copies,
   recipe,
 });
+
+/** An idea gets the envelope that paper was taken for; so does a project whose square or start was chosen afresh. */
+async function adopt(
+  db: Database,
+  id: number,
+  { title: _, ...opened }: NewProject,
+  at: string,
+): Promise<void> {
+  const { recipe: known, quantity } = (await readProject(db, id))!;
+  if (known && sameMeasures(known, opened.recipe!)) return;
+  const wanted = known ? quantity : Math.max(quantity, opened.quantity!);
+  await editProject(db, id, { ...opened, quantity: wanted }, at);
+}
+
+const sameMeasures = (one: Recipe, other: Recipe): boolean =>
+  one.fold === other.fold &&
+  one.blank.width === other.blank.width &&
+  one.blank.height === other.blank.height &&
+  one.starts[0] === other.starts[0];
 
 const sayGone = ({ wanted, left, changed }: GonePiece) => ({
   field: '',

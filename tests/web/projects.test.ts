@@ -1,7 +1,8 @@
 /** The journal as a browser asks for it: the list and its filters, a new idea, one project's page and its words. */
 import { beforeEach, describe, expect, test } from 'vitest';
+import { inches, typedLength } from '#shared/length.ts';
 import { makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
-import { createProject, editProject, listProjects, readProject } from '#stores/projects.ts';
+import { changeStart, createProject, editProject, listProjects, readProject } from '#stores/projects.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 import { type Cast, fillShelf, later, THANKS } from '#tests/support/cast.ts';
@@ -185,6 +186,48 @@ describe('a project’s page', () => {
     const answer = await app.get(path);
     expect(answer.status).toBe(404);
     expect(await answer.text()).toContain('href="/projects"');
+  });
+});
+
+describe('paper taken for a project', () => {
+  const taking = (project: number, rest: Record<string, string> = {}) =>
+    app.post('/cuts', {
+      width: '6 1/4',
+      height: '3 1/4',
+      copies: '2',
+      design: `${cast.fern.id}`,
+      project: `${project}`,
+      ...rest,
+    });
+
+  test('gives an idea its envelope', async () => {
+    const { id } = await createProject(app.db, { title: 'Jam tags', notes: 'Kraft.' }, later(1));
+    const answer = await taking(id);
+    expect(answer.headers.get('Location')).toBe(`/projects/${id}`);
+    const project = (await readProject(app.db, id))!;
+    expect(project).toMatchObject({ title: 'Jam tags', notes: 'Kraft.', quantity: 2, state: 'cut' });
+    expect(project.recipe!.blank.width).toBe(inches(8));
+    expect(await page(`/projects/${id}`)).toContain('Make the trial piece');
+  });
+
+  test('leaves a recipe that is followed, with the start in use', async () => {
+    const { project } = await takeThree(app.db, cast);
+    await changeStart(app.db, project, inches(3), later(2));
+    const [start] = THANKS.recipe!.starts;
+    await taking(project, {
+      copies: '1',
+      square: '8',
+      start: typedLength(start, { unit: 'mm' }).concat(' mm'),
+    });
+    expect(await readProject(app.db, project)).toMatchObject({ start: inches(3), quantity: 3 });
+  });
+
+  test('on another square gives the project that square', async () => {
+    const { project } = await takeThree(app.db, cast);
+    await taking(project, { copies: '1', square: '8 1/4', start: '3' });
+    const { recipe, quantity } = (await readProject(app.db, project))!;
+    expect(recipe!.blank.width).toBe(inches(8.25));
+    expect(quantity).toBe(3);
   });
 });
 
