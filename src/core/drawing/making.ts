@@ -2,7 +2,7 @@
  * The sheet as it lies in front of the maker at one step: turned as she has it, what is done cut away or pale, the
  * next thing lit, flaps folded in as they go. Knows the steps only as far as they have come.
  */
-import type { FlatFlap, FlatLayout, Step } from '#core/envelope/fold.ts';
+import type { FlatFlap, FlatLayout, Placement, Step } from '#core/envelope/fold.ts';
 import type { FlapLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, foldOver } from '#core/geometry/transform.ts';
@@ -10,7 +10,7 @@ import { printLength, printSize, type Units } from '#shared/length.ts';
 import { compose } from './composition.ts';
 import { cutAway } from './cut-away.ts';
 import { dimension } from './dimension.ts';
-import { area, type Drawing, type Line, line, WIDEST } from './drawing.ts';
+import { area, type Drawing, type Line, label, line, type Shape, WIDEST } from './drawing.ts';
 import {
   AWAY,
   drawDepth,
@@ -22,7 +22,7 @@ import {
   startShapes,
 } from './paper.ts';
 import { type Stage, stage } from './stage.ts';
-import { moved } from './vectors.ts';
+import { between, direction, leftOf, moved } from './vectors.ts';
 
 export interface Making {
   readonly steps: readonly Step[];
@@ -52,6 +52,7 @@ export function makingDrawing(
   drawLitFlaps(page, step, done);
   if (step.kind === 'turn') page.sheet.add(...turnArrow(place, layout, step.turning));
   if (step.kind === 'cut') drawBlankSize(page);
+  if (step.kind === 'lay') page.sheet.add(...laidDown(page, step.placement));
   return page.sheet.finish(`Step ${at + 1} of ${steps.length}`, inWords(layout, step, units));
 }
 
@@ -165,6 +166,31 @@ function drawBlankSize({ sheet, place, layout, units }: FlatPage): void {
   sheet.add(...dimension(...place.edge('bottom'), printLength(layout.blank.width, units), style));
   sheet.add(...dimension(...place.edge('left'), printLength(layout.blank.height, units), style));
 }
+
+/** Which face is up, and an arrow to the edge that the top of the print or its border belongs at. */
+function laidDown({ place, layout: { blank } }: FlatPage, { faceDown, towards }: Placement): Shape[] {
+  const middle = place.at(point(blank.width / 2, blank.height / 2));
+  const face = label(
+    'dimension',
+    moved(middle, UP, 13),
+    `print side ${faceDown === 'print' ? 'down' : 'up'}`,
+    LIT_FIGURE,
+  );
+  if (!towards) return [face];
+  const way = towards.what === 'border' ? 'its border this way' : 'its top this way';
+  const ends = place.edge(towards.side);
+  const [edge, outwards] = [between(...ends, 0.5), leftOf(direction(...ends))];
+  const [tail, tip] = [between(middle, edge, 0.6), between(middle, edge, 0.9)];
+  const barb = (side: number): Point => moved(moved(tip, outwards, -11), direction(...ends), side);
+  return [
+    face,
+    label('dimension', moved(middle, UP, -13), way, { size: 16 }),
+    line('arrow', [tail, tip], 'lit'),
+    line('arrow', [barb(-7), tip, barb(7)], 'lit'),
+  ];
+}
+
+const UP = point(0, -1);
 
 /** What is lit; the instruction itself stands beside the picture. */
 function inWords(layout: FlatLayout, step: Step, units: Units): string {

@@ -112,7 +112,8 @@ describe('the making steps', () => {
   it('keep their labels apart and inside, turned as the maker turns', () => {
     overAll((recipe, units, turning) => {
       const [layout] = foldOf(recipe).flat(recipe, turning);
-      const steps = foldOf(recipe).steps(recipe, turning);
+      const [look] = foldOf(recipe).looks(recipe, { print: { direction: 'upright' }, doubleSided: false });
+      const steps = foldOf(recipe).steps(recipe, turning, look);
       steps.forEach((_, at) => {
         expect(labelTroubles(makingDrawing(recipe, layout!, { steps, at }, units))).toEqual([]);
       });

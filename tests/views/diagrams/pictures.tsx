@@ -3,6 +3,7 @@ import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { Drawing } from '#core/drawing/drawing.ts';
 import { flatDrawing } from '#core/drawing/flat.ts';
 import { type Face, foldedDrawing } from '#core/drawing/folded.ts';
+import { frontDrawing } from '#core/drawing/front.ts';
 import { lookDrawing } from '#core/drawing/looks.ts';
 import { makingDrawing } from '#core/drawing/making.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
@@ -150,14 +151,26 @@ export const lookUprightOtherSide = (): string => look(LONG, { direction: 'uprig
 export const lookBorder = (): string => look(LONG, ONE_EDGE, BORDERED, 2);
 export const lookBorderTall = (): string => look(TALL, ONE_EDGE, BORDERED, 0);
 
-const making = (kind: Step['kind'], nth = 0): string => {
-  const steps = foldOf(LONG).steps(LONG, 'anticlockwise');
+export const frontPrinted = (): string => {
+  const print: Print = { direction: 'upright' };
+  const [leaning] = foldOf(LONG).looks(LONG, { print, doubleSided: false });
+  const piece = { blank: LONG.blank, print, swatch: FERN };
+  return draw('front', frontDrawing('Fern set', foldOf(LONG).folded(LONG), { look: leaning!, piece }));
+};
+export const frontPlain = (): string => draw('front', frontDrawing('Idea', foldOf(TALL).folded(TALL)));
+
+const making = (kind: Step['kind'], nth = 0, print: Print = { direction: 'upright' }): string => {
+  const [look] = foldOf(LONG).looks(LONG, { print, doubleSided: false });
+  const steps = foldOf(LONG).steps(LONG, 'anticlockwise', look);
   const at = steps.flatMap((step, index) => (step.kind === kind ? [index] : []))[nth]!;
   const [layout] = foldOf(LONG).flat(LONG, 'anticlockwise');
   return draw('making', makingDrawing(LONG, layout!, { steps, at }, INCHES));
 };
 
 export const makingCut = (): string => making('cut');
+export const makingLayTop = (): string => making('lay');
+export const makingLayBorder = (): string => making('lay', 0, ONE_EDGE);
+export const makingLayAnyWay = (): string => making('lay', 0, { direction: 'any way' });
 export const makingMeasure = (): string => making('measure');
 export const makingTurn = (): string => making('turn', 1);
 export const makingNotch = (): string => making('notch', 2);
