@@ -47,8 +47,12 @@ async function formPairs(c: Request): Promise<string[][]> {
   return [...form.entries()].map(([name, value]) => [name, typeof value === 'string' ? value : '']);
 }
 
+/** NUL ends a text early in SQLite, and no keyboard types it. */
 function single(pairs: URLSearchParams): Typed {
   const typed: Record<string, string> = {};
-  for (const [name, value] of pairs) typed[name] = name in typed && typed[name] !== value ? TWICE : value;
+  for (const [name, text] of pairs) {
+    const value = text.replaceAll('\u0000', '');
+    typed[name] = name in typed && typed[name] !== value ? TWICE : value;
+  }
   return typed;
 }

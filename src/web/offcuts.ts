@@ -23,6 +23,7 @@ import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply, wantsFragment } from './reply.ts';
+import { endsGone } from './shelf.ts';
 import { titlesOf } from './titles.ts';
 
 export const offcuts = new Hono<Env>();
@@ -189,7 +190,7 @@ async function show(c: Request, offcut: Offcut, entry: Entry): Promise<Response>
       offcut,
       movements,
       projects: await titlesOf(db, movements),
-      went: c.req.query('gone') !== undefined,
+      went: c.req.query('gone') !== undefined && endsGone(movements),
       entry,
       units: c.get('units'),
       token: newToken(c),

@@ -1,5 +1,6 @@
 /** What every page with a shelf of offcuts on it hands to that shelf. Knows no page. */
-import type { Offcut } from '#core/project/stash.ts';
+import type { Movement, Offcut } from '#core/project/stash.ts';
+import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import type { ShelfProps } from '#views/offcuts/tile.tsx';
 import { here } from './address.ts';
@@ -7,7 +8,18 @@ import type { Request } from './env.ts';
 import { newToken } from './once.ts';
 
 export async function shelfOf(c: Request, offcuts: readonly Offcut[], back = here(c)): Promise<ShelfProps> {
-  const gone = Number(c.req.query('gone'));
-  const went = gone > 0 && Number.isSafeInteger(gone) ? await readOffcut(c.get('db'), gone) : undefined;
-  return { offcuts, went, back, token: newToken(c), units: c.get('units') };
+  return { offcuts, went: await justGone(c), back, token: newToken(c), units: c.get('units') };
+}
+
+/** Whether the newest line of a ledger is paper taken off the shelf by hand. */
+export const endsGone = ([newest]: readonly Movement[]): boolean =>
+  newest?.kind === 'binned' || newest?.kind === 'spoiled';
+
+/** What the address says is gone, unless something has happened to it since. */
+async function justGone(c: Request): Promise<Offcut | undefined> {
+  const id = Number(c.req.query('gone'));
+  const offcut = id > 0 && Number.isSafeInteger(id) ? await readOffcut(c.get('db'), id) : undefined;
+  if (!offcut) return undefined;
+  const piece = { design: offcut.design.id, offcut: offcut.id };
+  return endsGone(await listMovements(c.get('db'), { piece, limit: 1 })) ? offcut : undefined;
 }

@@ -15,7 +15,7 @@ import { Stash } from '#views/stash/stash.tsx';
 import { here, withQuery } from './address.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readQuery, type Typed } from './form.ts';
-import { goTo, reply } from './reply.ts';
+import { goTo, reply, wantsFragment } from './reply.ts';
 import { shelfOf } from './shelf.ts';
 
 export const stash = new Hono<Env>();
@@ -39,9 +39,15 @@ stash.get('/low', async (c) => {
 
 stash.get('/list', async (c) => {
   const db = c.get('db');
-  const [offcuts, pads] = [await browseShelf(db, { limit: LONGEST_LIST }), await listPads(db)];
+  const [offcuts, pads] = [await browseShelf(db, { limit: LONGEST_LIST + 1 }), await listPads(db)];
   const at = c.get('services').now().toISOString();
-  const body = jsx(ShelfList, { offcuts, pads, at, units: c.get('units') });
+  const body = jsx(ShelfList, {
+    offcuts: offcuts.slice(0, LONGEST_LIST),
+    more: offcuts.length > LONGEST_LIST,
+    pads,
+    at,
+    units: c.get('units'),
+  });
   return reply(c, { title: 'Shelf list', section: 'stash', body });
 });
 
@@ -71,15 +77,18 @@ async function showStash(
   problems: readonly Problem[] = [],
   status: 200 | 404 | 422 = 200,
 ): Promise<Response> {
-  const db = c.get('db');
   const entry = entryOf(typed, problems);
+  if (wantsFragment(c)) {
+    const body = jsx(Fragment, null, jsx(Found, found), jsx(FoundNotes, { entry }));
+    return reply(c, { title: 'Stash', body, status });
+  }
+  const db = c.get('db');
   const search = { entry, designs: await listDesigns(db), places: await listPlaces(db), found };
   const [pads, low, tally] = [await listPads(db), await listLow(db), await tallyShelf(db)];
   return reply(c, {
     title: 'Stash',
     section: 'stash',
     body: jsx(Stash, { pads, low, tally, search, units: c.get('units') }),
-    fragment: jsx(Fragment, null, jsx(Found, found), jsx(FoundNotes, { entry })),
     status,
   });
 }

@@ -113,6 +113,7 @@ describe('gone', () => {
     const back = await app.post(`/offcuts/${corner.id}/returns`, { back: '/stash?place=tray+1' });
     expect(back.headers.get('Location')).toBe(`/stash?place=tray+1#offcut-${corner.id}`);
     expect((await readOffcut(app.db, corner.id))!.count).toBe(1);
+    expect(await follow(answer)).not.toContain('Put back');
   });
 
   test('changes only its tile where there is script', async () => {

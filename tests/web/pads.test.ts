@@ -67,6 +67,8 @@ describe('a pad', () => {
 
   test.each<[string, Record<string, string>, string]>([
     ['no name', { name: '   ' }, 'Give the pad a name.'],
+    ['a name that only a machine can type', { name: '\u0000' }, 'Give the pad a name.'],
+    ['a note as long as a novel', { note: 'word '.repeat(401) }, 'under 2000 characters'],
     ['a width of nothing', { width: '0' }, 'more than zero'],
     ['a negative height', { height: '-4' }, 'can’t be negative'],
     ['a sheet larger than a house', { width: '101' }, 'That is more than 100″.'],

@@ -3,21 +3,24 @@ import type { FC } from 'hono/jsx';
 import type { Offcut, PadWithDesigns } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { printDay } from '#views/parts/when.tsx';
-import { padFacts, sayStanding } from './words.ts';
+import { howMany, padFacts, sayStanding } from './words.ts';
 
 interface Props {
   readonly offcuts: readonly Offcut[];
+  /** There are older ones that are not on it. */
+  readonly more: boolean;
   readonly pads: readonly PadWithDesigns[];
   readonly at: string;
   readonly units: Units;
 }
 
-export const ShelfList: FC<Props> = ({ offcuts, pads, at, units }) => (
+export const ShelfList: FC<Props> = ({ offcuts, more, pads, at, units }) => (
   <div class="shelf-list">
     <h1>The shelf on {printDay(at)}</h1>
     <p class="no-print">
       Print it and hang it up; cross out what goes. <a href="/stash">To the stash</a>
     </p>
+    {more ? <p>Only the {howMany(offcuts.length, 'newest offcut')} are on this list.</p> : null}
     {[...byPlace(offcuts)].map(([place, there]) => (
       <section>
         <h2>{place || 'No place noted'}</h2>
