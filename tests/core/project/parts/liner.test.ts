@@ -53,6 +53,13 @@ describe('a liner', () => {
     }
   });
 
+  test('an edge that stands almost upright is a side, and keeps ⅛ in', () => {
+    const part = sound(liner(wish(FLAPS.tapered!)));
+    const onEnvelope = part.outline!.map(({ x, y }) => point(x + inches(1 / 8), y - part.scores[0]!.at));
+    const [leaning] = edges(FLAPS.tapered!);
+    expect(toInches(Math.min(...onEnvelope.map((at) => distanceTo(at, leaning!))))).toBeCloseTo(1 / 8, 4);
+  });
+
   test('follows the flap: as many corners, the same slopes', () => {
     const slopes = (polygon: Polygon): string[] =>
       edges(polygon).map(({ from, to }) => (Math.atan2(to.y - from.y, to.x - from.x) / Math.PI).toFixed(6));
