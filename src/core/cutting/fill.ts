@@ -3,32 +3,18 @@
  * Knows the order in which table and search are tried; pinned and matching parts belong to planCuts.
  */
 import type { UsedPiece } from './cuts.ts';
-import { type FillProblem, fillLimited, type LimitedFill, NO_FILL } from './limited.ts';
-import { type Limits, mayTurn, type Part, type Piece, suits } from './order.ts';
+import { type FillSearch, fillLimited, type LimitedFill, NO_FILL } from './limited.ts';
+import type { Limits, Piece } from './order.ts';
 import { type Axis, axisOf } from './patterns.ts';
 import { placeAssembly } from './place.ts';
-import { openSurround, surroundOf } from './surround.ts';
-import {
-  type Assembly,
-  densestOf,
-  type FillTable,
-  fillTable,
-  type Lay,
-  mostOf,
-  tableCost,
-  traceBest,
-} from './unlimited.ts';
-
-/** A part as in an order, but without `copies` as many as fit. */
-export interface FillPart extends Omit<Part, 'copies'> {
-  readonly copies?: number;
-  /** What a copy is worth when filling by wish; 0 when absent. */
-  readonly value?: number;
-}
+import { openSurround, type Surround, surroundOf } from './surround.ts';
+import { copiesLeft, topUp } from './topup.ts';
+import { type Assembly, type FillTable, fillTable, mostOf, tableCost, traceBest } from './unlimited.ts';
+import { type FillGoal, type FillPart, type Wants, wantsOf } from './wants.ts';
 
 export interface FillOptions extends Limits {
-  /** What there is to be most of: area (the default), number of copies, or the parts' values. */
-  readonly goal?: 'area' | 'count' | 'wish';
+  /** Area when absent. */
+  readonly goal?: FillGoal;
   /** Time limit, read from `now`; 1000 when absent. It also decides how large a table is worth its while. */
   readonly timeMs?: number;
   readonly seed?: number;
@@ -53,10 +39,11 @@ const COARSE_MARKS = 300;
 const MOST_CELLS = 9_000_000;
 const QUICK_RUNS = 3;
 const WORK_WITHOUT_CLOCK = 100_000;
-/** A table may take all the time if it settles the matter, and else about two thirds; milliseconds per addition. */
+/** Milliseconds per addition: a table that settles the matter may take all the time, one that only bounds, less. */
 const TABLE_PACE = 1e-6;
 const BOUND_PACE = 6e-6;
 const BOUND_SHARE = 0.75;
+const SEARCH_SHARE = 0.97;
 
 /**
  * The best fill found, by edge-to-edge cuts of any number of stages. Lengths are whole numbers in one unit; parts that
@@ -66,35 +53,25 @@ const BOUND_SHARE = 0.75;
  */
 export function fillPiece(piece: Piece, parts: readonly FillPart[], options: FillOptions = {}): Fill {
   const started = options.now?.() ?? 0;
-  const job = prepare(piece, parts, options);
-  const found = job.lays.length > 0 ? fill(job, budgetOf(options, started)) : NO_FILL;
-  const { goal = 'area', longestCut, keepAtLeast } = options;
-  const scale = goal === 'area' ? job.grid ** 2 : 1;
+  const { goal = 'area', longestCut = Infinity, keepAtLeast = 0 } = options;
+  const wants = wantsOf(piece, parts, goal, longestCut);
+  const found = fill(wants, budgetOf(options, started));
+  const scale = goal === 'area' ? wants.grid ** 2 : 1;
+  const lays = wants.lays.map(({ part, turned }) => ({ id: wants.parts[part]!.id, turned }));
   return {
-    ...placeAssembly(found.assembly, piece, {
-      lays: job.lays.map(({ part, turned }) => ({ id: job.parts[part]!.id, turned })),
-      grid: job.grid,
-      longestCut: longestCut ?? Infinity,
-      keepAtLeast: keepAtLeast ?? 0,
-    }),
+    ...placeAssembly(found.assembly, piece, { lays, grid: wants.grid, longestCut, keepAtLeast }),
     value: found.value * scale,
-    bound: (job.lays.length > 0 ? found.bound : 0) * scale,
-    proved: found.value >= found.bound || job.lays.length === 0,
+    bound: found.bound * scale,
+    proved: found.value >= found.bound,
     timeMs: options.now ? options.now() - started : 0,
-    limits: {
-      ...(longestCut !== undefined && { longestCut }),
-      ...(keepAtLeast !== undefined && { keepAtLeast }),
-    },
+    limits: limitsOf(options),
   };
 }
 
-/** Lengths on the parts' own grid. */
-interface FillJob extends Omit<FillProblem, 'surround'> {
-  readonly grid: number;
-  readonly parts: readonly FillPart[];
-  /** Some part has fewer copies than could fit. */
-  readonly runsShort: boolean;
-}
+const limitsOf = ({ longestCut, keepAtLeast }: Limits): Limits => ({
+  ...(longestCut !== undefined && { longestCut }),
+  ...(keepAtLeast !== undefined && { keepAtLeast }),
+});
 
 interface FillBudget {
   readonly timeMs: number;
@@ -102,79 +79,6 @@ interface FillBudget {
   readonly work: number;
   /** Whether this share of the time is over, or the search is to stop. */
   readonly over: (share: number) => boolean;
-}
-
-function prepare(piece: Piece, given: readonly FillPart[], options: FillOptions): FillJob {
-  checkNumbers(piece, given);
-  const { goal = 'area', longestCut = Infinity } = options;
-  const parts = given.filter(
-    (part) =>
-      !part.pin &&
-      suits({ ...part, copies: 1 }, piece) &&
-      worthOf(part, goal) > 0 &&
-      mostCopies(part, piece) > 0,
-  );
-  const grid = parts.reduce((common, part) => divisor(divisor(common, part.width), part.height), 0) || 1;
-  const scale = goal === 'area' ? grid ** 2 : 1;
-  const lays = parts.flatMap((part, index) =>
-    waysOf(part, piece).map((way) => ({
-      part: index,
-      turned: way.turned,
-      width: way.width / grid,
-      height: way.height / grid,
-      value: worthOf(part, goal) / scale,
-    })),
-  );
-  const copies = parts.map((part) => mostCopies(part, piece));
-  const [width, height] = [piece.width / grid, piece.height / grid];
-  return {
-    ...{ grid, parts, lays, copies, width, height },
-    runsShort: parts.some((part) => (part.copies ?? Infinity) < roomFor(part, piece)),
-    longestCut: longestCut / grid,
-    density: densestOf(lays),
-    bound: plainBound(lays, copies, width * height),
-  };
-}
-
-function checkNumbers(piece: Piece, parts: readonly FillPart[]): void {
-  for (const { width, height } of [piece, ...parts]) {
-    for (const side of [width, height]) {
-      if (!Number.isSafeInteger(side) || side <= 0) throw new Error(`invalid length: ${side}`);
-    }
-  }
-  for (const { copies = 0, value = 0 } of parts) {
-    if (!Number.isSafeInteger(copies) || copies < 0) throw new Error(`invalid copies: ${copies}`);
-    if (!Number.isFinite(value)) throw new Error(`invalid value: ${value}`);
-  }
-}
-
-const worthOf = (part: FillPart, goal: 'area' | 'count' | 'wish'): number =>
-  goal === 'area' ? part.width * part.height : goal === 'count' ? 1 : (part.value ?? 0);
-
-/** How many copies have room as far as area goes; 0 if not even one fits. */
-const roomFor = (part: FillPart, piece: Piece): number =>
-  waysOf(part, piece).length > 0 ? Math.floor((piece.width * piece.height) / (part.width * part.height)) : 0;
-
-const mostCopies = (part: FillPart, piece: Piece): number =>
-  Math.min(part.copies ?? Infinity, roomFor(part, piece), 2 ** 24);
-
-function waysOf(part: FillPart, piece: Piece) {
-  const { width, height } = part;
-  const ways = [{ turned: false, width, height }];
-  if (width !== height && mayTurn({ ...part, copies: 1 }, piece)) {
-    ways.push({ turned: true, width: height, height: width });
-  }
-  return ways.filter((way) => way.width <= piece.width && way.height <= piece.height);
-}
-
-const divisor = (one: number, other: number): number => (other === 0 ? one : divisor(other, one % other));
-
-/** No more than all copies together, nor than the area filled with the densest part. */
-function plainBound(lays: readonly Lay[], copies: readonly number[], area: number): number {
-  const values = new Map(lays.map(({ part, value }) => [part, value]));
-  const all = copies.reduce((sum, count, part) => sum + count * values.get(part)!, 0);
-  const dense = densestOf(lays) * area;
-  return Math.min(all, lays.every(({ value }) => Number.isInteger(value)) ? Math.floor(dense) : dense);
 }
 
 function budgetOf(options: FillOptions, started: number): FillBudget {
@@ -187,70 +91,62 @@ function budgetOf(options: FillOptions, started: number): FillBudget {
   };
 }
 
-/** A quick search for something to show, then the table, then the search with the table's bounds. */
-function fill(job: FillJob, budget: FillBudget): LimitedFill {
-  const quick = searchWith(job, budget, openSurround, NO_FILL, QUICK_RUNS);
-  if (quick.value >= quick.bound || budget.over(1)) return quick;
-  const table = tableFor(job, budget);
-  if (!table) return searchWith(job, budget, openSurround, quick, Infinity);
-  const bounded = { ...quick, bound: Math.min(quick.bound, mostOf(table)) };
-  const traced = isExact(table) ? traceBest(table, job.lays) : undefined;
-  if (traced && canCut(job, traced)) return { ...bounded, assembly: traced, value: mostOf(table) };
-  const over = () => budget.over(BOUND_SHARE);
-  const surround = surroundOf(table, job.width, job.height, over) ?? openSurround;
-  return searchWith(job, budget, surround, bounded, Infinity);
+function fill(wants: Wants, budget: FillBudget): LimitedFill {
+  const found = fillKnowing(wants, budget);
+  return { ...found, bound: wants.partial ? wants.bound : Math.min(found.bound, wants.bound) };
 }
 
-const searchWith = (
-  job: FillJob,
+/** A quick search for something to show, then the table, then the search with the table's bounds. */
+function fillKnowing(wants: Wants, budget: FillBudget): LimitedFill {
+  const quick = searched(wants, budget, openSurround, NO_FILL, QUICK_RUNS);
+  if (quick.value >= wants.bound) return quick;
+  const table = tableFor(wants, budget);
+  if (!table) return searched(wants, budget, openSurround, quick, Infinity);
+  const bounded = { ...quick, bound: Math.min(quick.bound, mostOf(table)) };
+  const traced = isExact(table) ? traceBest(table, wants.lays) : undefined;
+  if (traced && canCut(wants, traced)) return { ...bounded, assembly: traced, value: mostOf(table) };
+  const surround = surroundOf(table, wants.width, wants.height, () => budget.over(BOUND_SHARE));
+  return searched(wants, budget, surround ?? openSurround, bounded, Infinity);
+}
+
+function searched(
+  wants: Wants,
   { seed, work, over }: FillBudget,
-  surround: FillProblem['surround'],
+  surround: Surround,
   known: LimitedFill,
   runs: number,
-): LimitedFill => fillLimited({ ...job, surround }, { seed, work, runs, shouldStop: () => over(1) }, known);
+): LimitedFill {
+  const problem = { ...wants, surround };
+  const search = (share: number, most: number): FillSearch => ({
+    ...{ seed, work, runs: most },
+    shouldStop: () => over(share),
+  });
+  const found = fillLimited(problem, search(SEARCH_SHARE, runs), known);
+  return topUp({ ...problem, surround: openSurround }, search(1, QUICK_RUNS), found);
+}
 
 /** The exact table if it can be had in the time, else a coarse one. */
-function tableFor(job: FillJob, budget: FillBudget): FillTable | undefined {
-  const exact = axesOf(job, MOST_MARKS);
-  const [pace, share] = job.runsShort ? [BOUND_PACE, BOUND_SHARE] : [TABLE_PACE, 1];
+function tableFor(wants: Wants, budget: FillBudget): FillTable | undefined {
+  const exact = axesOf(wants, MOST_MARKS);
+  const [pace, share] = wants.runsShort ? [BOUND_PACE, BOUND_SHARE] : [TABLE_PACE, 1];
   const affordable =
     exact?.every(({ unit }) => unit === 1) &&
     exact[0].marks.length * exact[1].marks.length <= MOST_CELLS &&
     tableCost(...exact) * pace <= budget.timeMs * share;
-  const axes = affordable ? exact : axesOf(job, COARSE_MARKS);
-  return axes && fillTable(...axes, job.lays, () => budget.over(share));
+  const axes = affordable ? exact : axesOf(wants, COARSE_MARKS);
+  return axes && fillTable(...axes, wants.lays, () => budget.over(share));
 }
 
-function axesOf(job: FillJob, most: number): [Axis, Axis] | undefined {
-  const x = axisOf(
-    job.lays.map(({ width }) => width),
-    Math.floor(job.width),
-    most,
-  );
-  const y = axisOf(
-    job.lays.map(({ height }) => height),
-    Math.floor(job.height),
-    most,
-  );
+function axesOf({ lays, width, height }: Wants, most: number): [Axis, Axis] | undefined {
+  const sides = (name: 'width' | 'height'): number[] => lays.map((lay) => lay[name]);
+  const x = axisOf(sides('width'), Math.floor(width), most);
+  const y = axisOf(sides('height'), Math.floor(height), most);
   return x && y && [x, y];
 }
 
 const isExact = ({ x, y }: FillTable): boolean => x.unit === 1 && y.unit === 1;
 
 /** Whether an assembly keeps to the copies, on a trimmer as long as the piece. */
-function canCut(job: FillJob, assembly: Assembly): boolean {
-  const used = new Map<number, number>();
-  countParts(job, assembly, used);
-  const enough = [...used].every(([part, count]) => count <= job.copies[part]!);
-  return enough && job.longestCut >= Math.max(job.width, job.height);
-}
-
-function countParts(job: FillJob, assembly: Assembly, used: Map<number, number>): void {
-  if ('lay' in assembly) {
-    const { part } = job.lays[assembly.lay]!;
-    used.set(part, (used.get(part) ?? 0) + 1);
-    return;
-  }
-  countParts(job, assembly.first, used);
-  countParts(job, assembly.second, used);
-}
+const canCut = (wants: Wants, assembly: Assembly): boolean =>
+  copiesLeft(wants, assembly).every((left) => left >= 0) &&
+  wants.longestCut >= Math.max(wants.width, wants.height);

@@ -2,11 +2,12 @@
  * The most that one rectangle can give when copies are limited: blocks are joined in pairs, small ones first, and given
  * up when even the best surroundings could not beat the best found. Knows neither pieces nor time, only when to stop.
  */
+import { canCutOut } from './place.ts';
 import { chance } from './random.ts';
 import type { Surround } from './surround.ts';
 import { type Assembly, join, type Lay } from './unlimited.ts';
 
-/** Lays carry the index of their part; `copies` is by part, each at least 1. */
+/** Lays carry the index of their part; `copies` is by part. */
 export interface FillProblem {
   readonly width: number;
   readonly height: number;
@@ -53,8 +54,8 @@ const CHECK_EVERY = 16;
 /**
  * Wang's joining of blocks (1983) as a beam search: blocks stand in classes by area, and of each class only the most
  * promising are joined with all before them. The beam is doubled from run to run, with small random prices on the
- * parts, until the bound is met, nothing was left out (then the best is proved), or the search is stopped. Never worse
- * than `known`.
+ * parts, until the bound is met, nothing was left out (then the best is proved, but for trims that a short trimmer could
+ * leave inside a block), or the search is stopped. Never worse than `known`.
  */
 export function fillLimited(
   problem: FillProblem,
@@ -64,7 +65,9 @@ export function fillLimited(
   const state = begin(problem, search, known);
   const widest = Math.max(FIRST_BEAM, Math.min(WIDEST, MOST_COUNTERS / CLASSES / state.counters.words));
   for (let run = 0; run < search.runs && state.best < state.bound && !state.stopped; run += 1) {
-    if (runBeam(state, Math.floor(Math.min(FIRST_BEAM * 2 ** run, widest)))) state.bound = state.best;
+    if (!runBeam(state, Math.floor(Math.min(FIRST_BEAM * 2 ** run, widest)))) continue;
+    if (!state.shortTrimmer) state.bound = state.best;
+    break;
   }
   return { assembly: state.assembly, value: state.best, bound: state.bound, work: state.done };
 }
@@ -165,7 +168,7 @@ function countersFor(copies: readonly number[]): Counters {
   const guard = [0];
   let bit = 0;
   for (const count of copies) {
-    const bits = Math.floor(Math.log2(count)) + 2;
+    const bits = Math.floor(Math.log2(Math.max(1, count))) + 2;
     if (bit + bits > 31) {
       bias.push(0);
       guard.push(0);
@@ -186,9 +189,10 @@ function countersFor(copies: readonly number[]): Counters {
 function runBeam(state: State, beam: number): boolean {
   const run = newRun(state, beam);
   state.lays.forEach((lay, index) => {
+    if (state.copies[lay.part]! < 1 || lay.width > state.width || lay.height > state.height) return;
     const price = run.prices[lay.part]!;
     offer(state, run, lay.width, lay.height, lay.value, price, state.hashes[lay.part]!, -1, index, 0);
-    if (lay.value > state.best) improve(state, run, lay.value, lay.width, lay.height, -1, index, 0);
+    if (lay.value > state.best) improve(state, run, lay.value, -1, index, 0);
   });
   for (let area = 0; area < run.classes.length && !state.stopped; area += 1) joinClass(state, run, area);
   return run.complete && !state.stopped;
@@ -426,7 +430,7 @@ function propose(
   down: number,
 ): void {
   const { price, hash } = run.joined;
-  if (value > state.best) improve(state, run, value, width, height, one, other, down);
+  if (value > state.best) improve(state, run, value, one, other, down);
   const hashes = (hash[one]! + hash[other]!) % HASH;
   offer(state, run, width, height, value, price[one]! + price[other]!, hashes, one, other, down);
 }
@@ -472,26 +476,11 @@ function classOf({ width, height, smallClasses }: State, area: number): number {
 }
 
 /** Takes a block as the new best if the trimmer can cut it out of the piece. */
-function improve(
-  state: State,
-  run: Run,
-  value: number,
-  width: number,
-  height: number,
-  first: number,
-  second: number,
-  down: number,
-): void {
-  if (!cutsOut(state, width, height)) return;
+function improve(state: State, run: Run, value: number, first: number, second: number, down: number): void {
+  const assembly = assemblyOf(state, run.joined, first, second, down);
+  if (state.shortTrimmer && !canCutOut(assembly, state.width, state.height, state.longestCut)) return;
   state.best = value;
-  state.assembly = assemblyOf(state, run.joined, first, second, down);
-}
-
-function cutsOut({ width, height, longestCut, shortTrimmer }: State, wide: number, high: number): boolean {
-  if (!shortTrimmer) return true;
-  if (wide === width) return high === height || width <= longestCut;
-  if (high === height) return height <= longestCut;
-  return (height <= longestCut && wide <= longestCut) || (width <= longestCut && high <= longestCut);
+  state.assembly = assembly;
 }
 
 function assemblyOf(state: State, joined: Blocks, first: number, second: number, down: number): Assembly {

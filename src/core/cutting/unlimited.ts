@@ -189,16 +189,17 @@ function traceBlock(table: FillTable, lays: readonly Lay[], column: number, row:
     : traceCut(table, lays, i, j, value);
 }
 
+/** Finds a cut that gives the value, as near to the middle as there is one, so that the tree stays flat. */
 function traceCut(table: FillTable, lays: readonly Lay[], i: number, j: number, value: number): Assembly {
-  const { columns, rows, byColumn, restX, restY } = table;
-  for (let p = 1; p < i; p += 1) {
+  const { columns, rows, byColumn, restX, restY, x, y } = table;
+  for (let p = floorIndex(x.marks, x.marks[i]! / 2); p > 0; p -= 1) {
     const rest = restX[i * columns + p]!;
-    if (rest < 1 || byColumn[p * rows + j]! + byColumn[rest * rows + j]! !== value) continue;
+    if (byColumn[p * rows + j]! + byColumn[rest * rows + j]! !== value) continue;
     return join('x', traceBlock(table, lays, p, j), traceBlock(table, lays, rest, j));
   }
-  for (let p = 1; p < j; p += 1) {
+  for (let p = floorIndex(y.marks, y.marks[j]! / 2); p > 0; p -= 1) {
     const rest = restY[j * rows + p]!;
-    if (rest < 1 || byColumn[i * rows + p]! + byColumn[i * rows + rest]! !== value) continue;
+    if (byColumn[i * rows + p]! + byColumn[i * rows + rest]! !== value) continue;
     return join('y', traceBlock(table, lays, i, p), traceBlock(table, lays, i, rest));
   }
   throw new Error(`invalid fill table: ${value} at ${i}, ${j}`);

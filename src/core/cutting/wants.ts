@@ -1,0 +1,120 @@
+/**
+ * What one piece is asked to give, as the search sees it: lengths on the parts' own grid, the ways each part may lie, and
+ * a first bound. Knows no search; parts that cannot come from the piece stay out.
+ */
+import { mayTurn, type Part, type Piece, suits } from './order.ts';
+import { densestOf, type Lay } from './unlimited.ts';
+
+/** A part as in an order, but without `copies` as many as fit. */
+export interface FillPart extends Omit<Part, 'copies'> {
+  readonly copies?: number;
+  /** What a copy is worth when filling by wish; 0 when absent. */
+  readonly value?: number;
+}
+
+/** What there is to be most of: area, number of copies, or the parts' values. */
+export type FillGoal = 'area' | 'count' | 'wish';
+
+/** Lengths in grid units, areas in square ones; of the piece a fraction may be left over. */
+export interface Wants {
+  readonly grid: number;
+  readonly width: number;
+  readonly height: number;
+  readonly parts: readonly FillPart[];
+  readonly lays: readonly Lay[];
+  /** By part, at least 1. */
+  readonly copies: readonly number[];
+  /** Some part has fewer copies than could fit. */
+  readonly runsShort: boolean;
+  /** Parts were left out because there are too many: no proof but by `bound`. */
+  readonly partial: boolean;
+  readonly longestCut: number;
+  readonly density: number;
+  /** No fill is worth more. */
+  readonly bound: number;
+}
+
+const MOST_PARTS = 1000;
+const MOST_COPIES = 10_000;
+
+/** Throws on lengths, copies or values that are no such numbers. */
+export function wantsOf(piece: Piece, given: readonly FillPart[], goal: FillGoal, longestCut: number): Wants {
+  checkNumbers(piece, given);
+  const possible = given.filter((part) => canCome(part, piece) && worthOf(part, goal) > 0);
+  const parts = thinOut(possible);
+  const grid = parts.reduce((common, part) => divisor(divisor(common, part.width), part.height), 0) || 1;
+  const scale = goal === 'area' ? grid ** 2 : 1;
+  const lays = parts.flatMap((part, index) => laysOf(part, index, piece, grid, worthOf(part, goal) / scale));
+  return {
+    ...{ grid, width: piece.width / grid, height: piece.height / grid, parts, lays },
+    copies: parts.map((part) => Math.min(wanted(part), roomFor(part, piece), MOST_COPIES)),
+    runsShort: parts.some((part) => Math.min(wanted(part), MOST_COPIES) < roomFor(part, piece)),
+    partial: parts.length < possible.length,
+    longestCut: longestCut / grid,
+    density: densestOf(lays),
+    bound: densestFirst(possible, piece, goal) / scale,
+  };
+}
+
+function checkNumbers(piece: Piece, parts: readonly FillPart[]): void {
+  for (const { width, height } of [piece, ...parts]) {
+    for (const side of [width, height]) {
+      if (!Number.isSafeInteger(side) || side <= 0) throw new Error(`invalid length: ${side}`);
+    }
+  }
+  for (const { copies = 0, value = 0 } of parts) {
+    if (!Number.isSafeInteger(copies) || copies < 0) throw new Error(`invalid copies: ${copies}`);
+    if (!Number.isFinite(value)) throw new Error(`invalid value: ${value}`);
+  }
+}
+
+const canCome = (part: FillPart, piece: Piece): boolean =>
+  !part.pin && wanted(part) > 0 && suits({ ...part, copies: 1 }, piece) && waysOf(part, piece).length > 0;
+
+const wanted = ({ copies = Infinity }: FillPart): number => copies;
+
+const worthOf = (part: FillPart, goal: FillGoal): number => {
+  if (goal === 'wish') return part.value ?? 0;
+  return goal === 'area' ? part.width * part.height : 1;
+};
+
+/** Every so-manieth part where there are too many. */
+const thinOut = (parts: readonly FillPart[]): FillPart[] => {
+  const step = Math.max(1, parts.length / MOST_PARTS);
+  return parts.filter((_, index) => Math.floor(index / step) > Math.floor((index - 1) / step));
+};
+
+const divisor = (one: number, other: number): number => (other === 0 ? one : divisor(other, one % other));
+
+const laysOf = (part: FillPart, index: number, piece: Piece, grid: number, value: number): Lay[] =>
+  waysOf(part, piece).map(({ turned, width, height }) => ({
+    ...{ part: index, turned, value },
+    width: width / grid,
+    height: height / grid,
+  }));
+
+function waysOf(part: FillPart, piece: Piece) {
+  const { width, height } = part;
+  const ways = [{ turned: false, width, height }];
+  if (width !== height && mayTurn({ ...part, copies: 1 }, piece)) {
+    ways.push({ turned: true, width: height, height: width });
+  }
+  return ways.filter((way) => way.width <= piece.width && way.height <= piece.height);
+}
+
+/** How many copies have room as far as area goes. */
+const roomFor = (part: FillPart, piece: Piece): number =>
+  Math.floor((piece.width * piece.height) / (part.width * part.height));
+
+/** The value of as much area as the piece has, the most valuable first (Dantzig 1957). */
+function densestFirst(parts: readonly FillPart[], piece: Piece, goal: FillGoal): number {
+  const rated = parts.map((part) => ({ part, density: worthOf(part, goal) / (part.width * part.height) }));
+  let room = piece.width * piece.height;
+  let value = 0;
+  for (const { part, density } of rated.sort((one, other) => other.density - one.density)) {
+    const area = Math.min(room, wanted(part) * part.width * part.height);
+    room -= area;
+    value += area * density;
+  }
+  return parts.every((part) => Number.isInteger(worthOf(part, goal))) ? Math.floor(value + 1e-6) : value;
+}
