@@ -167,7 +167,7 @@ function tally(refs: readonly PieceRef[]): [PieceRef, number][] {
   return [...counts.values()];
 }
 
-export const toCut = (row: Selectable<Tables['cuts']>): CutRecord => ({
+const toCut = (row: Selectable<Tables['cuts']>): CutRecord => ({
   id: row.id,
   project: row.project_id,
   at: row.at,

@@ -1,10 +1,10 @@
 /**
  * A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `latestProjects(db, limit)`,
- * `firstPapers(db, projects)`.
+ * `firstDesigns(db, projects)`.
  */
-import type { CutRecord, ProjectInFull } from '#core/project/journal.ts';
+import type { ProjectInFull } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
-import { listCuts, toCut } from './cuts.ts';
+import { listCuts } from './cuts.ts';
 import type { Database } from './database.ts';
 import { designsOf } from './designs.ts';
 import { listEnvelopes } from './envelopes.ts';
@@ -27,27 +27,17 @@ export async function latestProjects(db: Database, limit: number): Promise<Proje
   );
 }
 
-/** The paper that shows on a project's picture, and how it was cut: its first envelope's, where it has one. */
-export interface FirstPaper {
-  readonly design: Design;
-  readonly cut: CutRecord;
-}
-
-/** By project; those without paper are not in it. */
-export async function firstPapers(
-  db: Database,
-  projects: readonly number[],
-): Promise<Map<number, FirstPaper>> {
+/** The paper that shows on a project's picture: its first envelope's. Projects without paper are left out. */
+export async function firstDesigns(db: Database, projects: readonly number[]): Promise<Map<number, Design>> {
   const rows = await db
     .selectFrom('envelopes')
-    .innerJoin('cuts', 'cuts.id', 'envelopes.cut_id')
-    .selectAll('cuts')
-    .select(({ fn }) => ['design_id', fn.min('number').as('number')])
-    .where('envelopes.project_id', 'in', projects)
+    .select(({ fn }) => ['project_id', 'design_id', fn.min('number').as('number')])
+    .where('project_id', 'in', projects)
+    .where('design_id', 'is not', null)
     .where('state', '<>', 'spoiled')
-    .groupBy('envelopes.project_id')
+    .groupBy('project_id')
     .execute();
   const designs = await designsOf(db, { ids: [...new Set(rows.map((row) => row.design_id!))] });
   const byId = new Map(designs.map((design) => [design.id, design]));
-  return new Map(rows.map((row) => [row.project_id, { design: byId.get(row.design_id!)!, cut: toCut(row) }]));
+  return new Map(rows.map((row) => [row.project_id, byId.get(row.design_id!)!]));
 }

@@ -4,7 +4,7 @@ import { jsx } from 'hono/jsx';
 import { checkMeasures } from '#core/envelope/door.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { lookInUse, printOnBlank, turningOf, withStart } from '#core/project/in-use.ts';
+import { paperInUse, turningOf, withStart } from '#core/project/in-use.ts';
 import type { Envelope } from '#core/project/journal.ts';
 import { hasTried } from '#core/project/next.ts';
 import type { Length, Units } from '#shared/length.ts';
@@ -148,8 +148,7 @@ function showStep(c: Request, view: ProjectView, recipe: Recipe, envelope: Envel
 function makingView({ full, designs, units }: ProjectView, recipe: Recipe, envelope: Envelope): MakingView {
   const fold = foldOf(recipe);
   const design = envelope.design === null ? undefined : designs.get(envelope.design);
-  const cut = full.cuts.find(({ id }) => id === envelope.cut);
-  const look = design && lookInUse(full.project, recipe, { ...design, print: printOnBlank(design, cut) });
+  const look = design && paperInUse(full.project, recipe, design)?.look;
   return {
     project: full.project,
     envelope,

@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { checkFinishes } from '#core/envelope/finish.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
+import { recipeOf } from '#core/project/in-use.ts';
 import type { Envelope, NewOutcome } from '#core/project/journal.ts';
 import { learn } from '#core/project/learning.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
@@ -28,11 +29,11 @@ outcomes.get('/:id/outcomes/new', (c) => showForm(c, readQuery(c).envelope, BLAN
 
 outcomes.post('/:id/outcomes', async (c) => {
   const view = await viewIn(c);
-  if (!view?.recipe) return notFound(c);
   const typed = await readForm(c);
-  const envelope = foldedIn(view, typed.envelope);
-  if (!envelope) return notFound(c);
-  const asked = readOutcome(view.recipe, typed, c.get('units'));
+  const envelope = view && foldedIn(view, typed.envelope);
+  const recipe = envelope && recipeOf(view.full.project, envelope);
+  if (!recipe) return notFound(c);
+  const asked = readOutcome(recipe, typed, c.get('units'));
   if (!asked.ok) return showForm(c, typed.envelope, entryOf(typed, asked.problems));
   const { outcome, rest } = asked.value;
   const home = `/projects/${view.full.project.id}`;
@@ -84,8 +85,9 @@ const unwritten = ({ full }: ProjectView, envelope: Envelope): Envelope[] =>
 async function showForm(c: Request, number: string | undefined, entry: Entry) {
   const view = await viewIn(c);
   const envelope = view && foldedIn(view, number);
-  if (!view?.recipe || !envelope) return notFound(c);
-  const { full, recipe, units } = view;
+  const recipe = envelope && recipeOf(view.full.project, envelope);
+  if (!recipe) return notFound(c);
+  const { full, units } = view;
   const rest = unwritten(view, envelope);
   const body = jsx(OutcomeForm, {
     project: full.project,

@@ -5,7 +5,7 @@ import type { NewProject } from '#core/project/journal.ts';
 import type { Overtaken } from '#core/project/stash.ts';
 import { journalQuery, newIdea, type ProjectWords, projectWords } from '#shared/schemas/project.ts';
 import { type Database, transact } from '#stores/database.ts';
-import { firstPapers } from '#stores/journal.ts';
+import { firstDesigns } from '#stores/journal.ts';
 import {
   createProject,
   editProject,
@@ -117,12 +117,12 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
     limit: limit + 1,
   });
   const shown = found.slice(0, limit);
-  const papers = await firstPapers(
+  const designs = await firstDesigns(
     db,
     shown.map(({ id }) => id),
   );
   return {
-    entries: shown.map((project) => ({ project, paper: papers.get(project.id) })),
+    entries: shown.map((project) => ({ project, design: designs.get(project.id) })),
     more: found.length > limit,
     query,
     series: await listSeries(db),

@@ -1,6 +1,6 @@
 /** The journal: everything made or thought of, as pictures with their lessons; and the line for a new idea. */
 import type { FC } from 'hono/jsx';
-import { type CutRecord, PROJECT_STATES, type Project, type Series } from '#core/project/journal.ts';
+import { PROJECT_STATES, type Project, type Series } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
 import type { JournalQuery } from '#shared/schemas/project.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
@@ -12,8 +12,8 @@ import { SAY_STATE } from './words.ts';
 
 export interface JournalEntry {
   readonly project: Project;
-  /** The paper of its first envelope, and the cut it came from. */
-  readonly paper: { readonly design: Design; readonly cut: CutRecord } | undefined;
+  /** The paper of its first envelope. */
+  readonly design: Design | undefined;
 }
 
 export interface JournalView {
@@ -114,11 +114,11 @@ const Filter: FC<JournalView> = ({ query, series }) => (
   </form>
 );
 
-const EntryTile: FC<JournalEntry> = ({ project, paper }) => (
+const EntryTile: FC<JournalEntry> = ({ project, design }) => (
   <li>
     <a href={`/projects/${project.id}`} class="entry">
       <span class="entry-picture">
-        <SmallFront project={project} paper={paper} />
+        <SmallFront project={project} design={design} />
       </span>
       <strong>{project.title}</strong>
     </a>

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Finish, Flap, Recipe } from '#core/envelope/recipe.ts';
 import { alike, asMade } from '#core/project/as-made.ts';
-import type { Envelope, Project } from '#core/project/journal.ts';
+import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT } from '../parts/fit.ts';
@@ -10,7 +10,7 @@ import type { ProjectView } from './view.ts';
 import { nameOf } from './words.ts';
 
 export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, units }) => {
-  const really = reallyMade(full.envelopes, recipe, units);
+  const really = reallyMade(full, units);
   const bulk = recipe.card.bulk > 0 ? [`${printLength(recipe.card.bulk, units)} thick`] : [];
   return (
     <dl class="measures">
@@ -86,30 +86,24 @@ function changed({ recipe: planned, start }: Project, units: Units): string[] {
 }
 
 /** For each measure what was noted otherwise, and of which envelopes. */
-function reallyMade(envelopes: readonly Envelope[], recipe: Recipe, units: Units) {
-  const notes = alike(envelopes).flatMap((group) => notesOf(group, recipe, units));
+function reallyMade({ project, envelopes }: ProjectInFull, units: Units) {
+  const notes = alike(envelopes).flatMap((group) => notesOf(project, group, units));
   return (measure: string): string[] => notes.filter(([of]) => of === measure).map(([, note]) => note);
 }
 
-function notesOf(group: readonly Envelope[], recipe: Recipe, units: Units): [string, string][] {
-  const { outcome } = group[0]!;
-  if (!outcome) return [];
-  const { square, start, twin, finishes = {} } = asMade(recipe, outcome) ?? { twin: false };
-  const of = `in ${nameOf(group).toLowerCase()}`;
+function notesOf(project: Project, group: readonly Envelope[], units: Units): (readonly [string, string])[] {
+  const { square, start, twin, finishes = {} } = asMade(project, group[0]!) ?? { twin: false };
+  const pocket = group[0]!.outcome?.pocket;
+  const where = `in ${nameOf(group).toLowerCase()}`;
   const from = twin ? ' from the other corner' : '';
   return [
-    ...(square === undefined
-      ? []
-      : [['square', `really ${printLength(square, units)} ${of}`] as [string, string]]),
+    ...(square === undefined ? [] : [['square', `really ${printLength(square, units)} ${where}`] as const]),
     ...(start === undefined
       ? []
-      : [['start', `really ${printLength(start, units)}${from} ${of}`] as [string, string]]),
-    ...(outcome.pocket
-      ? [['pocket', `measured ${printSize(outcome.pocket, units)} ${of}`] as [string, string]]
-      : []),
-    ...Object.entries(finishes).map(([letter, finish]): [string, string] => [
-      letter,
-      `${sayFinish(finish, units)} ${of}`,
-    ]),
+      : [['start', `really ${printLength(start, units)}${from} ${where}`] as const]),
+    ...(pocket ? [['pocket', `measured ${printSize(pocket, units)} ${where}`] as const] : []),
+    ...Object.entries(finishes).map(
+      ([letter, finish]) => [letter, `${sayFinish(finish, units)} ${where}`] as const,
+    ),
   ];
 }

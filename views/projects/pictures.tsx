@@ -5,7 +5,7 @@ import { foldedDrawing } from '#core/drawing/folded.ts';
 import { lookDrawing } from '#core/drawing/looks.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { lookInUse, printOnBlank, turningOf } from '#core/project/in-use.ts';
+import { paperInUse, turningOf } from '#core/project/in-use.ts';
 import type { Design } from '#core/project/stash.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { ProjectView } from './view.ts';
@@ -46,19 +46,16 @@ export const Fronts: FC<Props> = (props) => {
 };
 
 const Front: FC<Props & { paper: Design }> = ({ full, recipe, paper }) => {
-  const cut = full.cuts.find(
-    (one) => one.undoneAt === null && one.pieces.some(({ piece }) => piece.design === paper.id),
-  );
-  const print = printOnBlank(paper, cut);
-  const look = lookInUse(full.project, recipe, { ...paper, print });
-  if (!look) return null;
-  const piece = { blank: recipe.blank, print, swatch: paper.swatch };
-  return (
+  const used = paperInUse(full.project, recipe, paper);
+  return used ? (
     <figure>
-      <Picture drawing={lookDrawing(look, foldOf(recipe).folded(recipe), piece)} id={`look-${paper.id}`} />
+      <Picture
+        drawing={lookDrawing(used.look, foldOf(recipe).folded(recipe), used.piece)}
+        id={`look-${paper.id}`}
+      />
       <figcaption class="quiet">{paper.name}</figcaption>
     </figure>
-  );
+  ) : null;
 };
 
 const papersOf = ({ full, designs }: Props): Design[] => {

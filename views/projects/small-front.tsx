@@ -1,30 +1,18 @@
 /** A project's picture in the journal: its envelope's front with the print, or an empty outline until it has one. */
 import type { FC } from 'hono/jsx';
-import { type FrontPaper, frontDrawing } from '#core/drawing/front.ts';
+import { frontDrawing } from '#core/drawing/front.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Recipe } from '#core/envelope/recipe.ts';
-import { lookInUse, printOnBlank, recipeInUse } from '#core/project/in-use.ts';
-import type { Project } from '#core/project/journal.ts';
+import { paperInUse, recipeInUse } from '#core/project/in-use.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { JournalEntry } from './journal.tsx';
 
-export const SmallFront: FC<JournalEntry> = ({ project, paper }) => {
+export const SmallFront: FC<JournalEntry> = ({ project, design }) => {
   const recipe = recipeInUse(project);
   if (!recipe) return <IdeaMark />;
-  const printed = paper && frontPaper(project, recipe, paper);
-  const drawing = frontDrawing(project.title, foldOf(recipe).folded(recipe), printed);
+  const paper = design && paperInUse(project, recipe, design);
+  const drawing = frontDrawing(project.title, foldOf(recipe).folded(recipe), paper);
   return <Picture drawing={drawing} id={`front-${project.id}`} />;
 };
-
-function frontPaper(
-  project: Project,
-  recipe: Recipe,
-  { design, cut }: NonNullable<JournalEntry['paper']>,
-): FrontPaper | undefined {
-  const print = printOnBlank(design, cut);
-  const look = lookInUse(project, recipe, { ...design, print });
-  return look && { look, piece: { blank: recipe.blank, print, swatch: design.swatch } };
-}
 
 /** Nothing is known but a title. */
 const IdeaMark: FC = () => (

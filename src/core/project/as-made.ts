@@ -1,7 +1,8 @@
 /** Where an envelope was made otherwise than its recipe says, and which came out alike. Knows no words. */
 import type { Finishes, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import type { Length } from '#shared/length.ts';
-import type { Envelope, Outcome } from './journal.ts';
+import { recipeInUse, recipeOf } from './in-use.ts';
+import type { Envelope, Project } from './journal.ts';
 
 /** Only what differs is there. `start` is what the ruler read; `twin` says that it was measured from the other corner. */
 export interface AsMade {
@@ -12,17 +13,20 @@ export interface AsMade {
 }
 
 /** Undefined where nothing differs from the recipe in use. */
-export function asMade(recipe: Recipe, { asMade: measures, twin, finishes }: Outcome): AsMade | undefined {
-  const square = measures && measures.square !== recipe.blank.width ? measures.square : undefined;
-  const start = measures && measures.start !== recipe.starts[twin ? 1 : 0] ? measures.start : undefined;
-  const own = finishes && otherFinishes(recipe, finishes);
-  if (square === undefined && start === undefined && !own) return undefined;
-  return {
-    twin,
-    ...(square !== undefined && { square }),
-    ...(start !== undefined && { start }),
-    ...(own && { finishes: own }),
+export function asMade(project: Project, envelope: Envelope): AsMade | undefined {
+  const [recipe, own] = [recipeInUse(project), recipeOf(project, envelope)];
+  if (!recipe || !own) return undefined;
+  const { asMade: measures = null, twin = false, finishes = null } = envelope.outcome ?? {};
+  const corner = twin ? 1 : 0;
+  const square = measures?.square ?? recipe.blank.width;
+  const start = measures?.start ?? own.starts[corner];
+  const others = finishes && otherFinishes(recipe, finishes);
+  const differs = {
+    ...(square !== recipe.blank.width && { square }),
+    ...(start !== recipe.starts[corner] && { start }),
+    ...(others && { finishes: others }),
   };
+  return Object.keys(differs).length > 0 ? { twin, ...differs } : undefined;
 }
 
 /** Neighbours of one state whose outcomes read the same, so that a batch is told in a line or two. */
@@ -46,5 +50,5 @@ function otherFinishes(recipe: Recipe, finishes: Finishes): Finishes | undefined
 const finishOf = (recipe: Recipe, letter: FlapLetter) =>
   recipe.flaps.find((flap) => flap.letter === letter)?.finish;
 
-const tale = ({ state, trial, outcome }: Envelope): string =>
-  JSON.stringify([state, trial, outcome && { ...outcome, at: '' }]);
+const tale = ({ state, trial, start, outcome }: Envelope): string =>
+  JSON.stringify([state, trial, start, outcome && { ...outcome, at: '' }]);

@@ -6,8 +6,10 @@ import type { Finishes, Flap, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
 import type { Length } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
-import type { CutRecord, Project } from './journal.ts';
-import { type Design, ENVELOPE_PART } from './stash.ts';
+import type { Size } from '#shared/size.ts';
+import type { Swatch } from '#shared/swatch.ts';
+import type { Envelope, Project } from './journal.ts';
+import type { Design } from './stash.ts';
 
 /** The recipe as planned, or with the pocket that a start changed after the trial piece really gives. */
 export function recipeInUse({ recipe, start }: Pick<Project, 'recipe' | 'start'>): Recipe | null {
@@ -23,26 +25,33 @@ export function withStart(recipe: Recipe, start: Length): Recipe {
   return checkFinishes(tried, own, { unit: 'in', step: 32 }).ok ? finishFlaps(tried, own) : tried;
 }
 
+/** The recipe that an envelope was really folded to, or will be. */
+export const recipeOf = ({ recipe, start }: Project, envelope: Envelope): Recipe | null =>
+  recipeInUse({ recipe, start: envelope.state === 'made' ? envelope.start : start });
+
 export const turningOf = ({ notcher }: Recipe): Turning => notcher.turning ?? 'clockwise';
 
-/** The chosen look, which a project keeps by its id, alone or inside a whole look; else the plainest one. */
-export function lookInUse(
-  { look }: Pick<Project, 'look'>,
-  recipe: Recipe,
-  paper: Pick<Design, 'print' | 'doubleSided'>,
-): Look | undefined {
-  const chosen = typeof look === 'string' ? look : (look as { id?: unknown } | null)?.id;
-  const looks = foldOf(recipe).looks(recipe, paper);
-  return looks.find(({ id }) => id === chosen) ?? looks[0];
+/** A design as it shows on a project's envelopes. */
+export interface PaperInUse {
+  readonly look: Look;
+  readonly piece: { readonly blank: Size; readonly print: Print; readonly swatch: Swatch };
 }
 
-/** How the print lies on the blank: a border is only on one that was cut from the piece's bottom edge. */
-export function printOnBlank({ print }: Design, cut: CutRecord | undefined): Print {
-  if (print.direction !== 'one edge') return print;
-  const atEdge = cut?.pieces.some(({ height, parts }) =>
-    parts.some((one) => one.part === ENVELOPE_PART && !one.turned && one.y + one.height === height),
-  );
-  return atEdge ? print : { direction: 'upright' };
+/**
+ * The chosen look, else the plainest. A printed border is on the blank only where the chosen look shows it: without
+ * one the blanks are cut clear of it. Undefined where the fold has no look for such paper.
+ */
+export function paperInUse(
+  project: Pick<Project, 'look'>,
+  recipe: Recipe,
+  design: Design,
+): PaperInUse | undefined {
+  const chosen = project.look as Partial<Look> | null;
+  const print: Print =
+    design.print.direction === 'one edge' && !chosen?.border ? { direction: 'upright' } : design.print;
+  const looks = foldOf(recipe).looks(recipe, { print, doubleSided: design.doubleSided });
+  const look = looks.find(({ id }) => id === chosen?.id) ?? looks[0];
+  return look && { look, piece: { blank: recipe.blank, print, swatch: design.swatch } };
 }
 
 /** What she finished otherwise than proposed. */
