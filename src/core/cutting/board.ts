@@ -2,8 +2,10 @@
  * The state of a search: which pieces are cut and how, what is still to be placed, what is still on the shelf, and the
  * sums that the goals are made of. Knows the rules of matching; decides nothing.
  */
+import { graft, type Spot } from './graft.ts';
 import type { Job, Matching } from './job.ts';
-import type { Filler, Pattern } from './strips.ts';
+import type { Pattern } from './nodes.ts';
+import type { Filler } from './strips.ts';
 import { worth } from './worth.ts';
 
 export interface Bin {
@@ -52,6 +54,24 @@ export class Board {
     const { paper } = this.job.stocks[stock]!;
     const pattern = this.filler.fill(this.job.stocks[stock]!, this.allowed(paper), value, noise);
     return pattern && { stock, pattern, lost: this.lossOf(stock, pattern) };
+  }
+
+  /** The bin with one of its blocks emptied, and where that block is now. */
+  hollow(bin: Bin, spot: Spot): { bin: Bin; spot: Spot } {
+    return { bin: this.grafted(bin, spot, undefined), spot: { ...spot, to: spot.from + 2 } };
+  }
+
+  /** The bin, which is on the board, with its empty block filled from the pool. */
+  refill(bin: Bin, spot: Spot, value: Float64Array, noise: number): Bin {
+    const { paper } = this.job.stocks[bin.stock]!;
+    const block = { width: spot.width, height: spot.height, paper };
+    const filling = this.filler.fill(block, this.allowed(paper), value, noise);
+    return filling ? this.grafted(bin, spot, filling) : bin;
+  }
+
+  private grafted(bin: Bin, spot: Spot, filling: Pattern | undefined): Bin {
+    const pattern = graft(this.job, this.job.stocks[bin.stock]!, bin.pattern, spot, filling);
+    return { stock: bin.stock, pattern, lost: this.lossOf(bin.stock, pattern) };
   }
 
   put(bin: Bin): void {

@@ -4,6 +4,7 @@
  */
 import { dualFunctions, type Lengths } from './dual.ts';
 import type { Job, Stock } from './job.ts';
+import { priceTable } from './table.ts';
 
 export interface Bound {
   /** No plan leaves fewer copies unplaced. */
@@ -213,6 +214,9 @@ interface Ranked {
 
 /** The lengths and sides that occur in a group, and the best pairs of functions met so far. */
 class Scene {
+  private readonly job: Job;
+  /** All stocks are of one size, at most filled by what is worth 1. */
+  private readonly uniform: boolean;
   private readonly parts: readonly number[];
   private readonly stocks: readonly Stock[];
   private readonly copies: Float64Array;
@@ -229,8 +233,12 @@ class Scene {
   private ranked: Ranked[] = [];
 
   constructor(job: Job, parts: readonly number[], stocks: readonly Stock[]) {
+    this.job = job;
     this.parts = parts;
     this.stocks = stocks;
+    this.uniform = stocks.every(
+      ({ width, height }) => width === stocks[0]!.width && height === stocks[0]!.height,
+    );
     this.copies = Float64Array.from(parts, (part) => job.copies[part]!);
     this.ways = Uint8Array.from(parts, (part) => waysToLie(job, part, stocks));
     this.turning = this.ways.some((ways) => ways > 1);
@@ -260,10 +268,25 @@ class Scene {
   }
 
   best(): Pricing[] {
-    return this.ranked.map(({ f, g, mean }) => ({
-      prices: Float64Array.from(this.parts, (_, at) => this.price(f, g, at, mean)),
-      holds: Float64Array.from(this.stocks, (_, at) => this.holds(f, g, at, mean)),
-    }));
+    return this.ranked.map(({ f, g, mean }) => {
+      const prices = Float64Array.from(this.parts, (_, at) => this.price(f, g, at, mean));
+      const table = this.uniform ? undefined : this.table(prices);
+      const holds = Float64Array.from(this.stocks, ({ width, height }, at) =>
+        Math.min(this.holds(f, g, at, mean), table ? table(width, height) : Number.MAX_VALUE),
+      );
+      return { prices, holds };
+    });
+  }
+
+  private table(prices: Float64Array): ((width: number, height: number) => number) | undefined {
+    const ways = this.parts.flatMap((part, at) => {
+      const [width, height, price] = [this.job.width[part]!, this.job.height[part]!, prices[at]!];
+      const asIs = this.ways[at]! & 1 ? [{ width, height, price }] : [];
+      return this.ways[at]! & 2 ? [...asIs, { width: height, height: width, price }] : asIs;
+    });
+    const widest = Math.max(...this.stocks.map((stock) => stock.width));
+    const highest = Math.max(...this.stocks.map((stock) => stock.height));
+    return priceTable(ways, widest, highest);
   }
 
   /** Keeps the pairs that leave most to be cut from sheets, measured in what the roomiest sheet holds for its area. */

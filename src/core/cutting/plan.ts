@@ -2,90 +2,151 @@
  * The cut planner's front door: an order and pieces in, a plan with its bounds out. Knows how search, bounds and the
  * finished plan fit together; the goals themselves are pursued in search.ts.
  */
-
 import { type Bound, bound } from './bound.ts';
-import type { CutPlan } from './cuts.ts';
+import type { CutPlan, UsedPiece } from './cuts.ts';
 import { type Job, prepare } from './job.ts';
-import type { Order, Piece, PlanOptions } from './order.ts';
+import type { Bounds, Limits, Order, Piece, PlanOptions, Progress } from './order.ts';
 import { chance } from './random.ts';
+import { remediesFor } from './remedies.ts';
 import { type Budget, type Found, search } from './search.ts';
+import { settingsOf } from './settings.ts';
 import { unfold } from './unfold.ts';
+import { variants } from './variants.ts';
+import { worth } from './worth.ts';
 
 /**
  * The best plan found within the time and work allowed. Goals in this order: most copies placed, then most of their area;
  * least area of new sheets; least worth lost to the shelf; fewest trimmer settings among plans within 1 % of that.
- * Lengths are whole numbers in one unit. `proved` speaks of the copies placed and the area of new sheets.
+ * Lengths are whole numbers in one unit. `proved` speaks of the copies placed and the area of new sheets. With `work` and
+ * without `now` the same input gives the same plan.
  */
 export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOptions = {}): CutPlan {
   const started = options.now?.() ?? 0;
-  const job = prepare({ ...order, ...limitsOf(order, options) }, pieces);
-  const target = bound(job);
-  const found = search(
-    job,
-    target,
-    options.spare ?? 'worth',
-    chance(options.seed ?? 1),
-    budget(options, started),
-    () => {},
+  const limits = limitsOf(order, options);
+  const tries = variants({ ...order, ...limits }, pieces).map((variant) => {
+    const job = prepare(variant, pieces);
+    return { job, bound: bound(job) };
+  });
+  const best = bestOf(tries, options, started);
+  return finish(
+    best,
+    tries.map((one) => one.bound),
+    { order, pieces, limits, options, started },
   );
-  return finish(job, found, target, order, pieces, options, started);
 }
 
-const limitsOf = (order: Order, options: PlanOptions) => {
+interface Try {
+  readonly job: Job;
+  readonly bound: Bound;
+}
+
+interface Result extends Try {
+  readonly found: Found;
+}
+
+function limitsOf(order: Order, options: PlanOptions): Limits {
   const longestCut = options.longestCut ?? order.longestCut;
   const keepAtLeast = options.keepAtLeast ?? order.keepAtLeast;
   return {
     ...(longestCut !== undefined && { longestCut }),
     ...(keepAtLeast !== undefined && { keepAtLeast }),
   };
-};
+}
 
-function budget(options: PlanOptions, started: number): Budget {
+/** One try gets the whole budget; of several, each gets a share of the first half and the best one the rest. */
+function bestOf(tries: readonly Try[], options: PlanOptions, started: number): Result {
+  const budgets = meter(options, started);
+  const all = tries.map((one) => one.bound);
+  const run = (one: Try, budget: Budget): Result => {
+    const report = (found: Found): void => options.onProgress?.(progress(one.job, found, all));
+    const random = chance(options.seed ?? 1);
+    return { ...one, found: search(one.job, one.bound, options.spare ?? 'worth', random, budget, report) };
+  };
+  if (tries.length === 1) return run(tries[0]!, budgets(0, 1));
+  const share = 0.5 / tries.length;
+  const first = tries.map((one, index) => run(one, budgets(index * share, (index + 1) * share)));
+  const best = first.reduce((one, other) => (better(other, one) ? other : one));
+  const again = run(best, budgets(0.5, 1));
+  return better(again, best) ? again : best;
+}
+
+function better({ job, found }: Result, { job: otherJob, found: other }: Result): boolean {
+  if (found.unplaced !== other.unplaced) return found.unplaced < other.unplaced;
+  const [area, otherArea] = [found.sheetArea * job.grid ** 2, other.sheetArea * otherJob.grid ** 2];
+  return area === otherArea ? found.lost * job.grid ** 3 < other.lost * otherJob.grid ** 3 : area < otherArea;
+}
+
+/** Makes budgets that span a share of the time and work from one fraction to another. */
+function meter(options: PlanOptions, started: number): (from: number, to: number) => Budget {
   const { now, shouldStop, timeMs = 1000, work = Number.MAX_SAFE_INTEGER } = options;
   let done = 0;
-  return {
+  const spent = (): number => Math.max(done / work, now ? (now() - started) / timeMs : 0);
+  return (from, to) => ({
     work: () => {
       done += 1;
     },
-    spent: () => {
-      if (shouldStop?.()) return 1;
-      return Math.max(done / work, now ? (now() - started) / timeMs : 0);
-    },
+    spent: () => (shouldStop?.() ? 1 : (spent() - from) / (to - from)),
+  });
+}
+
+/** What holds for every plan when a plan for any of the tries may be chosen. */
+function boundsOf(bounds: readonly Bound[], unplaced: number, squared: number): Bounds {
+  return {
+    unplaced: Math.min(...bounds.map((one) => one.unplaced)),
+    newSheetArea: Math.min(...bounds.map((one) => one.sheetArea(unplaced))) * squared,
   };
 }
 
-function finish(
-  job: Job,
-  found: Found,
-  target: Bound,
-  order: Order,
-  pieces: readonly Piece[],
-  options: PlanOptions,
-  started: number,
-): CutPlan {
+function progress(job: Job, found: Found, bounds: readonly Bound[]): Progress {
+  const copies = job.copies.reduce((sum, one) => sum + one, 0);
+  const sheets = found.bins.filter((bin) => job.stocks[bin.stock]!.sheet);
+  return {
+    placed: copies - found.unplaced,
+    unplaced: found.unplaced,
+    newSheets: sheets.length,
+    newSheetArea: found.sheetArea * job.grid ** 2,
+    bounds: boundsOf(bounds, found.unplaced, job.grid ** 2),
+  };
+}
+
+interface Context {
+  readonly order: Order;
+  readonly pieces: readonly Piece[];
+  readonly limits: Limits;
+  readonly options: PlanOptions;
+  readonly started: number;
+}
+
+function finish({ job, found }: Result, all: readonly Bound[], context: Context): CutPlan {
+  const { order, pieces, limits, options, started } = context;
   const used = unfold(job, found.bins);
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
   const cut = used.map((one) => byId.get(one.piece)!);
   const areaOf = (kind: string): number =>
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
-  const bounds = {
-    unplaced: target.unplaced,
-    newSheetArea: target.sheetArea(found.unplaced) * job.grid ** 2,
-  };
+  const newSheetArea = areaOf('sheet');
+  const bounds = boundsOf(all, found.unplaced, job.grid ** 2);
   return {
     placed: used.reduce((sum, one) => sum + one.rectangles.length, 0),
-    unplaced: order.parts.flatMap((part, index) =>
-      found.pool[index]! > 0 ? [{ part: part.id, copies: found.pool[index]!, remedies: [] }] : [],
-    ),
+    unplaced: order.parts.flatMap((part, index) => {
+      const copies = found.pool[index]!;
+      return copies === 0
+        ? []
+        : [{ part: part.id, copies, remedies: remediesFor(part, copies, pieces, limits.longestCut) }];
+    }),
     newSheets: cut.filter((piece) => piece.kind === 'sheet').length,
-    newSheetArea: areaOf('sheet'),
+    newSheetArea,
     offcutAreaUsed: areaOf('offcut'),
-    worthLost: found.lost * job.grid ** 3,
-    settings: 0,
+    worthLost: worthLost(cut, used, limits.keepAtLeast),
+    settings: settingsOf(job, found.bins).length,
     bounds,
-    proved: bounds.unplaced === found.unplaced && bounds.newSheetArea === areaOf('sheet'),
+    proved: bounds.unplaced === found.unplaced && bounds.newSheetArea === newSheetArea,
     timeMs: options.now ? options.now() - started : 0,
-    limits: limitsOf(order, options),
+    limits,
     used,
   };
 }
+
+const worthLost = (cut: readonly Piece[], used: readonly UsedPiece[], keepAtLeast?: number): number =>
+  cut.reduce((sum, piece) => sum + worth(piece, keepAtLeast), 0) -
+  used.flatMap((one) => one.leftovers).reduce((sum, one) => sum + worth(one, keepAtLeast), 0);

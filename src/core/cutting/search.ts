@@ -1,18 +1,14 @@
 /**
  * Looks for the best plan of a prepared order: a greedy start, then large-neighbourhood search towards one goal after
- * another. Knows the goals and the budget; leaves filling a piece to the filler and proof to the bounds.
+ * another. Knows the goals and the budget; leaves the changes to moves.ts and proof to the bounds.
  */
 import { type Bin, Board, type Spare } from './board.ts';
+import type { Bound } from './bound.ts';
 import type { Job } from './job.ts';
+import { Moves, type Rules } from './moves.ts';
 import type { Chance } from './random.ts';
+import { settingsOf } from './settings.ts';
 import { stripFiller } from './strips.ts';
-
-export interface Target {
-  /** No plan leaves fewer copies. */
-  readonly unplaced: number;
-  /** No plan that leaves so many opens less; in grid units. */
-  readonly sheetArea: (unplaced: number) => number;
-}
 
 export interface Budget {
   /** How much of the time and work is used up: 1 and more means stop. */
@@ -29,11 +25,14 @@ export interface Found {
   readonly lost: number;
 }
 
-/** Shares of the budget after which the first and the second goal are left as they are. */
-const FIRST_GOAL = 0.5;
-const SECOND_GOAL = 0.85;
+/** Shares of the budget after which a goal is left as it is, whether or not its bound is met. */
+const UNTIL = { placing: 0.5, opening: 0.85, losing: 0.95, setting: 1 };
 /** Moves remembered by late acceptance. */
 const MEMORY = 60;
+/** Plans that lose up to this much more are as good where they need fewer settings. */
+const NEARLY = 1.01;
+const SPARE_STARTS = 6;
+const MOST_TRIED = 12;
 
 /**
  * The best found within the budget, by the goals in order; `found` hears of each better one. Deterministic for the same
@@ -41,7 +40,7 @@ const MEMORY = 60;
  */
 export function search(
   job: Job,
-  target: Target,
+  bound: Bound,
   spare: Spare,
   random: Chance,
   budget: Budget,
@@ -49,12 +48,210 @@ export function search(
 ): Found {
   const board = new Board(job, stripFiller(job, random), spare);
   const hunt = new Hunt(board, random, budget, found);
-  greedy(board, hunt.values(0));
-  hunt.keep();
-  hunt.placeMore(target.unplaced);
-  hunt.openLess(target.sheetArea(hunt.best.unplaced));
+  hunt.start();
+  hunt.placeMore(bound.unplaced);
+  hunt.openLess(bound.sheetArea(hunt.best.unplaced));
   hunt.loseLess();
+  hunt.setLess();
   return hunt.best;
+}
+
+/** What a round of moves seeks: a lower cost than at its start, until it is as low as `enough` or time is up. */
+interface Round extends Rules {
+  readonly cost: () => number;
+  readonly enough: number;
+  readonly until: number;
+  /** Share of the budget after which a round without success gives up. */
+  readonly patience: number;
+  readonly better: () => void;
+}
+
+class Hunt {
+  best!: Found;
+  private readonly board: Board;
+  private readonly moves: Moves;
+  private readonly random: Chance;
+  private readonly budget: Budget;
+  private readonly found: (best: Found) => void;
+  /** What a missing copy of each part counts: copies first, then their area. */
+  private readonly weight: Float64Array;
+
+  constructor(board: Board, random: Chance, budget: Budget, found: (best: Found) => void) {
+    this.board = board;
+    this.random = random;
+    this.budget = budget;
+    this.found = found;
+    this.moves = new Moves(board, random);
+    const { area, copies } = board.job;
+    const whole = area.reduce((sum, one, part) => sum + one * copies[part]!, 1);
+    this.weight = area.map((one) => 1 + one / whole);
+  }
+
+  start(): void {
+    greedy(this.board, this.moves.values(0));
+    this.keep();
+  }
+
+  /** First goal: most copies placed, then most of their area. */
+  placeMore(bound: number): void {
+    if (this.best.unplaced <= bound) return;
+    this.round({
+      cost: () => this.missing(),
+      enough: bound === 0 ? 0 : bound + 1e-9,
+      until: UNTIL.placing,
+      patience: 1,
+      sheets: Number.MAX_SAFE_INTEGER,
+      sparing: false,
+      better: () => this.keep(),
+    });
+  }
+
+  /** Second goal: as much placed from less new sheet area, with one sheet fewer as the aim each time. */
+  openLess(bound: number): void {
+    const allowed = this.missing(this.best.pool) + 1e-9;
+    let going = true;
+    while (going && this.best.sheetArea > bound && this.budget.spent() < UNTIL.opening) {
+      this.board.reset(this.best.bins);
+      this.dropSheet();
+      going = this.round({
+        cost: () => (this.missing() <= allowed ? 0 : this.missingArea()),
+        enough: 0,
+        until: UNTIL.opening,
+        patience: 1,
+        sheets: this.best.sheetArea - 1,
+        sparing: false,
+        better: () => {
+          if (this.missing() <= allowed) this.keep();
+        },
+      });
+    }
+  }
+
+  /** Third goal: the same copies and sheets for less worth lost. */
+  loseLess(): void {
+    const allowed = this.missing(this.best.pool) + 1e-9;
+    for (let turn = 0; turn < SPARE_STARTS && this.budget.spent() < UNTIL.losing; turn += 1) {
+      this.startSparing(turn === 0 ? 0 : 0.3);
+      if (this.sound(allowed) && this.board.lost < this.best.lost) this.keep();
+    }
+    this.board.reset(this.best.bins);
+    this.round({
+      cost: () => (this.sound(allowed) ? this.board.lost : Number.MAX_VALUE),
+      enough: 0,
+      until: UNTIL.losing,
+      patience: 0.25,
+      sheets: this.best.sheetArea,
+      sparing: true,
+      better: () => this.keep(),
+    });
+  }
+
+  /** Fourth goal: fewer trimmer settings for next to no more worth. */
+  setLess(): void {
+    const allowed = this.missing(this.best.pool) + 1e-9;
+    const most = this.best.lost * NEARLY;
+    this.board.reset(this.best.bins);
+    this.round({
+      cost: () => {
+        if (!this.sound(allowed) || this.board.lost > most) return Number.MAX_VALUE;
+        return settingsOf(this.board.job, this.board.bins).length + this.board.lost / (most + 1);
+      },
+      enough: 1,
+      until: UNTIL.setting,
+      patience: 0.1,
+      sheets: this.best.sheetArea,
+      sparing: true,
+      better: () => this.keep(),
+    });
+  }
+
+  private keep(): void {
+    const { bins, pool, unplaced, sheetArea, lost } = this.board;
+    this.best = { bins: [...bins], pool: pool.slice(), unplaced, sheetArea, lost };
+    this.found(this.best);
+  }
+
+  private sound(allowed: number): boolean {
+    return this.missing() <= allowed && this.board.sheetArea <= this.best.sheetArea;
+  }
+
+  private missing(pool = this.board.pool): number {
+    let sum = 0;
+    for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * this.weight[part]!;
+    return sum;
+  }
+
+  private missingArea(): number {
+    const { pool, job } = this.board;
+    let sum = 0;
+    for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * job.area[part]!;
+    return sum;
+  }
+
+  private dropSheet(): void {
+    const { bins, job } = this.board;
+    let emptiest = -1;
+    bins.forEach((bin, index) => {
+      if (!job.stocks[bin.stock]!.sheet) return;
+      if (emptiest < 0 || bin.pattern.area < bins[emptiest]!.pattern.area) emptiest = index;
+    });
+    if (emptiest >= 0) this.board.remove(emptiest);
+  }
+
+  /** As many sheets as the best plan opens are filled first, then the offcuts that lose least for what they give. */
+  private startSparing(noise: number): void {
+    const { board, moves } = this;
+    const sheets = this.best.bins.map((bin) => bin.stock).filter((stock) => board.job.stocks[stock]!.sheet);
+    board.reset([]);
+    const value = moves.values(noise);
+    for (const stock of sheets) {
+      const bin = board.fill(stock, value, noise);
+      if (bin) board.put(bin);
+    }
+    while (board.unplaced > this.best.unplaced) {
+      const bin = this.cheapest(value, noise);
+      if (!bin) return;
+      board.put(bin);
+    }
+  }
+
+  private cheapest(value: Float64Array, noise: number): Bin | undefined {
+    const { board, random } = this;
+    const offcuts = board.job.stocks.flatMap(({ sheet }, stock) =>
+      !sheet && board.shelf[stock]! > 0 ? [stock] : [],
+    );
+    while (offcuts.length > MOST_TRIED) offcuts.splice(random.below(offcuts.length), 1);
+    let best: Bin | undefined;
+    for (const stock of offcuts) {
+      const bin = board.fill(stock, value, noise);
+      if (bin && (!best || bin.lost / bin.pattern.area < best.lost / best.pattern.area)) best = bin;
+    }
+    return best;
+  }
+
+  /** Late-acceptance search (Burke & Bykov 2017); whether it came to as little as was enough. */
+  private round(round: Round): boolean {
+    const { budget } = this;
+    let cost = round.cost();
+    let best = cost;
+    let patience = budget.spent() + round.patience;
+    const memory = new Float64Array(MEMORY).fill(cost);
+    for (let turn = 0; best > round.enough; turn = (turn + 1) % MEMORY) {
+      const spent = budget.spent();
+      if (spent >= round.until || spent >= patience) return false;
+      budget.work();
+      const undo = this.moves.make(round);
+      const now = round.cost();
+      if (now > cost && now > memory[turn]!) undo();
+      else cost = now;
+      memory[turn] = cost;
+      if (cost >= best) continue;
+      best = cost;
+      patience = Math.max(patience, spent + round.patience);
+      round.better();
+    }
+    return true;
+  }
 }
 
 /** Offcuts first, then sheets; each time the one that comes out fullest. Patterns are kept while they stay possible. */
@@ -84,161 +281,3 @@ function nextBin(board: Board, stock: number, ready: Map<number, Bin>, value: Fl
 }
 
 const fullness = (board: Board, bin: Bin): number => bin.pattern.area / board.job.stocks[bin.stock]!.area;
-
-/** What a round of moves seeks: a lower cost, by as much as `enough`, until its share of the budget is spent. */
-interface Round {
-  readonly cost: () => number;
-  readonly enough: number;
-  readonly until: number;
-  /** Most area of sheets on the board. */
-  readonly sheets: number;
-  /** Offcuts cost nothing in the first two goals, and are spent one by one in the third. */
-  readonly sparing: boolean;
-  readonly better: () => void;
-}
-
-class Hunt {
-  best!: Found;
-  private readonly board: Board;
-  private readonly random: Chance;
-  private readonly budget: Budget;
-  private readonly found: (best: Found) => void;
-  private readonly value: Float64Array;
-  private readonly weight: Float64Array;
-
-  constructor(board: Board, random: Chance, budget: Budget, found: (best: Found) => void) {
-    this.board = board;
-    this.random = random;
-    this.budget = budget;
-    this.found = found;
-    this.value = new Float64Array(board.job.copies.length);
-    this.weight = new Float64Array(board.job.copies.length);
-  }
-
-  /** Values of the parts by area, shaken by up to `shake`. */
-  values(shake: number): Float64Array {
-    const power = shake > 0 ? 1 + 0.25 * this.random.next() : 1;
-    this.board.job.area.forEach((area, part) => {
-      this.value[part] = area ** power * (1 + shake * this.random.next());
-    });
-    return this.value;
-  }
-
-  keep(): void {
-    const { bins, pool, unplaced, sheetArea, lost } = this.board;
-    this.best = { bins: [...bins], pool: pool.slice(), unplaced, sheetArea, lost };
-    this.found(this.best);
-  }
-
-  /** First goal: most copies placed, then most of their area. */
-  placeMore(bound: number): void {
-    const { job } = this.board;
-    const whole = job.area.reduce((sum, area, part) => sum + area * job.copies[part]!, 1);
-    job.area.forEach((area, part) => {
-      this.weight[part] = 1 + area / whole;
-    });
-    if (this.best.unplaced <= bound) return;
-    this.round({
-      cost: () => this.missing(),
-      enough: bound + (bound > 0 ? 0 : 0.5),
-      until: FIRST_GOAL,
-      sheets: Number.MAX_SAFE_INTEGER,
-      sparing: false,
-      better: () => this.keep(),
-    });
-  }
-
-  /** Second goal: the same copies from less new sheet area; each time one sheet fewer is the aim. */
-  openLess(bound: number): void {
-    const allowed = this.missing();
-    while (this.best.sheetArea > bound && this.budget.spent() < SECOND_GOAL) {
-      this.board.reset(this.best.bins);
-      this.dropSheet();
-      const { sheetArea } = this.best;
-      const done = this.round({
-        cost: () => Math.max(0, this.missingArea()),
-        enough: 0,
-        until: SECOND_GOAL,
-        sheets: sheetArea - 1,
-        sparing: false,
-        better: () => {
-          if (this.missing() <= allowed + 1e-9) this.keep();
-        },
-      });
-      if (!done) break;
-    }
-  }
-
-  loseLess(): void {}
-
-  private missing(): number {
-    return this.weighted(this.weight);
-  }
-
-  private missingArea(): number {
-    return this.weighted(this.board.job.area);
-  }
-
-  private weighted(weight: Float64Array): number {
-    const { pool } = this.board;
-    let sum = 0;
-    for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * weight[part]!;
-    return sum;
-  }
-
-  private dropSheet(): void {
-    const { bins, job } = this.board;
-    let emptiest = -1;
-    bins.forEach((bin, index) => {
-      if (!job.stocks[bin.stock]!.sheet) return;
-      if (emptiest < 0 || bin.pattern.area < bins[emptiest]!.pattern.area) emptiest = index;
-    });
-    if (emptiest >= 0) this.board.remove(emptiest);
-  }
-
-  /** Late-acceptance search (Burke & Bykov 2017) over moves that empty a few pieces and fill them again. */
-  private round(round: Round): boolean {
-    let cost = round.cost();
-    let best = cost;
-    const memory = new Float64Array(MEMORY).fill(cost);
-    for (let turn = 0; best > round.enough; turn = (turn + 1) % MEMORY) {
-      if (this.budget.spent() >= round.until) return false;
-      this.budget.work();
-      const undo = this.repack(round);
-      const now = round.cost();
-      if (now > cost && now > memory[turn]!) undo();
-      else cost = now;
-      memory[turn] = cost;
-      if (cost < best) {
-        best = cost;
-        round.better();
-      }
-    }
-    return true;
-  }
-
-  /** Empties one to four pieces and fills them, and perhaps others, anew; returns how to undo it. */
-  private repack(round: Round): () => void {
-    const { board, random } = this;
-    const many = Math.min(board.bins.length, 1 + random.below(4));
-    const old: Bin[] = [];
-    while (old.length < many) old.push(board.remove(random.below(board.bins.length)));
-    const kept = board.bins.length;
-    this.values(0.3);
-    for (const stock of this.candidates(old, round)) {
-      if (board.unplaced === 0) break;
-      const bin = board.fill(stock, this.value, 0.3);
-      if (bin) board.put(bin);
-    }
-    return () => {
-      while (board.bins.length > kept) board.remove(board.bins.length - 1);
-      for (const bin of old) board.put(bin);
-    };
-  }
-
-  private candidates(old: readonly Bin[], round: Round): number[] {
-    const stocks = old.map((bin) => bin.stock);
-    void round;
-    return stocks;
-  }
-}

@@ -2,43 +2,33 @@
  * Fills one block with strips: one 0/1 knapsack pass over the ways to lie, thinnest first, prices every thickness of a
  * strip; the best is cut off and all that remains is filled the same way. Knows one piece at a time and nothing of goals.
  */
-import type { Job, Paper, Stock, Ways } from './job.ts';
+import type { Job, Paper, Ways } from './job.ts';
+import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
 import type { Chance } from './random.ts';
 import { worth } from './worth.ts';
-
-/** How one piece is cut, in grid units; `nodes` is the tree in prefix order, positions measured within each block. */
-export interface Pattern {
-  /** One entry for each copy placed. */
-  readonly parts: Int32Array;
-  readonly nodes: Int32Array;
-  readonly area: number;
-  readonly value: number;
-  /** Worth of what is left. */
-  readonly left: number;
-}
-
-/** Kinds of node; a cut is followed by its position and its two blocks, a part by its index. */
-export const REST = 0;
-export const AS_IS = 1;
-export const TURNED = 2;
-export const CUT_X = 3;
-export const CUT_Y = 4;
 
 /** Longer strips than this are priced in so many steps, with the exact length kept beside each. */
 const STEPS = 640;
 
+/** A whole stock, or a block within one. */
+export interface Block {
+  readonly width: number;
+  readonly height: number;
+  readonly paper: number;
+}
+
 export interface Filler {
   /**
-   * Fills a piece from scratch with what `available` holds, which is left as it was found. Higher `value` of a part is
-   * sought; `noise` of 0 is greedy, 0.3 is lively. Undefined when nothing fits.
+   * Fills a block with what `available` holds, which is left as it was found. Higher `value` of a part is sought;
+   * `noise` of 0 is greedy, 0.3 is lively. Undefined when nothing fits.
    */
-  fill(stock: Stock, available: Int32Array, value: Float64Array, noise: number): Pattern | undefined;
+  fill(block: Block, available: Int32Array, value: Float64Array, noise: number): Pattern | undefined;
 }
 
 /** Each filler has its own workspace, so one may not be used from within another's `fill`. */
 export function stripFiller(job: Job, random: Chance): Filler {
   const work = new Workspace(job, random);
-  return { fill: (stock, available, value, noise) => work.fill(stock, available, value, noise) };
+  return { fill: (block, available, value, noise) => work.fill(block, available, value, noise) };
 }
 
 class Workspace {
@@ -62,7 +52,6 @@ class Workspace {
   private count = 0;
   private area = 0;
   private worthLeft = 0;
-  private total = 0;
   /** The best strip of the last pass. */
   private stripScore = 0;
   private stripThickness = 0;
@@ -76,20 +65,24 @@ class Workspace {
     this.random = random;
   }
 
-  fill(stock: Stock, available: Int32Array, value: Float64Array, noise: number): Pattern | undefined {
+  fill(
+    { width, height, paper }: Block,
+    available: Int32Array,
+    value: Float64Array,
+    noise: number,
+  ): Pattern | undefined {
     this.available = available;
     this.value = value;
     this.noise = noise;
-    this.paper = this.job.papers[stock.paper]!;
-    this.size = this.count = this.area = this.worthLeft = this.total = this.top = 0;
-    this.block(stock.width, stock.height);
+    this.paper = this.job.papers[paper]!;
+    this.size = this.count = this.area = this.worthLeft = this.top = 0;
+    this.block(width, height);
     for (let at = 0; at < this.count; at += 1) available[this.placed[at]!]! += 1;
     if (this.count === 0) return undefined;
     return {
       parts: this.placed.slice(0, this.count),
       nodes: this.nodes.slice(0, this.size),
       area: this.area,
-      value: this.total,
       left: this.worthLeft,
     };
   }
@@ -204,7 +197,6 @@ class Workspace {
     if (this.count === this.placed.length) this.placed = grown(this.placed);
     this.placed[this.count++] = part;
     this.area += this.job.area[part]!;
-    this.total += this.value[part]!;
   }
 
   private leave(width: number, height: number): void {

@@ -5,7 +5,7 @@
 import type { Bin } from './board.ts';
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from './cuts.ts';
 import type { Job } from './job.ts';
-import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './strips.ts';
+import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './nodes.ts';
 
 /** One entry for each piece cut, sheets before offcuts; pieces alike are taken in the order they were given. */
 export function unfold(job: Job, bins: readonly Bin[]): UsedPiece[] {

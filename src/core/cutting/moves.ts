@@ -1,0 +1,177 @@
+/**
+ * The ways in which a search changes a plan: empty a few pieces and fill them again, empty a few blocks within pieces,
+ * or repack two or three pieces exactly. Each can be undone; none knows whether it helped.
+ */
+import type { Bin, Board } from './board.ts';
+import { type ExactPacker, exactPacker, MOST_PARTS } from './exact.ts';
+import { pickSpot } from './graft.ts';
+import type { Chance } from './random.ts';
+
+/** What a round of moves has to keep to. */
+export interface Rules {
+  /** Most area of sheets on the board. */
+  readonly sheets: number;
+  /** Whether offcuts have to be spared: in the first two goals they cost nothing. */
+  readonly sparing: boolean;
+}
+
+export type Undo = () => void;
+
+const SHAKE = 0.3;
+/** Share of the effort that goes into exact repacking, and what one other move costs in the same measure. */
+const EXACT_EVERY = 0.03;
+const EFFORT = 1500;
+
+export class Moves {
+  readonly value: Float64Array;
+  private readonly board: Board;
+  private readonly random: Chance;
+  private readonly exact: ExactPacker | undefined;
+  private count = 0;
+
+  constructor(board: Board, random: Chance) {
+    this.board = board;
+    this.random = random;
+    this.value = new Float64Array(board.job.copies.length);
+    this.exact = exactPacker(board.job);
+  }
+
+  /** Values of the parts by area, shaken by up to `shake`. */
+  values(shake: number): Float64Array {
+    const power = shake > 0 ? 1 + 0.25 * this.random.next() : 1;
+    const { area } = this.board.job;
+    for (let part = 0; part < area.length; part += 1) {
+      this.value[part] = area[part]! ** power * (1 + shake * this.random.next());
+    }
+    return this.value;
+  }
+
+  make(rules: Rules): Undo {
+    this.count += 1;
+    const dice = this.random.next();
+    if (dice < EXACT_EVERY) {
+      const undo = this.exactly();
+      if (undo) return undo;
+    }
+    return dice < 0.5 ? this.repack(rules) : this.regraft();
+  }
+
+  /** Empties one to four pieces and fills them, and perhaps others, anew. */
+  private repack(rules: Rules): Undo {
+    const { board, random } = this;
+    const old = this.takeOff(1 + random.below(4));
+    const kept = board.bins.length;
+    this.values(SHAKE);
+    for (const stock of this.candidates(old, rules)) {
+      if (board.unplaced === 0) break;
+      const { sheet, area } = board.job.stocks[stock]!;
+      if (board.shelf[stock] === 0 || (sheet && board.sheetArea + area > rules.sheets)) continue;
+      const bin = board.fill(stock, this.value, SHAKE);
+      if (bin) board.put(bin);
+    }
+    return () => this.putBack(old, kept);
+  }
+
+  private takeOff(many: number): Bin[] {
+    const { board, random } = this;
+    const old: Bin[] = [];
+    while (old.length < many && board.bins.length > 0)
+      old.push(board.remove(random.below(board.bins.length)));
+    return old;
+  }
+
+  private putBack(old: readonly Bin[], kept: number): void {
+    while (this.board.bins.length > kept) this.board.remove(this.board.bins.length - 1);
+    for (const bin of old) this.board.put(bin);
+  }
+
+  /** The stocks taken off, perhaps without one, and a few others from the shelf; in the third goal in any order. */
+  private candidates(old: readonly Bin[], { sparing }: Rules): number[] {
+    const { random } = this;
+    const stocks = old.map((bin) => bin.stock);
+    if (sparing && random.next() < 0.5) stocks.splice(random.below(stocks.length), 1);
+    for (let more = random.below(sparing ? 4 : 2); more > 0; more -= 1) {
+      const stock = this.fromShelf();
+      if (stock !== undefined) stocks.splice(random.below(stocks.length + 1), 0, stock);
+    }
+    return stocks;
+  }
+
+  private fromShelf(): number | undefined {
+    const { shelf } = this.board;
+    for (let tries = 0; tries < 4; tries += 1) {
+      const stock = this.random.below(shelf.length);
+      if (shelf[stock]! > 0) return stock;
+    }
+    return undefined;
+  }
+
+  /** Empties one block in each of one to three pieces and fills these blocks anew. */
+  private regraft(): Undo {
+    const { board, random } = this;
+    const old = this.takeOff(1 + random.below(3));
+    const kept = board.bins.length;
+    const hollows = old.flatMap((bin) => {
+      const spot = pickSpot(bin.pattern, board.job.stocks[bin.stock]!, random);
+      const hollow = spot && board.hollow(bin, spot);
+      board.put(hollow?.bin ?? bin);
+      return hollow ? [hollow] : [];
+    });
+    this.values(SHAKE);
+    for (const { bin, spot } of hollows) {
+      const full = board.refill(bin, spot, this.value, SHAKE);
+      board.remove(board.bins.indexOf(bin, kept));
+      if (full.pattern.parts.length > 0) board.put(full);
+    }
+    return () => this.putBack(old, kept);
+  }
+
+  /** Repacks two or three small pieces with what is unplaced in the best way there is; undefined where there is none. */
+  private exactly(): Undo | undefined {
+    const { board, exact } = this;
+    if (!exact || exact.effort() > EFFORT * this.count || board.unplaced > MOST_PARTS) return undefined;
+    const old = this.takeFew(2 + this.random.below(2));
+    const kept = board.bins.length;
+    const stocks = old.map((bin) => bin.stock);
+    const waste = old.reduce((sum, bin) => sum + board.job.stocks[bin.stock]!.area - bin.pattern.area, 0);
+    const patterns =
+      old.length < 2 ? undefined : exact.pack(stocks, this.pooled(stocks[0]!), this.values(0.05), waste);
+    if (!patterns) {
+      this.putBack(old, kept);
+      return undefined;
+    }
+    patterns.forEach((pattern, index) => {
+      const stock = stocks[index]!;
+      board.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
+    });
+    return () => this.putBack(old, kept);
+  }
+
+  /** Bins of one paper, alike ones together, with few enough parts to be repacked exactly with those unplaced. */
+  private takeFew(many: number): Bin[] {
+    const { board, random } = this;
+    const { stocks } = board.job;
+    const old: Bin[] = [];
+    let count = board.unplaced;
+    for (let tries = 0; tries < 3 * many && old.length < many && board.bins.length > 0; tries += 1) {
+      const index = random.below(board.bins.length);
+      const { pattern, stock } = board.bins[index]!;
+      if (count + pattern.parts.length > MOST_PARTS) continue;
+      if (old.length > 0 && stocks[old[0]!.stock]!.paper !== stocks[stock]!.paper) continue;
+      count += pattern.parts.length;
+      old.push(board.remove(index));
+    }
+    return old.sort((one, other) => one.stock - other.stock);
+  }
+
+  private pooled(stock: number): number[] {
+    const { paper } = this.board.job.stocks[stock]!;
+    const { lies } = this.board.job.papers[paper]!;
+    const parts: number[] = [];
+    this.board.allowed(paper).forEach((copies, part) => {
+      if (lies[part] !== 1 && lies[part] !== 2) return;
+      for (let copy = 0; copy < copies; copy += 1) parts.push(part);
+    });
+    return parts;
+  }
+}
