@@ -73,7 +73,7 @@ offcuts.put('/:id', async (c) => {
   const problems = largerThanSheet(form.value, offcut.design, c.get('units'));
   if (problems.length > 0) return showEdit(c, offcut, entryOf(typed, problems));
   await editOffcut(c.get('db'), offcut.id, form.value);
-  return goTo(c, `/offcuts/${offcut.id}`);
+  return goTo(c, wayBack(typed, `/offcuts/${offcut.id}`));
 });
 
 offcuts.delete('/:id', async (c) => {
@@ -201,10 +201,11 @@ async function show(c: Request, offcut: Offcut, entry: Entry): Promise<Response>
 
 async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promise<Response> {
   const places = await listPlaces(c.get('db'));
+  const back = wayBack({ ...readQuery(c), ...entry.typed }, `/offcuts/${offcut.id}`);
   return reply(c, {
-    title: `${offcut.code}`,
+    title: offcut.code,
     section: 'stash',
-    body: jsx(EditOffcut, { offcut, places, entry, units: c.get('units') }),
+    body: jsx(EditOffcut, { offcut, places, entry, back, units: c.get('units') }),
     status: entry.problems.length > 0 ? 422 : 200,
   });
 }

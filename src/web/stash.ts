@@ -10,7 +10,7 @@ import { listLow, listPads } from '#stores/pads.ts';
 import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
 import { ShelfList } from '#views/stash/list.tsx';
 import { Low } from '#views/stash/low.tsx';
-import { Found, FoundNotes, type FoundProps } from '#views/stash/search.tsx';
+import { Found, FoundNotes, type FoundProps, NOWHERE } from '#views/stash/search.tsx';
 import { Stash } from '#views/stash/stash.tsx';
 import { here, withQuery } from './address.ts';
 import type { Env, Request } from './env.ts';
@@ -24,7 +24,8 @@ stash.get('/', async (c) => {
   const typed = readQuery(c);
   const read = check(shelfForm(c.get('units'), PAPER_KINDS), typed);
   if (!read.ok) return showStash(c, typed, await found(c, [], 'unclear'), read.problems, 422);
-  const { code, more = 1, ...wanted } = read.value;
+  const { code, more = 1, place, ...rest } = read.value;
+  const wanted = { ...rest, place: place === NOWHERE ? '' : place };
   if (code !== undefined) return goToCode(c, typed, code);
   const offcuts = await browseShelf(c.get('db'), { ...wanted, limit: more * PAGE + 1 });
   const asked = Object.values(wanted).some((one) => one !== undefined) ? 'something' : 'nothing';
@@ -51,7 +52,7 @@ stash.get('/list', async (c) => {
   return reply(c, { title: 'Shelf list', section: 'stash', body });
 });
 
-const PAGE = 60;
+const PAGE = 30;
 
 /** More than this on one printed list nobody reads. */
 const LONGEST_LIST = 2000;

@@ -73,6 +73,24 @@ describe('a filled stash', () => {
     expect(await page('/stash?width=11&height=11')).toContain('Nothing on the shelf is like that.');
   });
 
+  test('what has no place yet is found and put away, and the way leads back', async () => {
+    const loose = await addOffcut(app.db, {
+      design: cast.fern.id,
+      offcut: scrap(2, 3, { place: '' }),
+      count: 1,
+      at: later(1),
+    });
+    const nowhere = `/stash?place=${encodeURIComponent('—')}`;
+    const html = await page(nowhere);
+    expect(shown(html)).toEqual([loose!.code]);
+    const [, edit] = /href="(\/offcuts\/\d+\/edit[^"]*)">say where/.exec(html)!;
+    expect(await page(edit!)).toContain(`name="back" value="${nowhere}"`);
+    const fields = { _method: 'PUT', width: '2', height: '3', place: 'tray 9', note: '', back: nowhere };
+    const answer = await app.post(`/offcuts/${loose!.id}`, fields);
+    expect(answer.headers.get('Location')).toBe(nowhere);
+    expect(shown(await page(nowhere))).toEqual([]);
+  });
+
   test('what is gone is not shown', async () => {
     await app.post(`/offcuts/${cast.corner.id}`, { _method: 'DELETE' });
     expect(shown(await page('/stash?width=8&height=8'))).toEqual([]);
@@ -111,13 +129,13 @@ describe('a filled stash', () => {
   });
 
   test('a long shelf is shown a board at a time', async () => {
-    for (let one = 0; one < 60; one++)
+    for (let one = 0; one < 40; one++)
       await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(2, 3), count: 1, at: later(one) });
     const first = await page('/stash?design=1');
-    expect(shown(first)).toHaveLength(60);
+    expect(shown(first)).toHaveLength(30);
     expect(first).toContain('href="/stash?design=1&amp;more=2#offcuts"');
     const all = await page('/stash?design=1&more=2');
-    expect(shown(all)).toHaveLength(62);
+    expect(shown(all)).toHaveLength(42);
     expect(all).not.toContain('Show more');
   });
 

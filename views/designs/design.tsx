@@ -7,7 +7,7 @@ import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { howMany, sayPrint } from '#views/stash/words.ts';
+import { askHolding, howMany, sayPrint } from '#views/stash/words.ts';
 import { SheetPicture } from './picture.tsx';
 
 export interface DesignProps {
@@ -40,6 +40,11 @@ export const DesignPage: FC<DesignProps> = (props) => {
           <p class="lead">
             The {sayPrint(design.print, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
           </p>
+          {design.sheets === 0 ? null : (
+            <p class="no-print">
+              <a href={askHolding(design.pad.sheet, units)}>What card would a sheet of it hold?</a>
+            </p>
+          )}
           <Moves {...props} />
         </div>
       </div>
@@ -58,7 +63,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
         <summary>What became of its sheets</summary>
         <Ledger movements={movements} left={design.sheets} projects={projects} back={here} />
       </details>
-      <p class="no-print">
+      <p class="no-print after">
         <a href={`${here}/edit`}>Put its name, print or look right</a>
       </p>
     </>
@@ -72,17 +77,19 @@ const Moves: FC<DesignProps> = ({ design, entry, token }) => {
     <div class="no-print">
       <details open={wrong.has('bought')}>
         <summary>Bought more</summary>
-        <form method="post" action={`${here}/purchases`} class="row">
+        <form method="post" action={`${here}/purchases`} class="fields">
           <Once token={`${token}-bought`} />
           <Field name="bought" label="Sheets bought" kind="count" entry={entry} />
-          <button type="submit" class="plain">
-            Add them
-          </button>
+          <p class="field press">
+            <button type="submit" class="plain">
+              Add them
+            </button>
+          </p>
         </form>
       </details>
       <details open={wrong.has('counted')}>
         <summary>Count again</summary>
-        <form method="post" action={`${here}/counts`} class="row">
+        <form method="post" action={`${here}/counts`} class="fields">
           <Once token={`${token}-counted`} />
           <Field
             name="counted"
@@ -91,15 +98,17 @@ const Moves: FC<DesignProps> = ({ design, entry, token }) => {
             entry={entry}
             value={`${design.sheets}`}
           />
-          <button type="submit" class="plain">
-            That is what I count
-          </button>
+          <p class="field press">
+            <button type="submit" class="plain">
+              That is what I count
+            </button>
+          </p>
         </form>
       </details>
       {design.sheets === 0 && !wrong.has('lost') ? null : (
         <details open={wrong.has('lost')}>
           <summary>Some are gone</summary>
-          <form method="post" action={`${here}/losses`} class="row">
+          <form method="post" action={`${here}/losses`} class="fields">
             <Once token={`${token}-lost`} />
             <Field
               name="lost"
@@ -109,9 +118,11 @@ const Moves: FC<DesignProps> = ({ design, entry, token }) => {
               value="1"
               hint="given away, spoiled, used elsewhere"
             />
-            <button type="submit" class="plain">
-              Take them off
-            </button>
+            <p class="field press">
+              <button type="submit" class="plain">
+                Take them off
+              </button>
+            </p>
           </form>
         </details>
       )}

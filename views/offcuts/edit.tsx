@@ -10,10 +10,12 @@ interface Props {
   readonly offcut: Offcut;
   readonly places: readonly string[];
   readonly entry: Entry;
+  /** Where the reader came from. */
+  readonly back: string;
   readonly units: Units;
 }
 
-export const EditOffcut: FC<Props> = ({ offcut, places, entry, units }) => (
+export const EditOffcut: FC<Props> = ({ offcut, places, entry, back, units }) => (
   <>
     <h1>
       Put <span class="code">{offcut.code}</span> right
@@ -21,10 +23,11 @@ export const EditOffcut: FC<Props> = ({ offcut, places, entry, units }) => (
     <p class="lead">From {fullName(offcut.design)}.</p>
     <form method="post" action={`/offcuts/${offcut.id}`} class="sheet">
       <input type="hidden" name="_method" value="PUT" />
+      <input type="hidden" name="back" value={back} />
       <FormProblems entry={entry} fields={['width', 'height', 'border', 'place', 'note']} />
       <div class="fields">
-        <SizeFields entry={entry} units={units} value={offcut} autofocus />
-        <PlaceField entry={entry} places={places} value={offcut.place} />
+        <SizeFields entry={entry} units={units} value={offcut} autofocus={offcut.place !== ''} />
+        <PlaceField entry={entry} places={places} value={offcut.place} autofocus={offcut.place === ''} />
       </div>
       {offcut.design.print.direction === 'one edge' ? (
         <BorderTick entry={entry} value={offcut.border} />
@@ -32,7 +35,7 @@ export const EditOffcut: FC<Props> = ({ offcut, places, entry, units }) => (
       <Field name="note" label="Note" entry={entry} value={offcut.note} optional />
       <p class="row">
         <button type="submit">Keep it so</button>
-        <a href={`/offcuts/${offcut.id}`}>Leave it as it was</a>
+        <a href={back}>Leave it as it was</a>
       </p>
     </form>
   </>

@@ -32,11 +32,14 @@ export const SizeFields: FC<SizeProps> = ({ entry, units, value, autofocus }) =>
   </>
 );
 
-export const PlaceField: FC<{ entry: Entry; places: readonly string[]; value?: string | undefined }> = ({
-  entry,
-  places,
-  value,
-}) => (
+interface PlaceProps {
+  readonly entry: Entry;
+  readonly places: readonly string[];
+  readonly value?: string | undefined;
+  readonly autofocus?: boolean;
+}
+
+export const PlaceField: FC<PlaceProps> = ({ entry, places, value, autofocus }) => (
   <>
     <Field
       name="place"
@@ -44,6 +47,7 @@ export const PlaceField: FC<{ entry: Entry; places: readonly string[]; value?: s
       entry={entry}
       value={value}
       list="places"
+      autofocus={autofocus}
       hint="the box, drawer or folder it goes into"
     />
     <datalist id="places">

@@ -1,13 +1,12 @@
 /** One offcut: its code as on its back, drawn large, where it lies, and what can happen to it by hand. */
 import type { FC } from 'hono/jsx';
 import type { Movement, Offcut } from '#core/project/stash.ts';
-import { inches, printSize, typedLength, type Units } from '#shared/length.ts';
-import type { Size } from '#shared/size.ts';
+import { inches, printSize, type Units } from '#shared/length.ts';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { fullName, sayPrint } from '#views/stash/words.ts';
+import { askHolding, fullName, sayPrint } from '#views/stash/words.ts';
 import { OffcutPicture } from './picture.tsx';
 import { LetGo, PutBack } from './tile.tsx';
 
@@ -45,7 +44,7 @@ export const OffcutPage: FC<Props> = (props) => {
           <Standing {...props} />
           {offcut.count === 0 ? null : (
             <p class="no-print">
-              <a href={holding(offcut, units)}>What card would it hold?</a>
+              <a href={askHolding(offcut, units)}>What card would it hold?</a>
             </p>
           )}
           <CountAgain {...props} />
@@ -93,12 +92,14 @@ const Standing: FC<Props> = ({ offcut, movements, projects, went, token }) => {
 const CountAgain: FC<Props> = ({ offcut, entry, token }) => (
   <details class="no-print" open={entry.problems.length > 0}>
     <summary>Count again, or put it right</summary>
-    <form method="post" action={`/offcuts/${offcut.id}/counts`} class="row">
+    <form method="post" action={`/offcuts/${offcut.id}/counts`} class="fields">
       <Once token={`${token}-count`} />
       <Field name="counted" label="How many there are" kind="count" entry={entry} value={`${offcut.count}`} />
-      <button type="submit" class="plain">
-        That is what I count
-      </button>
+      <p class="field press">
+        <button type="submit" class="plain">
+          That is what I count
+        </button>
+      </p>
     </form>
     <p>
       <a href={`/offcuts/${offcut.id}/edit`}>Change its size, place or note</a>
@@ -108,8 +109,5 @@ const CountAgain: FC<Props> = ({ offcut, entry, token }) => (
 
 const printOf = ({ design, border }: Offcut) =>
   design.print.direction === 'one edge' && !border ? ({ direction: 'upright' } as const) : design.print;
-
-const holding = ({ width, height }: Size, units: Units): string =>
-  `/holding?${new URLSearchParams({ width: typedLength(width, units), height: typedLength(height, units) })}`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

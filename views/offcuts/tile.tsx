@@ -63,7 +63,14 @@ export const AboutOffcut: FC<AboutProps> = ({ offcut, units, justGone = false, w
     </p>
     <p class="size">{printSize(offcut, units)}</p>
     <p class="of">{offcut.design.name}</p>
-    <p class="quiet">{[offcut.place, sayStanding(offcut)].filter(Boolean).join(' · ')}</p>
+    <p class="quiet">
+      {offcut.place === '' && offcut.count > 0 ? (
+        <a href={`/offcuts/${offcut.id}/edit?${new URLSearchParams({ back: form.back })}`}>say where</a>
+      ) : (
+        offcut.place
+      )}
+      {sayStanding(offcut) === '' ? '' : ` · ${sayStanding(offcut)}`}
+    </p>
     {why === undefined ? null : <p role="alert">{why}</p>}
     {justGone || offcut.count === 0 ? (
       <PutBack offcut={offcut} {...form} />

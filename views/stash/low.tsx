@@ -43,7 +43,7 @@ const LowPad: FC<PadWithDesigns & { units: Units }> = ({ pad, designs, sheets, u
         <a href={`/pads/${pad.id}`}>{pad.name}</a>
       </h2>
       <p class="quiet">{padFacts(pad, units)}</p>
-      {pad.source === '' ? null : <p>From {pad.source}</p>}
+      {pad.source === '' ? null : <p>From: {pad.source}</p>}
     </div>
     <Swatches designs={designs} />
     <p class="left">

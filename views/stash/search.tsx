@@ -52,6 +52,7 @@ export const ShelfSearch: FC<ShelfSearchProps> = ({ entry, designs, places, foun
             entry={entry}
             choices={[
               { value: '', label: 'anywhere' },
+              { value: NOWHERE, label: 'no place yet' },
               ...places.map((place) => ({ value: place, label: place })),
             ]}
           />
@@ -78,6 +79,9 @@ export const CodeSearch: FC<{ entry: Entry }> = ({ entry }) => (
     </p>
   </form>
 );
+
+/** Stands for no place in an address, where an empty word asks for any. */
+export const NOWHERE = '—';
 
 /** What a search changes. */
 export const Found: FC<FoundProps> = ({ shelf, asked, more }) => (

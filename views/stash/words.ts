@@ -1,7 +1,8 @@
 /** The stash in words: how many, which way a print runs, what a pad is. Knows no markup. */
 import type { Design, Offcut, Pad } from '#core/project/stash.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
+import type { Size } from '#shared/size.ts';
 
 /** `1 sheet`, `12 sheets`. */
 export const howMany = (count: number, one: string, many = `${one}s`): string =>
@@ -31,3 +32,7 @@ export function sayStanding(offcut: Pick<Offcut, 'design' | 'border'>): string {
 
 /** `Meadow, Fern` would be two things: the pad comes after, in brackets where there is room. */
 export const fullName = (design: Design): string => `${design.name} (${design.pad.name})`;
+
+/** Where to ask which card an envelope from this paper would hold. */
+export const askHolding = ({ width, height }: Size, units: Units): string =>
+  `/holding?${new URLSearchParams({ width: typedLength(width, units), height: typedLength(height, units) })}`;
