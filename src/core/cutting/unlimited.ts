@@ -34,6 +34,8 @@ export interface FillTable {
   readonly density: number;
   /** All values are whole numbers. */
   readonly whole: boolean;
+  /** A rectangle is worth the same on its side, so that half of the table is enough. */
+  readonly symmetric: boolean;
 }
 
 /**
@@ -101,7 +103,17 @@ function emptyTable(x: Axis, y: Axis, lays: readonly Lay[]): FillTable {
     restY: rests(y.marks),
     density: densestOf(lays, x.unit, y.unit),
     whole: lays.every((lay) => Number.isInteger(lay.value)),
+    symmetric: isSymmetric(x, y, byColumn),
   };
+}
+
+function isSymmetric(x: Axis, y: Axis, byColumn: Float64Array): boolean {
+  const count = x.marks.length;
+  if (count !== y.marks.length || x.unit !== y.unit || x.marks.some((mark, i) => mark !== y.marks[i]))
+    return false;
+  return byColumn.every(
+    (value, cell) => value === byColumn[(cell % count) * count + Math.floor(cell / count)],
+  );
 }
 
 /** The first mark that is long enough. */
@@ -129,11 +141,12 @@ function rests(marks: Float64Array): Int16Array {
 }
 
 function fillColumn(table: FillTable, i: number, across: StepLists, down: StepLists): void {
-  const { columns, rows, byColumn, byRow, restX, restY, density, whole } = table;
+  const { columns, rows, byColumn, byRow, restX, restY, density, whole, symmetric } = table;
   const width = table.x.marks[i]!;
   const half = table.x.side / 2;
   const column = i * rows;
-  for (let j = 1; j < rows; j += 1) {
+  const last = symmetric ? i : rows - 1;
+  for (let j = 1; j <= last; j += 1) {
     const height = table.y.marks[j]!;
     const row = j * columns;
     const above = byColumn[column + j - 1]!;
@@ -145,9 +158,19 @@ function fillColumn(table: FillTable, i: number, across: StepLists, down: StepLi
     best = joined(byColumn, column, restY, j * rows, down, 0, table.y.marks, height / 2, best, most);
     byColumn[column + j] = best;
     byRow[row + i] = best;
-    if (best > before && width <= half) across.marks[j * columns + across.counts[j]!++] = i;
-    if (best > above) down.marks[down.counts[0]!++] = j;
+    if (best > before && width <= half) push(across, j, i);
+    if (best > above) push(down, 0, j);
+    if (symmetric && j < i) {
+      byColumn[row + i] = best;
+      byRow[column + j] = best;
+      if (best > above && height <= half) push(across, i, j);
+    }
   }
+}
+
+function push(steps: StepLists, list: number, mark: number): void {
+  steps.marks[list * steps.length + steps.counts[list]!] = mark;
+  steps.counts[list]! += 1;
 }
 
 /** The best of two blocks along one line of the table, the first of them at most `half` long. */

@@ -1,0 +1,115 @@
+/**
+ * Bench section: fill one piece, against the proven optima of two collections in ../shared/cutting. `benchFill()` answers
+ * with markdown tables; each fill is replayed by the judge of plans. Knows no other planner.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { checkPlan } from '#core/cutting/check.ts';
+import { type Fill, fillPiece } from '#core/cutting/fill.ts';
+import type { Piece } from '#core/cutting/order.ts';
+import type { FillPart } from '#core/cutting/wants.ts';
+import { onePiecePlan } from '#tests/support/onepiece.ts';
+
+const FOLDER = path.resolve(import.meta.dirname, '../../../shared/cutting');
+const SHORT = 1_000;
+const LONG = 10_000;
+const LONGEST = 12_000;
+
+/** One instance, and what no fill of it can beat. */
+interface Instance {
+  readonly name: string;
+  readonly piece: Piece;
+  readonly parts: readonly FillPart[];
+  readonly optimum: number;
+}
+
+interface Result extends Instance {
+  readonly fill: Fill;
+  readonly sound: boolean;
+}
+
+/** Both collections in the short time; what misses there, again in the long one. Takes about a minute. */
+export async function benchFill(): Promise<string> {
+  if (!existsSync(FOLDER)) return `Fill a piece: skipped, ${FOLDER} is not there.`;
+  const limited = readLimited();
+  const straight = readUnlimited(false);
+  const turned = readUnlimited(true);
+  return [
+    '| fill a piece | optimal | proved | worst gap | sound | median | slowest | short of the optimum |',
+    '| --- | ---: | ---: | ---: | ---: | ---: | ---: | --- |',
+    ...rows('limited copies, no turns', limited, LONG),
+    ...rows('any number, no turns', straight, LONGEST),
+    ...rows('any number, turns', turned, LONGEST),
+    '',
+    `${process.version}, one core; gaps are to the proven optimum; what misses it in ${seconds(SHORT)} is run again.`,
+  ].join('\n');
+}
+
+/** Instances of a collection, as one-piece fills by area. Exported for the test that runs the quick ones. */
+export function readLimited(): Instance[] {
+  return read<Listed & { guillotine: { best: number } }>('knapsack-limited.json').map((one) =>
+    instance(one, false, one.guillotine.best),
+  );
+}
+
+export function readUnlimited(turns: boolean): Instance[] {
+  type Both = Listed & { guillotineOptimum: { noRotation: number; withRotation: number } };
+  return read<Both>('knapsack-unlimited.json').map((one) =>
+    instance(one, turns, one.guillotineOptimum[turns ? 'withRotation' : 'noRotation']),
+  );
+}
+
+export const haveInstances = (): boolean => existsSync(FOLDER);
+
+interface Listed {
+  readonly name: string;
+  readonly stock: { readonly w: number; readonly h: number };
+  readonly items: readonly { readonly w: number; readonly h: number; readonly copies: number | null }[];
+}
+
+const read = <T>(name: string): T[] =>
+  (JSON.parse(readFileSync(path.join(FOLDER, name), 'utf8')) as { instances: T[] }).instances;
+
+function instance({ name, stock, items }: Listed, turns: boolean, optimum: number): Instance {
+  const upright = !turns;
+  return {
+    ...{ name, optimum },
+    piece: { id: name, kind: 'sheet', width: stock.w, height: stock.h, upright },
+    parts: items.map(({ w, h, copies }, index) => ({
+      ...{ id: `part ${index + 1}`, width: w, height: h, upright },
+      ...(copies !== null && { copies }),
+    })),
+  };
+}
+
+function rows(name: string, instances: readonly Instance[], longer: number): string[] {
+  const short = instances.map((one) => run(one, SHORT));
+  const again = short.map((result) => (gap(result) > 0 ? run(result, longer) : result));
+  const of = (time: number): string => `${name}, ${instances.length} at ${seconds(time)}`;
+  return [row(of(SHORT), short), row(of(longer), again)];
+}
+
+function run(one: Instance, timeMs: number): Result {
+  const fill = fillPiece(one.piece, one.parts, { timeMs, now: () => performance.now() });
+  return { ...one, fill, sound: checkPlan(...onePiecePlan(one.piece, one.parts, fill)).length === 0 };
+}
+
+function row(name: string, results: readonly Result[]): string {
+  const times = results.map(({ fill }) => fill.timeMs).sort((one, other) => one - other);
+  const cells = [
+    results.filter((result) => gap(result) === 0).length,
+    results.filter(({ fill }) => fill.proved).length,
+    percent(Math.max(...results.map(gap))),
+    results.filter(({ sound }) => sound).length,
+    `${Math.round(times[times.length >> 1]!)} ms`,
+    `${Math.round(times.at(-1)!)} ms`,
+    results.flatMap((result) => (gap(result) > 0 ? `${result.name} ${percent(gap(result))}` : [])).join(', '),
+  ];
+  return `| ${name} | ${cells.join(' | ')} |`;
+}
+
+const gap = ({ optimum, fill }: Result): number => (optimum - fill.value) / optimum;
+
+const percent = (share: number): string => `${(100 * share).toFixed(3)} %`;
+
+const seconds = (ms: number): string => `${ms / 1000} s`;
