@@ -42,11 +42,10 @@ export interface PaperInUse {
  * one the blanks are cut clear of it. Undefined where the fold has no look for such paper.
  */
 export function paperInUse(
-  project: Pick<Project, 'look'>,
+  { look: chosen }: Pick<Project, 'look'>,
   recipe: Recipe,
   design: Design,
 ): PaperInUse | undefined {
-  const chosen = project.look as Partial<Look> | null;
   const print: Print =
     design.print.direction === 'one edge' && !chosen?.border ? { direction: 'upright' } : design.print;
   const looks = foldOf(recipe).looks(recipe, { print, doubleSided: design.doubleSided });

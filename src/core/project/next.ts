@@ -1,7 +1,7 @@
 /** What a project waits for, so that its page can say one thing largest. Knows no words and no drawings. */
 import type { Envelope, ProjectInFull } from './journal.ts';
 
-/** `missing`: how many blanks are still to be taken from the shelf. `from`: a trial folded from scrap, or the batch. */
+/** `missing`: how many blanks are still to be taken from the shelf. */
 export type Next =
   | { readonly kind: 'choose envelope' }
   | { readonly kind: 'take paper'; readonly missing: number }
@@ -11,13 +11,11 @@ export type Next =
   | { readonly kind: 'lesson' }
   | { readonly kind: 'nothing' };
 
-/** A trial comes first; then every blank; then what is missing; then how it went. */
-export function nextThing({ project, envelopes }: ProjectInFull): Next {
-  if (!project.recipe) return { kind: 'choose envelope' };
-  const blank = blankToMake(envelopes);
-  if (blank) return { kind: hasTried(envelopes) ? 'make' : 'make trial', envelope: blank };
-  const missing = missingBlanks(project.quantity, envelopes);
-  if (missing > 0) return { kind: 'take paper', missing };
+/** A trial comes first; then every blank; then what is missing; then how it went. A finished one is only written up. */
+export function nextThing(full: ProjectInFull): Next {
+  const { project, envelopes } = full;
+  const toMake = project.finishedAt === null ? nextToMake(full) : undefined;
+  if (toMake) return toMake;
   const unwritten = envelopes.filter((one) => one.state === 'made' && !one.outcome);
   if (unwritten.length > 0) return { kind: 'write down', envelopes: unwritten };
   return project.lesson === '' ? { kind: 'lesson' } : { kind: 'nothing' };
@@ -33,6 +31,14 @@ export const ofTheBatch = (envelopes: readonly Envelope[]): readonly Envelope[] 
 
 export const missingBlanks = (quantity: number, envelopes: readonly Envelope[]): number =>
   Math.max(0, quantity - ofTheBatch(envelopes).filter((one) => one.state !== 'spoiled').length);
+
+function nextToMake({ project, envelopes }: ProjectInFull): Next | undefined {
+  if (!project.recipe) return { kind: 'choose envelope' };
+  const blank = blankToMake(envelopes);
+  if (blank) return { kind: hasTried(envelopes) ? 'make' : 'make trial', envelope: blank };
+  const missing = missingBlanks(project.quantity, envelopes);
+  return missing > 0 ? { kind: 'take paper', missing } : undefined;
+}
 
 /** What is already under way on scrap comes before the good paper. */
 const blankToMake = (envelopes: readonly Envelope[]): Envelope | undefined => {
