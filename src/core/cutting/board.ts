@@ -5,7 +5,9 @@
 import { graft, type Spot } from './graft.ts';
 import type { Job, Matching } from './job.ts';
 import type { Pattern } from './nodes.ts';
-import type { Filler } from './strips.ts';
+import { frame } from './pins.ts';
+import type { Chance } from './random.ts';
+import { type Filler, stripFiller } from './strips.ts';
 import { worth } from './worth.ts';
 
 export interface Bin {
@@ -16,6 +18,9 @@ export interface Bin {
 }
 
 export type Spare = 'worth' | 'offcutArea';
+
+/** Breaks ties between plans that use up the same area of offcuts. */
+const TIE = 1e-7;
 
 export class Board {
   readonly job: Job;
@@ -28,6 +33,7 @@ export class Board {
   sheetArea = 0;
   lost = 0;
   private readonly filler: Filler;
+  private readonly random: Chance;
   private readonly spare: Spare;
   private readonly value: readonly number[];
   /** Placed copies by design and part; kept only where parts have to match. */
@@ -35,9 +41,10 @@ export class Board {
   private readonly allowance: Int32Array;
   private readonly design: readonly number[];
 
-  constructor(job: Job, filler: Filler, spare: Spare) {
+  constructor(job: Job, random: Chance, spare: Spare) {
     this.job = job;
-    this.filler = filler;
+    this.filler = stripFiller(job, random);
+    this.random = random;
     this.spare = spare;
     this.pool = Int32Array.from(job.copies);
     this.shelf = Int32Array.from(job.stocks, (stock) => stock.copies);
@@ -51,8 +58,11 @@ export class Board {
 
   /** Fills a stock from the pool without putting it on the board. */
   fill(stock: number, value: Float64Array, noise: number): Bin | undefined {
-    const { paper } = this.job.stocks[stock]!;
-    const pattern = this.filler.fill(this.job.stocks[stock]!, this.allowed(paper), value, noise);
+    const piece = this.job.stocks[stock]!;
+    const allowed = this.allowed(piece.paper);
+    const { pinned } = this.job.papers[piece.paper]!;
+    const pins = pinned ? frame(this.job, piece, allowed, this.random, noise > 0) : undefined;
+    const pattern = this.filler.fill(piece, allowed, value, noise, pins);
     return pattern && { stock, pattern, lost: this.lossOf(stock, pattern) };
   }
 
@@ -106,8 +116,8 @@ export class Board {
 
   lossOf(stock: number, pattern: Pattern): number {
     const { sheet, area } = this.job.stocks[stock]!;
-    if (this.spare === 'offcutArea') return sheet ? 0 : area;
-    return this.value[stock]! - pattern.left;
+    const lost = this.value[stock]! - pattern.left;
+    return this.spare === 'worth' ? lost : (sheet ? 0 : area) + lost * TIE;
   }
 
   private count(bin: Bin, sign: 1 | -1): void {

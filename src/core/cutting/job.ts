@@ -29,6 +29,7 @@ export interface Paper {
   readonly design: string | undefined;
   /** Per part: 0 not from this paper, 1 as it is, 2 also turned, 3 pinned. */
   readonly lies: Uint8Array;
+  readonly pinned: boolean;
   /** Strips whose length runs along x, and along y. */
   readonly across: Ways;
   readonly down: Ways;
@@ -74,6 +75,7 @@ export function prepare(order: Order, pieces: readonly Piece[]): Job {
     papers: papers.map(({ design, lies }) => ({
       design,
       lies,
+      pinned: lies.includes(3),
       across: ways(lies, width, height),
       down: ways(lies, height, width),
     })),

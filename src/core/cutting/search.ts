@@ -8,7 +8,6 @@ import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
 import type { Chance } from './random.ts';
 import { settingsOf } from './settings.ts';
-import { stripFiller } from './strips.ts';
 
 export interface Budget {
   /** How much of the time and work is used up: 1 and more means stop. */
@@ -46,7 +45,7 @@ export function search(
   budget: Budget,
   found: (best: Found) => void,
 ): Found {
-  const board = new Board(job, stripFiller(job, random), spare);
+  const board = new Board(job, random, spare);
   const hunt = new Hunt(board, random, budget, found);
   hunt.start();
   hunt.placeMore(bound.unplaced);

@@ -4,6 +4,7 @@
  */
 import type { Job, Paper, Ways } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
+import type { Frame } from './pins.ts';
 import type { Chance } from './random.ts';
 import { worth } from './worth.ts';
 
@@ -20,15 +21,21 @@ export interface Block {
 export interface Filler {
   /**
    * Fills a block with what `available` holds, which is left as it was found. Higher `value` of a part is sought;
-   * `noise` of 0 is greedy, 0.3 is lively. Undefined when nothing fits.
+   * `noise` of 0 is greedy, 0.3 is lively. A frame has its parts cut first. Undefined when nothing fits.
    */
-  fill(block: Block, available: Int32Array, value: Float64Array, noise: number): Pattern | undefined;
+  fill(
+    block: Block,
+    available: Int32Array,
+    value: Float64Array,
+    noise: number,
+    frame?: Frame,
+  ): Pattern | undefined;
 }
 
 /** Each filler has its own workspace, so one may not be used from within another's `fill`. */
 export function stripFiller(job: Job, random: Chance): Filler {
   const work = new Workspace(job, random);
-  return { fill: (block, available, value, noise) => work.fill(block, available, value, noise) };
+  return { fill: (...request) => work.fill(...request) };
 }
 
 class Workspace {
@@ -70,13 +77,15 @@ class Workspace {
     available: Int32Array,
     value: Float64Array,
     noise: number,
+    frame?: Frame,
   ): Pattern | undefined {
     this.available = available;
     this.value = value;
     this.noise = noise;
     this.paper = this.job.papers[paper]!;
     this.size = this.count = this.area = this.worthLeft = this.top = 0;
-    this.block(width, height);
+    if (frame) this.around(frame, width, height);
+    else this.block(width, height);
     for (let at = 0; at < this.count; at += 1) available[this.placed[at]!]! += 1;
     if (this.count === 0) return undefined;
     return {
@@ -85,6 +94,29 @@ class Workspace {
       area: this.area,
       left: this.worthLeft,
     };
+  }
+
+  /** Takes all parts of the frame first, so that nothing else uses them up. */
+  private around(frame: Frame, width: number, height: number): void {
+    const reserve = (one: Frame): void => {
+      if (one.kind === 'part') this.available[one.part]! -= 1;
+      else if (one.kind !== 'open') one.parts.forEach(reserve);
+    };
+    reserve(frame);
+    this.build(frame, width, height);
+  }
+
+  private build(frame: Frame, width: number, height: number): void {
+    if (frame.kind === 'open') {
+      this.block(width, height);
+    } else if (frame.kind === 'part') {
+      this.set(AS_IS, frame.part);
+    } else {
+      const { kind, at, parts } = frame;
+      this.emit(kind, at);
+      this.build(parts[0], kind === CUT_X ? at : width, kind === CUT_Y ? at : height);
+      this.build(parts[1], kind === CUT_X ? width - at : width, kind === CUT_Y ? height - at : height);
+    }
   }
 
   private block(width: number, height: number): void {
@@ -156,7 +188,7 @@ class Workspace {
       if (deep === thickness) {
         const long = ways.length[way]!;
         if (long < rest) this.emit(along ? CUT_X : CUT_Y, long);
-        this.place(ways, way);
+        this.set(ways.turned[way] ? TURNED : AS_IS, ways.part[way]!);
         rest -= long;
         at += 1;
         continue;
@@ -191,9 +223,8 @@ class Workspace {
     this.nodes[this.size++] = what;
   }
 
-  private place(ways: Ways, way: number): void {
-    const part = ways.part[way]!;
-    this.emit(ways.turned[way] ? TURNED : AS_IS, part);
+  private set(kind: typeof AS_IS | typeof TURNED, part: number): void {
+    this.emit(kind, part);
     if (this.count === this.placed.length) this.placed = grown(this.placed);
     this.placed[this.count++] = part;
     this.area += this.job.area[part]!;
