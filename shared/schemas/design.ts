@@ -7,7 +7,7 @@ import { COLOUR, MOTIFS, type Swatch } from '../swatch.ts';
 import { choiceField, countField, lengthField, tickField, wordsField } from './fields.ts';
 import { MOST_SHEETS } from './pad.ts';
 
-export const PRINT_DIRECTIONS = ['any way', 'upright', 'one edge'] as const satisfies PrintDirection[];
+const PRINT_DIRECTIONS = ['any way', 'upright', 'one edge'] as const satisfies PrintDirection[];
 
 /** One that is put right; `direction` as it was typed. */
 export const designForm = (units: Units, sheet: Size, direction: string | undefined) =>

@@ -10,6 +10,7 @@ import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { rowId } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -47,7 +48,7 @@ designs.post('/:id/purchases', async (c) => {
   const form = check(boughtForm, typed);
   if (!form.ok) return show(c, design, entryOf(typed, form.problems));
   return once(c, typed, async (db) => {
-    await buySheets(db, design.id, { sheets: form.value.bought, at: now(c) });
+    await buySheets(db, design.id, { sheets: form.value.bought, at: nowIn(c) });
     return { location: `/designs/${design.id}` };
   });
 });
@@ -59,7 +60,7 @@ designs.post('/:id/counts', async (c) => {
   const form = check(recountForm, typed);
   if (!form.ok) return show(c, design, entryOf(typed, form.problems));
   return once(c, typed, async (db) => {
-    await countSheets(db, design.id, { sheets: form.value.counted, at: now(c) });
+    await countSheets(db, design.id, { sheets: form.value.counted, at: nowIn(c) });
     return { location: `/designs/${design.id}` };
   });
 });
@@ -74,7 +75,7 @@ designs.post('/:id/losses', async (c) => {
     c,
     typed,
     async (db) => {
-      const moved = (await binSheets(db, design.id, { sheets: form.value.lost, at: now(c) }))!;
+      const moved = (await binSheets(db, design.id, { sheets: form.value.lost, at: nowIn(c) }))!;
       return 'refused' in moved ? { left: moved.left } : { location: `/designs/${design.id}` };
     },
     async ({ left }) => {
@@ -83,8 +84,6 @@ designs.post('/:id/losses', async (c) => {
     },
   );
 });
-
-const now = (c: Request): string => c.get('services').now().toISOString();
 
 async function designIn(c: Request): Promise<Design | undefined> {
   const id = rowId(c);

@@ -8,6 +8,7 @@ import { readOffcut } from '#stores/offcuts.ts';
 import { sayOvertaken } from '#views/parts/overtaken.ts';
 import { Refused } from '#views/stash/refused.tsx';
 import { rowId, wayBack } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { readForm } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -21,7 +22,7 @@ movements.delete('/:id', async (c) => {
   const [line] = id === undefined ? [] : await listMovements(c.get('db'), { id });
   if (!line) return notFound(c);
   const back = wayBack(await readForm(c), `/designs/${line.piece.design}`);
-  const undone = await undoMovement(c.get('db'), line.id, c.get('services').now().toISOString());
+  const undone = await undoMovement(c.get('db'), line.id, nowIn(c));
   if (undone === undefined)
     return refuse(c, 'A count is put right by counting again, a cut at its project.', back);
   if (!('refused' in undone)) return goTo(c, back);

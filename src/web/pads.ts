@@ -19,6 +19,7 @@ import { PadForm } from '#views/pads/form.tsx';
 import { PadPage } from '#views/pads/pad.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { rowId } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -51,7 +52,7 @@ pads.post('/:id/purchases', async (c) => {
   const typed = await readForm(c);
   const form = check(purchaseForm(found.designs.map((design) => design.id)), typed);
   if (!form.ok) return showPad(c, found, entryOf(typed, form.problems));
-  const at = c.get('services').now().toISOString();
+  const at = nowIn(c);
   return once(c, typed, async (db) => {
     for (const { design, sheets } of form.value) await buySheets(db, design, { sheets, at });
     return { location: `/pads/${found.pad.id}` };
@@ -86,7 +87,7 @@ pads.post('/:id/designs', async (c) => {
   const form = check(newDesignForm(c.get('units'), pad.sheet, typed.direction), typed);
   if (!form.ok) return showDesignForm(c, pad, entryOf(typed, form.problems));
   const { sheets, ...design } = form.value;
-  const at = c.get('services').now().toISOString();
+  const at = nowIn(c);
   return once(c, typed, async (db) => {
     const added = await addDesign(db, { pad: pad.id, design, sheets, at });
     return { location: `/pads/${pad.id}/designs/new?after=${added!.id}` };

@@ -13,6 +13,7 @@ import { Low } from '#views/stash/low.tsx';
 import { Found, FoundNotes, type FoundProps, NOWHERE } from '#views/stash/search.tsx';
 import { Stash } from '#views/stash/stash.tsx';
 import { here, withQuery } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readQuery, type Typed } from './form.ts';
 import { goTo, reply, wantsFragment } from './reply.ts';
@@ -41,7 +42,7 @@ stash.get('/low', async (c) => {
 stash.get('/list', async (c) => {
   const db = c.get('db');
   const [offcuts, pads] = [await browseShelf(db, { limit: LONGEST_LIST + 1 }), await listPads(db)];
-  const at = c.get('services').now().toISOString();
+  const at = nowIn(c);
   const body = jsx(ShelfList, {
     offcuts: offcuts.slice(0, LONGEST_LIST),
     more: offcuts.length > LONGEST_LIST,

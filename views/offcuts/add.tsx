@@ -21,45 +21,53 @@ interface Props {
   readonly token: string;
 }
 
-export const AddOffcuts: FC<Props> = ({ designs, places, added, design, entry, units, token }) => (
+export const AddOffcuts: FC<Props> = (props) => (
   <>
     <h1>Add offcuts</h1>
-    {added === undefined ? null : <Added offcut={added} units={units} />}
-    {designs.length === 0 ? (
+    {props.added === undefined ? null : <Added offcut={props.added} units={props.units} />}
+    {props.designs.length === 0 ? (
       <p class="lead">
         An offcut belongs to a design. <a href="/pads/new">Add a pad and its designs</a> first.
       </p>
     ) : (
-      <form method="post" action="/offcuts" class="sheet">
-        <Once token={token} />
-        <FormProblems entry={entry} fields={FIELDS} />
-        <div class="fields">
-          <DesignChoice
-            label="Cut from"
-            entry={entry}
-            designs={designs}
-            value={design?.id}
-            autofocus={design === undefined}
-          />
-          <PlaceField entry={entry} places={places} value={added?.place} />
-        </div>
-        <div class="fields">
-          <SizeFields entry={entry} units={units} autofocus={design !== undefined} />
-          <Field name="count" label="How many alike" kind="count" entry={entry} value="1" />
-        </div>
-        <BorderTick entry={entry} value={added?.border ?? false} />
-        <Field name="note" label="Note" entry={entry} optional hint="a crease, a torn corner …" />
-        <p class="row">
-          <button type="submit">Put it on the shelf</button>
-          <span class="quiet">Enter does it too; the next one starts at its width.</span>
-        </p>
-      </form>
+      <AddForm {...props} />
     )}
-    <p>
-      <a href={design ? `/designs/${design.id}` : '/stash#offcuts'}>That was the last one</a>
+    <p class="after">
+      <a href={props.design ? `/designs/${props.design.id}` : '/stash#offcuts'}>That was the last one</a>
     </p>
   </>
 );
+
+/** What follows from the one before is filled in, and the focus is on the first field that does not. */
+const AddForm: FC<Props> = ({ designs, places, added, design, entry, units, token }) => {
+  const known = design !== undefined || (entry.typed.design ?? '') !== '';
+  return (
+    <form method="post" action="/offcuts" class="sheet">
+      <Once token={token} />
+      <FormProblems entry={entry} fields={FIELDS} />
+      <div class="fields">
+        <DesignChoice
+          label="Cut from"
+          entry={entry}
+          designs={designs}
+          value={design?.id}
+          autofocus={!known}
+        />
+        <PlaceField entry={entry} places={places} value={added?.place} />
+      </div>
+      <div class="fields">
+        <SizeFields entry={entry} units={units} autofocus={known} />
+        <Field name="count" label="How many alike" kind="count" entry={entry} value="1" />
+      </div>
+      <BorderTick entry={entry} value={added?.border ?? false} />
+      <Field name="note" label="Note" entry={entry} optional hint="a crease, a torn corner …" />
+      <p class="row">
+        <button type="submit">Put it on the shelf</button>
+        <span class="quiet">Enter does it too; the next one starts at its width.</span>
+      </p>
+    </form>
+  );
+};
 
 const FIELDS = ['design', 'width', 'height', 'count', 'border', 'place', 'note'];
 
