@@ -26,7 +26,7 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
       </p>
     )}
     <section class="no-print">
-      <CardStrip cards={cards} units={units} />
+      <CardStrip cards={cards} units={units} longest={entry.typed.width ? 64 : 120} />
       <form
         action="/envelopes"
         method="get"

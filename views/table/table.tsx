@@ -22,7 +22,7 @@ export const Table: FC<TableProps> = ({ units, cards, low, latest, empty, token 
   <>
     {empty && <FirstEvening token={token} />}
     <h1>Which card is in your hand?</h1>
-    <CardStrip cards={cards} units={units} />
+    <CardStrip cards={cards} units={units} longest={120} />
     <form action="/envelopes" method="get" class="sheet fields">
       <Field name="width" label="Card width" kind="length" entry={BLANK_ENTRY} hint={example(units)} />
       <Field name="height" label="Card height" kind="length" entry={BLANK_ENTRY} />
@@ -38,9 +38,13 @@ export const Table: FC<TableProps> = ({ units, cards, low, latest, empty, token 
   </>
 );
 
-/** The maker's cards on one scale, each leading to its envelope. */
-export const CardStrip: FC<{ cards: readonly CardSize[]; units: Units }> = ({ cards, units }) => {
-  const scale = cardScale(cards, 120);
+/** The maker's cards on one scale, the longest side so many units, each leading to its envelope. */
+export const CardStrip: FC<{ cards: readonly CardSize[]; units: Units; longest: number }> = ({
+  cards,
+  units,
+  longest,
+}) => {
+  const scale = cardScale(cards, longest);
   return cards.length === 0 ? null : (
     <ul class="cards">
       {cards.map((card) => (
