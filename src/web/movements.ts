@@ -36,7 +36,7 @@ movements.delete('/:id', async (c) => {
 
 async function nameOf(c: Request, { design, offcut }: PieceRef): Promise<string> {
   if (offcut !== null) return `offcut ${(await readOffcut(c.get('db'), offcut))!.code}`;
-  return `the stack of ${(await readDesign(c.get('db'), design))!.name}`;
+  return `the sheets of ${(await readDesign(c.get('db'), design))!.name}`;
 }
 
 const refuse = (c: Request, why: string, back: string): Response | Promise<Response> =>
