@@ -52,8 +52,12 @@ export const outcomeForm = (units: Units) =>
       },
     }));
 
-/** Whether the card goes into what was just folded; nothing when nobody tried. */
-export const madeForm = z.object({ envelope: idField, goes: choiceField(['', 'yes', 'tight', 'no'], '') });
+/** Whether the card goes into what was just folded, nothing when nobody tried; with `rest`, so are the other blanks. */
+export const madeForm = z.object({
+  envelope: idField,
+  goes: choiceField(['', 'yes', 'tight', 'no'], ''),
+  rest: tickField,
+});
 
 export const spoiledForm = z.object({
   envelope: idField,

@@ -61,7 +61,7 @@ making.post('/:id/made', async (c) => {
   const felt = FELT[asked.value.goes];
   return once(c, typed, async (db) => {
     if (felt) await recordOutcome(db, envelope.id, { ...envelope.outcome, felt }, nowIn(c));
-    else await makeEnvelope(db, envelope.id, nowIn(c));
+    else for (const { id } of madeNow(view, envelope, asked.value.rest)) await makeEnvelope(db, id, nowIn(c));
     return { location: felt ? `${home}/start` : home };
   });
 });
@@ -118,6 +118,14 @@ async function viewIn(c: Request): Promise<ProjectView | undefined> {
 const envelopeIn = ({ full }: ProjectView, number: string | undefined): Envelope | undefined =>
   full.envelopes.find((one) => `${one.number}` === number);
 
+/** This one, or with it every other blank of the batch. */
+const madeNow = ({ full }: ProjectView, envelope: Envelope, rest: boolean): Envelope[] => [
+  envelope,
+  ...full.envelopes.filter(
+    (one) => rest && one.id !== envelope.id && one.state === 'blank' && one.cut !== null,
+  ),
+];
+
 /** Without an envelope named: the trial first, then whatever waits. */
 function showNext(c: Request, { full, next, units }: ProjectView, recipe: Recipe) {
   const { project, envelopes } = full;
@@ -136,7 +144,7 @@ function showStep(c: Request, view: ProjectView, recipe: Recipe, envelope: Envel
   const shown = makingView(view, recipe, envelope);
   const last = shown.steps.length;
   const at = /^\d{1,3}$/.test(asked) ? Math.max(1, Math.min(Number(asked), last + 1)) : 1;
-  const title = `${at > last ? 'Folded' : `Step ${at} of ${last}`} · ${view.full.project.title}`;
+  const title = `Folding · ${view.full.project.title}`;
   const first = !hasTried(view.full.envelopes);
   const body =
     at > last

@@ -81,7 +81,7 @@ export async function showProject(
 ): Promise<Response> {
   const view = id === undefined ? undefined : await readProjectView(c.get('db'), id, c.get('units'));
   if (!view) return notFound(c);
-  const forms = { series: await listSeries(c.get('db')), entry, overtaken };
+  const forms = { series: await listSeries(c.get('db')), entry, token: newToken(c), overtaken };
   return reply(c, {
     title: view.full.project.title,
     section: 'journal',

@@ -2,7 +2,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { foldOf } from '#core/envelope/folds.ts';
 import { add, inches, printLength, printSize } from '#shared/length.ts';
-import { listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
+import { addTrial, listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
 import { createProject, readProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 import { type Cast, fillShelf, later, RECIPE, THANKS } from '#tests/support/cast.ts';
@@ -128,6 +128,17 @@ describe('a folded envelope', () => {
     expect(leadsTo(await app.post(`${home}/made`, { envelope: '1', goes }))).toBe(`${home}/start`);
     expect((await envelopeNo(1)).outcome).toMatchObject({ felt });
     expect(await page(`${home}/start`)).toContain('Which way is it tight?');
+  });
+
+  test('with the rest of the batch is ticked off in one go, once one was tried', async () => {
+    expect(await page(home)).not.toContain('folded now');
+    await makeEnvelope(app.db, envelopes[0]!, later(3));
+    await addTrial(app.db, project, later(3));
+    expect(await page(home)).toContain('All of these are folded now');
+    const fields = { once: 'made-form-002', envelope: '2', rest: 'on' };
+    expect(leadsTo(await app.post(`${home}/made`, fields))).toBe(home);
+    const states = (await listEnvelopes(app.db, project)).map(({ state }) => state);
+    expect(states).toEqual(['made', 'made', 'made', 'blank']);
   });
 
   test('that is not of this project is not here', async () => {

@@ -42,7 +42,7 @@ describe('the form', () => {
   test('asks for fit, pocket, what went wrong, and offers the rest', async () => {
     const shown = await page(`${home}/outcomes/new?envelope=1`);
     expect(shown).toContain('How did envelope 1 come out?');
-    for (const fit of ['won&#39;t go', 'tight', 'snug', 'easy', 'loose', 'not tried'])
+    for (const fit of ['won’t go', 'tight', 'snug', 'easy', 'loose', 'not tried'])
       expect(shown).toContain(fit);
     expect(shown).toContain('The same for the rest: envelopes 2, 3');
     expect(shown).not.toContain('<details open');

@@ -28,6 +28,8 @@ export const MakingStep: FC<MakingView & { at: number }> = (view) => {
         <div class="making-words">
           <p class="quiet">
             Step {at + 1} of {steps.length}
+            {' · '}
+            <a href={stepAddress(view, steps.length + 1)}>to the end</a>
           </p>
           <h1 class="instruction">{what}</h1>
           <p class="how">{how}</p>
@@ -75,7 +77,7 @@ const StepLinks: FC<MakingView & { at: number }> = ({ at, ...view }) => (
 export const StepLink: FC<
   Pick<MakingView, 'project' | 'envelope'> & { to: number; rel: 'prev' | 'next'; children?: unknown }
 > = ({ project, envelope, to, rel, children }) => {
-  const href = `/projects/${project.id}/make?envelope=${envelope.number}&step=${to}`;
+  const href = stepAddress({ project, envelope }, to);
   return (
     <a
       class={rel === 'next' ? 'button' : 'button plain'}
@@ -91,3 +93,6 @@ export const StepLink: FC<
     </a>
   );
 };
+
+const stepAddress = ({ project, envelope }: Pick<MakingView, 'project' | 'envelope'>, to: number): string =>
+  `/projects/${project.id}/make?envelope=${envelope.number}&step=${to}`;

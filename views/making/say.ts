@@ -2,6 +2,7 @@
 import type { Caution, Placement, Step } from '#core/envelope/fold.ts';
 import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
 import { sayFinish } from '../parts/finish.ts';
 
 export interface Instruction {
@@ -13,7 +14,7 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
   switch (step.kind) {
     case 'cut':
       return {
-        what: `Cut ${blankWords(recipe, units)}.`,
+        what: `Cut ${blankWords(step.blank, units)}.`,
         how: 'If it lies cut in front of you, measure both sides once and go on.',
       };
     case 'lay':
@@ -32,7 +33,9 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
       return { what: `Notch ${step.notch}.`, how: 'Hold the sheet flat against the edge and press once.' };
     case 'score':
       return {
-        what: `Score ${step.score}.`,
+        what: step.at
+          ? `Score ${step.score}, ${printLength(step.at.distance, units)} from the ${step.at.from} edge.`
+          : `Score ${step.score}.`,
         how: 'Lightly, and two or three times in the same groove. One heavy pass cracks the paper.',
       };
     case 'trim':
@@ -57,7 +60,7 @@ export const SAY_CAUTION: Record<Caution, string> = {
   adhesive: 'Adhesive: off the skin, and air the room. Hot glue burns: don’t press it with bare fingers.',
 };
 
-const blankWords = ({ blank }: Recipe, units: Units): string =>
+const blankWords = (blank: Size, units: Units): string =>
   blank.width === blank.height
     ? `a square, ${printLength(blank.width, units)}`
     : `a piece, ${printSize(blank, units)}`;

@@ -50,13 +50,13 @@ export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units,
             <Field {...field} name="pocketHeight" label="Height" kind="length" value={noted.pocketHeight} />
           </div>
         </fieldset>
-        <div class="fields">
+        <div class="fields told">
           <TextArea {...field} name="wrong" label="What went wrong?" value={envelope.outcome?.wrong} />
           <TextArea {...field} name="savedBy" label="What saved it?" value={envelope.outcome?.savedBy} />
         </div>
         <AsMadeFields recipe={recipe} envelope={envelope} units={units} entry={entry} noted={noted} />
         {rest.length > 0 ? (
-          <p>
+          <p class="rest">
             <label>
               <input type="checkbox" name="rest" checked={entry.typed.rest === 'on'} />
               The same for the rest: {rest.length === 1 ? 'envelope' : 'envelopes'}{' '}
@@ -76,7 +76,7 @@ const Felt: FC<{ chosen: string }> = ({ chosen }) => (
     {[...FITS, ''].map((fit) => (
       <label>
         <input type="radio" name="felt" value={fit} checked={fit === chosen} />
-        {fit === '' ? 'not tried' : fit}
+        {fit === '' ? 'not tried' : fit.replace("'", '’')}
       </label>
     ))}
   </fieldset>

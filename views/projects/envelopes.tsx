@@ -2,24 +2,34 @@
 import type { FC } from 'hono/jsx';
 import { alike } from '#core/project/as-made.ts';
 import type { Envelope } from '#core/project/journal.ts';
+import { hasTried } from '#core/project/next.ts';
 import { SAY_FIT } from '../parts/fit.ts';
+import { Once } from '../parts/once.tsx';
 import type { ProjectView } from './view.ts';
 import { nameOf } from './words.ts';
 
-export const Envelopes: FC<ProjectView> = ({ full }) =>
+export const Envelopes: FC<ProjectView & { token: string }> = ({ full, token }) =>
   full.envelopes.length === 0 ? null : (
     <section>
       <h2>Envelopes</h2>
       <ul class="list envelopes">
         {alike(full.envelopes).map((group) => (
-          <Group project={full.project.id} group={group} />
+          <Group project={full.project.id} group={group} tried={hasTried(full.envelopes)} token={token} />
         ))}
       </ul>
     </section>
   );
 
-const Group: FC<{ project: number; group: readonly Envelope[] }> = ({ project, group }) => {
-  const { outcome, state } = group[0]!;
+interface GroupProps {
+  readonly project: number;
+  readonly group: readonly Envelope[];
+  /** Once one is folded to the end, she may tick off the rest without the steps. */
+  readonly tried: boolean;
+  readonly token: string;
+}
+
+const Group: FC<GroupProps> = ({ project, group, tried, token }) => {
+  const { outcome, state, number } = group[0]!;
   return (
     <li>
       <p class="spread">
@@ -31,6 +41,16 @@ const Group: FC<{ project: number; group: readonly Envelope[] }> = ({ project, g
           <Actions project={project} group={group} />
         </span>
       </p>
+      {state === 'blank' && tried ? (
+        <form method="post" action={`/projects/${project}/made`}>
+          <Once token={token} />
+          <input type="hidden" name="envelope" value={`${number}`} />
+          <input type="hidden" name="rest" value="on" />
+          <button type="submit" class="plain small">
+            {group.length > 1 ? 'All of these are folded now' : 'It’s folded now'}
+          </button>
+        </form>
+      ) : null}
       {outcome?.wrong ? <p>Went wrong: {outcome.wrong}</p> : null}
       {outcome?.savedBy ? <p>Saved by: {outcome.savedBy}</p> : null}
     </li>
@@ -59,7 +79,7 @@ const Actions: FC<{ project: number; group: readonly Envelope[] }> = ({ project,
   return (
     <>
       <a href={`/projects/${project}/outcomes/new?envelope=${number}`}>
-        {outcome ? 'Put the record right' : 'Write down how it came out'}
+        {outcome ? 'Add to the record' : 'Write down how it came out'}
       </a>
       {outcome?.pocket ? (
         <>

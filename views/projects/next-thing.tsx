@@ -17,7 +17,9 @@ export const NextThing: FC<ProjectView & { entry: Entry }> = ({ entry, ...view }
         <a class="button next-thing" href={nextAddress(view.full.project, view.next)}>
           {sayNext(view.next)}
         </a>
-        <p class="quiet">{progress(view)}</p>
+        <p class="quiet">
+          {progress(view)} <StillToTake {...view} />
+        </p>
       </>
     )}
   </section>
@@ -60,6 +62,13 @@ const cardQuery = (
     bulk: typedLength(bulk, units),
   }).toString();
 
+/** Blanks that are missing while others wait to be folded. */
+const StillToTake: FC<ProjectView> = ({ full: { project, envelopes }, next }) => {
+  const missing = missingBlanks(project.quantity, envelopes);
+  if (missing === 0 || (next.kind !== 'make' && next.kind !== 'make trial')) return null;
+  return <a href={`/envelopes?project=${project.id}`}>Take {missing} more from the shelf</a>;
+};
+
 function progress({ full: { project, envelopes }, next }: ProjectView): string {
   const batch = ofTheBatch(envelopes);
   const made = batch.filter((one) => one.state === 'made').length;
@@ -70,11 +79,7 @@ function progress({ full: { project, envelopes }, next }: ProjectView): string {
     return 'One first, from scrap or from the batch; then the rest with what it taught.';
   if (made === 0 && missing > 0) return 'The recipe stands. Next it needs paper.';
   const spoiled = batch.length - batch.filter((one) => one.state !== 'spoiled').length;
-  return [
-    `${made} of ${project.quantity} made`,
-    ...(spoiled > 0 ? [`${spoiled} spoiled`] : []),
-    ...(missing > 0 && next.kind !== 'take paper' ? [`${missing} still to be taken from the shelf`] : []),
-  ]
+  return [`${made} of ${project.quantity} made`, ...(spoiled > 0 ? [`${spoiled} spoiled`] : [])]
     .join(', ')
     .concat('.');
 }

@@ -6,7 +6,7 @@ import { Cuts } from './cuts.tsx';
 import { Envelopes } from './envelopes.tsx';
 import { Measures } from './measures.tsx';
 import { NextThing } from './next-thing.tsx';
-import { Flat, Fronts } from './pictures.tsx';
+import { Flat, Folded, Fronts } from './pictures.tsx';
 import type { ProjectForms, ProjectView } from './view.ts';
 import { SAY_STATE, sayPiece } from './words.ts';
 import { WordsForm } from './words-form.tsx';
@@ -30,7 +30,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
       <div class="project-body">
         <div>
           {view.recipe ? <Measures {...view} recipe={view.recipe} /> : null}
-          <Envelopes {...view} />
+          <Envelopes {...view} token={forms.token} />
           <Cuts {...view} />
           {project.notes ? (
             <section>
@@ -43,6 +43,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
           <div>
             <Flat {...view} recipe={view.recipe} />
             <Fronts {...view} recipe={view.recipe} />
+            <Folded {...view} recipe={view.recipe} />
           </div>
         ) : null}
       </div>

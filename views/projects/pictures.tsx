@@ -23,27 +23,28 @@ export const Flat: FC<Props> = ({ recipe, units }) => (
   </figure>
 );
 
-/** One small front and back for each paper in use; the plain folded envelope until there is one. */
-export const Fronts: FC<Props> = (props) => {
-  const papers = papersOf(props);
-  return (
-    <div class="fronts">
-      {papers.length > 0
-        ? papers.map((paper) => <Front {...props} paper={paper} />)
-        : (['front', 'back'] as const).map((face) => (
-            <Picture
-              drawing={foldedDrawing(
-                props.recipe,
-                foldOf(props.recipe).folded(props.recipe),
-                face,
-                props.units,
-              )}
-              id={`folded-${face}`}
-            />
-          ))}
-    </div>
-  );
-};
+/** One small front and back for each paper in use. */
+export const Fronts: FC<Props> = (props) => (
+  <div class="fronts">
+    {papersOf(props).map((paper) => (
+      <Front {...props} paper={paper} />
+    ))}
+  </div>
+);
+
+/** Both faces with every measure, one tap away. */
+export const Folded: FC<Props> = ({ recipe, units }) => (
+  <details class="no-print">
+    <summary>Folded, with the card inside</summary>
+    {(['front', 'back'] as const).map((face) => (
+      <Picture
+        drawing={foldedDrawing(recipe, foldOf(recipe).folded(recipe), face, units)}
+        id={`folded-${face}`}
+        grows
+      />
+    ))}
+  </details>
+);
 
 const Front: FC<Props & { paper: Design }> = ({ full, recipe, paper }) => {
   const used = paperInUse(full.project, recipe, paper);

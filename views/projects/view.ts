@@ -20,6 +20,7 @@ export interface ProjectView {
 export interface ProjectForms {
   readonly series: readonly Series[];
   readonly entry: Entry;
+  readonly token: string;
   /** Why an undo was refused. */
   readonly overtaken?: Overtaken | undefined;
 }
