@@ -1,0 +1,149 @@
+/**
+ * Plans in worker threads, so that the server stays responsive: as many at once as there are cores, a short queue behind
+ * them, each stopped by a shared flag. Knows nothing of requests or of the database.
+ */
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Order, Piece, PlanOptions, Progress } from '#core/cutting/order.ts';
+
+export interface PlanRequest {
+  readonly order: Order;
+  readonly pieces: readonly Piece[];
+  /** Plain values only: the worker brings the clock. */
+  readonly options?: Omit<PlanOptions, 'now' | 'shouldStop' | 'onProgress'>;
+}
+
+/** A plan under way, or waiting for its turn. */
+export interface Planning {
+  /** Rejects where planning failed or the pool was closed. Every plan has passed the judge. */
+  readonly plan: Promise<CutPlan>;
+  /** The best so far; undefined before there is one. */
+  readonly progress: () => Progress | undefined;
+  /** Ends it at once with the best plan found so far. */
+  readonly stop: () => void;
+}
+
+export interface PlanningPool {
+  /** Starts or queues a plan; `busy` when the queue is full. */
+  readonly start: (request: PlanRequest) => Planning | 'busy';
+  readonly close: () => Promise<void>;
+}
+
+const QUEUE_LIMIT = 16;
+
+export function planningPool(workers = availableParallelism(), queueLimit = QUEUE_LIMIT): PlanningPool {
+  const pool = new Pool(queueLimit);
+  for (let count = 0; count < workers; count += 1) pool.addWorker();
+  return { start: (request) => pool.start(request), close: () => pool.close() };
+}
+
+interface Task {
+  readonly request: PlanRequest;
+  readonly stop: SharedArrayBuffer;
+  readonly resolve: (plan: CutPlan) => void;
+  readonly reject: (problem: Error) => void;
+  progress?: Progress;
+}
+
+type Told =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'done'; readonly plan: CutPlan }
+  | { readonly kind: 'failed'; readonly message: string };
+
+class Pool {
+  private readonly queueLimit: number;
+  private readonly queue: Task[] = [];
+  private readonly idle: Worker[] = [];
+  private readonly busy = new Map<Worker, Task>();
+  private readonly workers = new Set<Worker>();
+  private readonly loaded = new Set<Worker>();
+  private closed = false;
+
+  constructor(queueLimit: number) {
+    this.queueLimit = queueLimit;
+  }
+
+  addWorker(): void {
+    const worker = new Worker(new URL('./worker.mjs', import.meta.url));
+    this.workers.add(worker);
+    worker.unref();
+    worker.on('message', (told: Told) => this.hear(worker, told));
+    worker.on('error', (problem) => this.lose(worker, problem));
+  }
+
+  start(request: PlanRequest): Planning | 'busy' {
+    if (this.closed) throw new Error('invalid planning: the pool is closed');
+    if (this.idle.length === 0 && this.queue.length >= this.queueLimit) return 'busy';
+    const stop = new SharedArrayBuffer(4);
+    const { promise, resolve, reject } = withResolvers<CutPlan>();
+    const task: Task = { request, stop, resolve, reject };
+    this.queue.push(task);
+    this.serve();
+    return {
+      plan: promise,
+      progress: () => task.progress,
+      stop: () => void Atomics.store(new Int32Array(stop), 0, 1),
+    };
+  }
+
+  async close(): Promise<void> {
+    this.closed = true;
+    const gone = new Error('invalid planning: the pool is closed');
+    for (const task of [...this.queue, ...this.busy.values()]) task.reject(gone);
+    this.queue.length = 0;
+    this.busy.clear();
+    await Promise.all([...this.workers].map((worker) => worker.terminate()));
+  }
+
+  private serve(): void {
+    while (this.idle.length > 0 && this.queue.length > 0) {
+      const [worker, task] = [this.idle.pop()!, this.queue.shift()!];
+      this.busy.set(worker, task);
+      worker.ref();
+      worker.postMessage({ ...task.request, stop: task.stop });
+    }
+  }
+
+  private hear(worker: Worker, told: Told): void {
+    const task = this.busy.get(worker);
+    if (told.kind === 'progress') {
+      if (task) task.progress = told.progress;
+      return;
+    }
+    if (told.kind === 'ready') this.loaded.add(worker);
+    if (told.kind === 'done') task?.resolve(told.plan);
+    if (told.kind === 'failed') task?.reject(new Error(told.message));
+    this.busy.delete(worker);
+    worker.unref();
+    this.idle.push(worker);
+    this.serve();
+  }
+
+  /** A worker that broke down is replaced, unless it could not even load; what it was planning fails. */
+  private lose(worker: Worker, problem: Error): void {
+    this.busy.get(worker)?.reject(problem);
+    this.busy.delete(worker);
+    this.workers.delete(worker);
+    if (this.closed) return;
+    if (this.loaded.has(worker)) this.addWorker();
+    else for (const task of this.queue.splice(0)) task.reject(problem);
+  }
+}
+
+interface Resolvers<T> {
+  readonly promise: Promise<T>;
+  readonly resolve: (value: T) => void;
+  readonly reject: (problem: Error) => void;
+}
+
+/** As Promise.withResolvers, which Node 20 lacks. */
+function withResolvers<T>(): Resolvers<T> {
+  let resolve!: (value: T) => void;
+  let reject!: (problem: Error) => void;
+  const promise = new Promise<T>((accept, refuse) => {
+    [resolve, reject] = [accept, refuse];
+  });
+  return { promise, resolve, reject };
+}

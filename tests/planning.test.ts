@@ -1,0 +1,64 @@
+/** The pool of planners keeps the main thread free, queues, stops and refuses. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkPlan } from '#core/cutting/check.ts';
+import { type PlanningPool, type PlanRequest, planningPool } from '#src/planning.ts';
+
+const request = (timeMs: number): PlanRequest => ({
+  order: {
+    parts: Array.from({ length: 24 }, (_, part) => ({
+      id: `${part}`,
+      width: 37 + part,
+      height: 71 - part,
+      copies: 3,
+    })),
+  },
+  pieces: [{ id: 'pad', width: 192, height: 192, kind: 'sheet', copies: 40 }],
+  options: { timeMs },
+});
+
+describe('the planning pool', () => {
+  let pool: PlanningPool;
+  beforeAll(() => {
+    pool = planningPool(1, 2);
+  });
+  afterAll(() => pool.close());
+
+  const start = (timeMs: number) => {
+    const planning = pool.start(request(timeMs));
+    if (planning === 'busy') throw new Error('invalid answer: busy');
+    return planning;
+  };
+
+  it('returns a plan that passes the judge, while timers go on', async () => {
+    let ticks = 0;
+    const timer = setInterval(() => (ticks += 1), 5);
+    const plan = await start(400).plan;
+    clearInterval(timer);
+    expect(checkPlan(request(0).order, request(0).pieces, plan)).toEqual([]);
+    expect(plan.placed).toBe(72);
+    expect(ticks).toBeGreaterThan(5);
+  });
+
+  it('stops a plan early with what it has, and reports the best so far', async () => {
+    const planning = start(60_000);
+    while (!planning.progress()) await new Promise((resolve) => setTimeout(resolve, 10));
+    expect(planning.progress()!.bounds.newSheetArea).toBeGreaterThan(0);
+    planning.stop();
+    const plan = await planning.plan;
+    expect(plan.placed).toBe(72);
+    expect(plan.timeMs).toBeLessThan(20_000);
+  });
+
+  it('refuses what its queue cannot hold', async () => {
+    const running = [start(60_000), start(60_000), start(60_000)];
+    expect(pool.start(request(10))).toBe('busy');
+    for (const planning of running) planning.stop();
+    const plans = await Promise.all(running.map((planning) => planning.plan));
+    expect(plans.map((plan) => plan.placed)).toEqual([72, 72, 72]);
+  });
+
+  it('hands back the failure of a broken order', async () => {
+    const planning = pool.start({ order: { parts: undefined as never }, pieces: [] });
+    await expect(planning === 'busy' ? undefined : planning.plan).rejects.toThrow();
+  });
+});
