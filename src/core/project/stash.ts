@@ -106,10 +106,11 @@ export interface Rectangle extends Size {
 /** The name, in any cut, of the parts that become envelopes. */
 export const ENVELOPE_PART = 'envelope';
 
-/** Width and height as it lies, so swapped when `turned`. */
+/** Width and height as it lies, so swapped when `turned`. `project` is what it is for, where not the cut's own. */
 export interface PartCut extends Rectangle {
   readonly part: string;
   readonly turned: boolean;
+  readonly project?: number;
 }
 
 /** What goes back to the shelf, and where it is put. */

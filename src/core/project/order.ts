@@ -1,0 +1,178 @@
+/**
+ * From a batch to what the planner is asked: an order of parts, and the pieces on the shelf that may be cut. Joins
+ * projects, shelf and the maker's limits; searches for nothing.
+ */
+import { mayTurn, type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
+import { remediesFor } from '#core/cutting/remedies.ts';
+import { foldOf } from '#core/envelope/folds.ts';
+import type { Problem } from '#shared/checked.ts';
+import { type Length, printSize, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
+import { type Batch, blankName, type PaperAsked, type PartAsked, partNames } from './batch.ts';
+import { blankWanted } from './fitting.ts';
+import type { Project } from './journal.ts';
+import { type PieceRef, refOf, type Piece as ShelfPiece } from './stash.ts';
+
+/** What the planner is asked; lengths are whole numbers of 25 nm. */
+export interface Cutting {
+  readonly order: Order;
+  readonly pieces: readonly Piece[];
+}
+
+export interface Shelf {
+  readonly pieces: readonly ShelfPiece[];
+  /** The maker's trimmer and what she still keeps. */
+  readonly longestCut: Length;
+  readonly keepAtLeast: Length;
+}
+
+/** More kinds of piece than this are not planned at once: sheets and the smallest offcuts stay. */
+export const MOST_PIECES = 1500;
+
+/**
+ * Projects without a recipe add nothing. Only pieces that some part may come from are handed on, so that a long shelf
+ * costs nothing; what is to be kept stays among them, marked.
+ */
+export function cuttingOf(batch: Batch, projects: readonly Project[], shelf: Shelf): Cutting {
+  const parts = [...blankParts(batch, projects, shelf), ...typedParts(batch, shelf)];
+  const kept = new Set(batch.keep);
+  const pieces = shelf.pieces
+    .filter((piece) => piece.count > 0)
+    .map((piece) => ({ ...toPiece(piece), ...(kept.has(pieceName(refOf(piece))) && { keep: true }) }))
+    .filter((piece) => parts.some((part) => canHold(part, piece)));
+  const { longestCut, keepAtLeast } = shelf;
+  return { order: { parts, longestCut, keepAtLeast }, pieces: smallestFirst(pieces).slice(0, MOST_PIECES) };
+}
+
+/**
+ * Why parts have no hope whatever the plan: no such paper, or none large enough. Fields are `paper` and `blanks` for the
+ * envelopes, `parts.2.width` and `parts.2.paper` for what was typed in; `parts` where there is nothing to cut.
+ */
+export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: Units): Problem[] {
+  if (order.parts.length === 0) {
+    return [{ field: 'blanks', message: 'There is nothing to cut: ask for envelopes, or add a part.' }];
+  }
+  const kept = new Set(batch.keep);
+  const pieces = shelf.pieces
+    .filter((piece) => piece.count > 0 && !kept.has(pieceName(refOf(piece))))
+    .map(toPiece);
+  if (pieces.length === 0) return [{ field: 'keep', message: 'There is no paper left to cut from.' }];
+  const typed = order.parts.length - batch.parts.length;
+  return order.parts.flatMap((part, index) => {
+    const fields =
+      index < typed ? ['paper', 'blanks'] : [`parts.${index - typed}.paper`, `parts.${index - typed}.width`];
+    const suitable = pieces.filter((piece) => suits(part, piece));
+    if (suitable.length === 0) return [{ field: fields[0]!, message: noPaper(part) }];
+    if (suitable.some((piece) => canHold(part, piece))) return [];
+    return [{ field: fields[1]!, message: tooLarge(part, suitable, units) }];
+  });
+}
+
+/** The name of a piece in an order: sheets of a design, or an offcut. */
+export const pieceName = ({ design, offcut }: PieceRef): string =>
+  offcut === null ? `sheet-${design}` : `offcut-${offcut}`;
+
+/** The piece on the shelf that a piece of an order stands for. */
+export const refOfPiece = ({ id, design }: Piece): PieceRef => ({
+  design: Number(design),
+  offcut: id.startsWith('offcut-') ? Number(id.slice('offcut-'.length)) : null,
+});
+
+/** As the planner sees it: the printed border is its bottom edge, and no other edge counts. */
+export const toPiece = (piece: ShelfPiece): Piece => ({
+  id: pieceName(refOf(piece)),
+  width: piece.width,
+  height: piece.height,
+  kind: piece.offcut ? 'offcut' : 'sheet',
+  copies: piece.count,
+  design: `${piece.design.id}`,
+  edges: piece.border ? ['bottom'] : [],
+  ...(piece.design.print.direction !== 'any way' && { upright: true }),
+});
+
+const MATCH = 'set';
+
+function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): Part[] {
+  const matched = batch.match === 'all alike' || batch.parts.some((part) => part.match);
+  return batch.blanks.flatMap(({ project: id, copies }, index) => {
+    const project = projects.find((one) => one.id === id);
+    if (!project?.recipe || copies === 0) return [];
+    const { recipe, look } = project;
+    const { mayTurn, border = false } = blankWanted(recipe, look ?? undefined);
+    const own = index === 0;
+    return foldOf(recipe)
+      .blanks(recipe)
+      .map((blank, piece) => ({
+        id: blankName(own, id, piece),
+        width: blank.width,
+        height: blank.height,
+        copies,
+        ...(!mayTurn && { upright: true }),
+        ...designsFor({ paper: batch.paper, border, grammage: null }, shelf),
+        ...(border && { pin: { edge: 'bottom' as const } }),
+        ...(matched && (own || batch.match === 'all alike') && matching(batch, MATCH)),
+        ...(!matched && recipe.fold === 'two-piece' && { match: `set ${id}` }),
+      }));
+  });
+}
+
+function typedParts(batch: Batch, shelf: Shelf): Part[] {
+  const names = partNames(batch.parts);
+  return batch.parts.map((part, index) => ({
+    id: names[index]!,
+    width: part.width,
+    height: part.height,
+    copies: part.copies,
+    ...(part.print === 'upright' && { upright: true }),
+    ...designsFor({ paper: part.paper, border: part.print === 'bordered', grammage: part.grammage }, shelf),
+    ...(part.print === 'bordered' && { pin: { edge: 'bottom' as const } }),
+    ...(part.match && matching(batch, MATCH)),
+  }));
+}
+
+const matching = (batch: Batch, match: string) => ({
+  match,
+  ...(batch.match === 'all alike' && { oneDesign: true }),
+});
+
+interface PaperWish {
+  readonly paper: PaperAsked;
+  readonly border: boolean;
+  readonly grammage: PartAsked['grammage'];
+}
+
+/** The designs that will do; bordered ones only where the border or the design itself is asked for. */
+function designsFor({ paper, border, grammage }: PaperWish, shelf: Shelf): { designs?: string[] } {
+  const all = new Map(shelf.pieces.map(({ design }) => [design.id, design]));
+  const designs = [...all.values()].filter(({ id, pad, print }) => {
+    if (paper.of === 'design' && id !== paper.design) return false;
+    if (paper.of === 'kind' && pad.kind !== paper.kind) return false;
+    if (grammage !== null && (pad.grammage ?? 0) < grammage) return false;
+    return border ? print.direction === 'one edge' : paper.of === 'design' || print.direction !== 'one edge';
+  });
+  return designs.length === all.size ? {} : { designs: designs.map(({ id }) => `${id}`) };
+}
+
+function canHold(part: Part, piece: Piece): boolean {
+  if (!suits(part, piece)) return false;
+  const holds = (width: number, height: number): boolean => width <= piece.width && height <= piece.height;
+  return holds(part.width, part.height) || (mayTurn(part, piece) && holds(part.height, part.width));
+}
+
+const smallestFirst = (pieces: readonly Piece[]): Piece[] =>
+  pieces.toSorted(
+    (one, other) =>
+      Number(other.kind === 'sheet') - Number(one.kind === 'sheet') || areaOf(one) - areaOf(other),
+  );
+
+const areaOf = ({ width, height }: Piece): number => width * height;
+
+const noPaper = ({ pin }: Part): string =>
+  pin ? 'No paper with a border is left that would do.' : 'There is none of this paper on the shelf.';
+
+function tooLarge(part: Part, suitable: readonly Piece[], units: Units): string {
+  const largest = suitable.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
+  const says = `${printSize(part as unknown as Size, units)} is larger than any of this paper; the largest piece is ${printSize(largest as unknown as Size, units)}.`;
+  const turning = remediesFor(part, 1, suitable).some(({ kind }) => kind === 'turned');
+  return turning ? `${says} Lying any way it would fit.` : says;
+}
