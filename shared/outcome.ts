@@ -10,8 +10,8 @@ export const WANTED_FITS = ['snug', 'easy', 'loose'] as const;
 
 export type WantedFit = (typeof WANTED_FITS)[number];
 
-const FROM_BEST: readonly Fit[] = ['easy', 'snug', 'loose', 'tight', "won't go"];
+export const FITS_FROM_BEST: readonly Fit[] = ['easy', 'snug', 'loose', 'tight', "won't go"];
 
 /** The worse of two fits; a pocket is only as good as its worse dimension. */
 export const worseFit = (one: Fit, other: Fit): Fit =>
-  FROM_BEST.indexOf(one) > FROM_BEST.indexOf(other) ? one : other;
+  FITS_FROM_BEST.indexOf(one) > FITS_FROM_BEST.indexOf(other) ? one : other;

@@ -17,7 +17,8 @@ const STEPS = { '8': 8, '16': 16, '32': 32 } as const;
 /** The names the unit choice carries: inches to a fraction, or millimetres. */
 export const UNIT_CHOICES = ['8', '16', '32', 'mm'] as const;
 
-export const settingsForm = (units: Units) =>
+/** Which posts there are is handed in. */
+export const settingsForm = <Post extends string>(units: Units, posts: readonly Post[]) =>
   z.object({
     units: choiceField(UNIT_CHOICES).transform(
       (choice): Units => (choice === 'mm' ? { unit: 'mm' } : { unit: 'in', step: STEPS[choice] }),
@@ -25,6 +26,7 @@ export const settingsForm = (units: Units) =>
     keepAtLeast: lengthField(units, inches(12)),
     longestCut: lengthField(units),
     wantedFit: choiceField(WANTED_FITS),
+    post: choiceField(posts),
   });
 
 const LARGEST_CORRECTION = inches(1);

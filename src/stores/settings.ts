@@ -2,6 +2,7 @@
  * The maker's settings, one row. Verbs: `readSettings(db)`, `editSettings(db, changes)`. The notcher in use is chosen
  * in notchers.ts.
  */
+import type { PostId } from '#core/post/rules.ts';
 import type { Length, Units } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { Database } from './database.ts';
@@ -13,6 +14,8 @@ export interface Settings {
   /** The longest cut that the trimmer makes. */
   readonly longestCut: Length;
   readonly wantedFit: WantedFit;
+  /** Whose size classes she sees first. */
+  readonly post: PostId;
 }
 
 export async function readSettings(db: Database): Promise<Settings> {
@@ -22,17 +25,19 @@ export async function readSettings(db: Database): Promise<Settings> {
     keepAtLeast: row.keep_at_least,
     longestCut: row.longest_cut,
     wantedFit: row.wanted_fit,
+    post: row.post,
   };
 }
 
 /** The step of inches is kept while millimetres are shown. */
 export async function editSettings(db: Database, changes: Partial<Settings>): Promise<Settings> {
-  const { units, keepAtLeast, longestCut, wantedFit } = changes;
+  const { units, keepAtLeast, longestCut, wantedFit, post } = changes;
   const row = {
     ...(units && { unit: units.unit, ...(units.unit === 'in' && { step: units.step }) }),
     ...(keepAtLeast !== undefined && { keep_at_least: keepAtLeast }),
     ...(longestCut !== undefined && { longest_cut: longestCut }),
     ...(wantedFit !== undefined && { wanted_fit: wantedFit }),
+    ...(post !== undefined && { post }),
   };
   if (Object.keys(row).length > 0) await db.updateTable('settings').set(row).execute();
   return readSettings(db);

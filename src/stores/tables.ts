@@ -1,7 +1,9 @@
 /** The rows as they lie in the data file, one interface a table. The migrations say what may be in them. */
 import type { Generated } from 'kysely';
 import type { Turning } from '#core/envelope/recipe.ts';
+import type { PostId } from '#core/post/rules.ts';
 import type { EnvelopeState, ProjectState } from '#core/project/journal.ts';
+import type { ReadyMadeKind } from '#core/project/ready-made.ts';
 import type { MovementKind, PaperKind } from '#core/project/stash.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
@@ -25,6 +27,11 @@ export interface Tables {
   envelopes: EnvelopeRow;
   outcomes: OutcomeRow;
   movements: MovementRow;
+  plans: PlanRow;
+  plan_ticks: { plan_id: number; step: number };
+  spoiled_parts: { id: Generated<number>; plan_id: number; part: string; at: string; wrong: string };
+  ready_made: ReadyMadeRow;
+  ready_made_movements: ReadyMadeMovementRow;
 }
 
 interface NotcherRow {
@@ -47,6 +54,7 @@ interface SettingsRow {
   longest_cut: Length;
   wanted_fit: WantedFit;
   notcher_id: number;
+  post: Generated<PostId>;
 }
 
 interface CardSizeRow {
@@ -149,4 +157,35 @@ interface MovementRow {
   cut_id: number | null;
   reverses: number | null;
   note: string;
+}
+
+interface PlanRow {
+  id: Generated<number>;
+  project_id: number;
+  instead_of: number | null;
+  asked_at: string;
+  trial: Flag;
+  batch: Json;
+  cutting: Json;
+  plan: Json | null;
+  fault: string | null;
+  cut_id: number | null;
+}
+
+interface ReadyMadeRow {
+  id: Generated<number>;
+  name: string;
+  width: Length;
+  height: Length;
+  note: string;
+  count: Generated<number>;
+}
+
+interface ReadyMadeMovementRow {
+  id: Generated<number>;
+  at: string;
+  kind: ReadyMadeKind;
+  ready_made_id: number;
+  delta: number;
+  project_id: number | null;
 }

@@ -1,6 +1,7 @@
 /** The tools page: how the reader measures, her notchers and what they have taught, her drawn cards. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
+import { POST_IDS } from '#core/post/rules.ts';
 import type { NewTool } from '#core/project/learning.ts';
 import { accept, type Checked } from '#shared/checked.ts';
 import { idField } from '#shared/schemas/fields.ts';
@@ -37,7 +38,7 @@ tools.get('/', (c) => showTools(c, BLANK_ENTRY));
 
 tools.post('/settings', async (c) => {
   const typed = await readForm(c);
-  const read = check(settingsForm(c.get('units')), typed);
+  const read = check(settingsForm(c.get('units'), POST_IDS), typed);
   if (!read.ok) return showTools(c, { typed, problems: read.problems });
   await editSettings(c.get('db'), read.value);
   return goTo(c, '/tools');

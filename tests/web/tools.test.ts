@@ -23,12 +23,13 @@ const tool = {
 
 describe('units', () => {
   test('millimetres are shown everywhere once chosen, and inches may still be typed', async () => {
-    const settings = { units: 'mm', keepAtLeast: '20 mm', longestCut: '12 in', wantedFit: 'snug' };
+    const settings = { units: 'mm', keepAtLeast: '20 mm', longestCut: '12 in', wantedFit: 'snug', post: 'uk' };
     expect((await app.post('/tools/settings', settings)).status).toBe(303);
     const read = await readSettings(app.db);
     expect(read.units).toEqual({ unit: 'mm' });
     expect(read.keepAtLeast).toBe(millimetres(20));
     expect(read.longestCut).toBe(inches(12));
+    expect(read.post).toBe('uk');
     expect(await (await app.get('/envelopes?width=140&height=105')).text()).toMatch(/\d mm/);
   });
 });

@@ -1,6 +1,7 @@
 /** Tools and units on one page: how lengths are shown, the notchers, the drawn cards. Knows no forms of theirs. */
 import type { FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
+import { POST_IDS, POSTS, type PostId } from '#core/post/rules.ts';
 import type { CardSize } from '#core/project/journal.ts';
 import type { LearnedTool } from '#core/project/learning.ts';
 import { type Length, printLength, typedLength, type Units } from '#shared/length.ts';
@@ -16,6 +17,7 @@ interface Props {
     readonly keepAtLeast: Length;
     readonly longestCut: Length;
     readonly wantedFit: WantedFit;
+    readonly post: PostId;
   };
   readonly notchers: readonly LearnedTool[];
   readonly cards: readonly CardSize[];
@@ -30,6 +32,7 @@ export const ToolsPage: FC<Props> = (props) => (
       <Habits {...props} />
     </div>
     <Cards {...props} />
+    <More />
   </>
 );
 
@@ -109,6 +112,14 @@ const Habits: FC<Props> = ({ settings, units, entry }) => (
         value={settings.wantedFit}
         choices={WANTED_FITS.map((fit) => ({ value: fit, label: fit }))}
       />
+      <Choice
+        name="post"
+        label="You post with"
+        entry={entry}
+        value={settings.post}
+        choices={POST_IDS.map((id) => ({ value: id, label: POSTS[id].name }))}
+        hint="whose size classes you see first"
+      />
       <button type="submit">Save</button>
     </form>
   </section>
@@ -135,3 +146,23 @@ const Cards: FC<Props> = ({ cards, units }) => {
     </section>
   );
 };
+
+const More: FC = () => (
+  <section>
+    <h2>More</h2>
+    <ul class="list">
+      <li>
+        <a href="/post">Can it be posted?</a> Any size, asked at every post.
+      </li>
+      <li>
+        <a href="/parts">The parts of a set</a>: base, mats, liner, bands, tags, from one card.
+      </li>
+      <li>
+        <a href="/holders">Something has to go in something</a>: a box, a tin, a pocket.
+      </li>
+      <li>
+        <a href="/paper">Paper</a>: pounds and g/m², thickness, what a card weighs.
+      </li>
+    </ul>
+  </section>
+);
