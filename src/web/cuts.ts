@@ -15,7 +15,7 @@ import { undoCut } from '#stores/undo.ts';
 import { rowId } from './address.ts';
 import type { Env } from './env.ts';
 import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
-import { check, readForm } from './form.ts';
+import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
 import { showProject } from './projects.ts';
@@ -27,10 +27,10 @@ cuts.post('/', async (c) => {
   const units = c.get('units');
   const typed = await readForm(c);
   const asked = check(cutForm(units, defaultsFrom(c.get('settings'))), typed);
-  if (!asked.ok) return showEnvelopes(c, { typed, problems: asked.problems });
+  if (!asked.ok) return showEnvelopes(c, entryOf(typed, asked.problems));
   const { tool, notcher } = await chosenNotcher(c.get('db'));
   const fitting = envelopeAsked(asked.value, notcher, units);
-  if (!fitting.ok) return showEnvelopes(c, { typed, problems: fitting.problems });
+  if (!fitting.ok) return showEnvelopes(c, entryOf(typed, fitting.problems));
   const design = await readDesign(c.get('db'), asked.value.design);
   if (!design) return notFound(c);
   const { recipe } = fitting.value;
@@ -51,7 +51,7 @@ cuts.post('/', async (c) => {
       return { location: `/projects/${taken.project}` };
     },
     ({ refused }) =>
-      refused.length === 0 ? notFound(c) : showEnvelopes(c, { typed, problems: [sayGone(refused[0]!)] }),
+      refused.length === 0 ? notFound(c) : showEnvelopes(c, entryOf(typed, [sayGone(refused[0]!)])),
   );
 });
 

@@ -23,12 +23,14 @@ import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
 import { asking, UNCHOSEN } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import type { Env, Request } from './env.ts';
-import { check, readQuery, type Typed } from './form.ts';
+import { check, entryOf, readQuery, type Typed, tellRounding } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken } from './once.ts';
 import { goTo, reply } from './reply.ts';
 
 export const envelopes = new Hono<Env>();
+
+const LENGTH_FIELDS = ['width', 'height', 'bulk', 'boxWidth', 'boxHeight', 'square', 'start'];
 
 envelopes.get('/', (c) => showEnvelopes(c, { typed: readQuery(c), problems: [] }));
 
@@ -41,7 +43,7 @@ export async function showEnvelopes(c: Request, { typed, problems }: Entry): Pro
   if (!typed.width && !typed.height)
     return show(c, { typed, problems }, project, 'Tap a card, or type its size.');
   const answered = await answerTo(c, typed);
-  const entry = { typed, problems: [...problems, ...answered.problems] };
+  const entry = tellRounding(entryOf(typed, [...problems, ...answered.problems]), LENGTH_FIELDS, units);
   if (!answered.fitting) return show(c, entry, project, 'The envelope follows here.');
   return show(c, entry, project, await answerFor(c, entry, answered.asked, answered.fitting));
 }

@@ -2,6 +2,8 @@
 
 import type { z } from 'zod';
 import { accept, type Checked, type Problem } from '#shared/checked.ts';
+import { readLength, typedLength, type Units } from '#shared/length.ts';
+import type { Entry } from '#views/parts/field.tsx';
 import type { Request } from './env.ts';
 
 /** What was typed, by field name; shown again beside its problem when a form is refused. */
@@ -30,12 +32,21 @@ export function check<T>(schema: z.ZodType<T>, typed: Typed): Checked<T> {
 }
 
 /** A refused form to be shown again: what was typed, but nothing where two answers came. */
-export const entryOf = (typed: Typed, problems: readonly Problem[]) => ({
+export const entryOf = (typed: Typed, problems: readonly Problem[]): Entry => ({
   typed: Object.fromEntries(
     Object.entries(typed).map(([name, value]) => [name, value === TWICE ? '' : value]),
-  ) as Typed,
+  ),
   problems,
 });
+
+/** The same entry, saying beside each of these lengths where it lay between two multiples of 25 nm and was rounded. */
+export function tellRounding(entry: Entry, names: readonly string[], units: Units): Entry {
+  const notes = names.flatMap((name): [string, string][] => {
+    const read = readLength(entry.typed[name] ?? '', units);
+    return read.ok && read.value.rounded ? [[name, `read as ${typedLength(read.value.length, units)}`]] : [];
+  });
+  return { ...entry, notes: Object.fromEntries(notes) };
+}
 
 const toProblem = (issue: z.core.$ZodIssue): Problem => ({
   field: issue.path.join('.'),

@@ -10,7 +10,7 @@ import type { Database } from '#stores/database.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { Held, HoldingPage } from '#views/envelopes/holding.tsx';
 import type { Env } from './env.ts';
-import { check, readQuery } from './form.ts';
+import { check, entryOf, readQuery, tellRounding } from './form.ts';
 import { reply } from './reply.ts';
 
 export const holding = new Hono<Env>();
@@ -20,7 +20,8 @@ holding.get('/', async (c) => {
   const units = c.get('units');
   const { wantedFit } = c.get('settings');
   const asked = typed.width || typed.height ? check(holdingForm(units, wantedFit), typed) : undefined;
-  const entry = { typed, problems: asked && !asked.ok ? asked.problems : [] };
+  const problems = asked && !asked.ok ? asked.problems : [];
+  const entry = tellRounding(entryOf(typed, problems), ['width', 'height'], units);
   const held = asked?.ok && (await heldBy(c.get('db'), asked.value));
   const answer = held ? jsx(Held, { units, ...held }) : null;
   const fit = WANTED_FITS.find((one) => one === typed.fit) ?? wantedFit;

@@ -27,7 +27,7 @@ import { CardForm } from '#views/tools/card.tsx';
 import { NotcherPage } from '#views/tools/notcher.tsx';
 import { ToolsPage } from '#views/tools/tools.tsx';
 import type { Env, Request } from './env.ts';
-import { check, readForm } from './form.ts';
+import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -39,7 +39,7 @@ tools.get('/', (c) => showTools(c, BLANK_ENTRY));
 tools.post('/settings', async (c) => {
   const typed = await readForm(c);
   const read = check(settingsForm(c.get('units'), POST_IDS), typed);
-  if (!read.ok) return showTools(c, { typed, problems: read.problems });
+  if (!read.ok) return showTools(c, entryOf(typed, read.problems));
   await editSettings(c.get('db'), read.value);
   return goTo(c, '/tools');
 });
@@ -49,7 +49,7 @@ tools.get('/notchers/new', (c) => showNotcher(c, undefined, BLANK_ENTRY));
 tools.post('/notchers', async (c) => {
   const typed = await readForm(c);
   const read = readTool(c, typed);
-  if (!read.ok) return showNotcher(c, undefined, { typed, problems: read.problems });
+  if (!read.ok) return showNotcher(c, undefined, entryOf(typed, read.problems));
   return once(c, typed, async (db) => {
     const { tool } = await addNotcher(db, read.value);
     return { location: `/tools/notchers/${tool.id}` };
@@ -62,7 +62,7 @@ tools.post('/notchers/:id', async (c) => {
   const id = idOf(c);
   const typed = await readForm(c);
   const read = readTool(c, typed);
-  if (!read.ok) return showNotcher(c, id, { typed, problems: read.problems });
+  if (!read.ok) return showNotcher(c, id, entryOf(typed, read.problems));
   const edited = await editNotcher(c.get('db'), id, read.value);
   return edited ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
 });
@@ -83,7 +83,7 @@ tools.get('/cards/new', (c) => showCard(c, undefined, BLANK_ENTRY));
 tools.post('/cards', async (c) => {
   const typed = await readForm(c);
   const read = check(cardSizeForm(c.get('units')), typed);
-  if (!read.ok) return showCard(c, undefined, { typed, problems: read.problems });
+  if (!read.ok) return showCard(c, undefined, entryOf(typed, read.problems));
   return once(c, typed, async (db) => {
     await addCardSize(db, read.value);
     return { location: '/tools#cards' };
@@ -96,7 +96,7 @@ tools.post('/cards/:id', async (c) => {
   const id = idOf(c);
   const typed = await readForm(c);
   const read = check(cardSizeForm(c.get('units')), typed);
-  if (!read.ok) return showCard(c, id, { typed, problems: read.problems });
+  if (!read.ok) return showCard(c, id, entryOf(typed, read.problems));
   return (await editCardSize(c.get('db'), id, read.value)) ? goTo(c, '/tools#cards') : notFound(c);
 });
 

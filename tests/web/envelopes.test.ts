@@ -88,6 +88,15 @@ describe('the answer', () => {
   });
 });
 
+describe('what was typed off the grid', () => {
+  test('is rounded to it, and she is told', async () => {
+    const html = await page('width=6+1/3&height=3+1/4');
+    // A third of an inch is 8.466… mm; 25 nm is the grid: 6⅓ in = 160.866 675 mm to the nearest.
+    expect(html).toMatch(/id="width-note"[^>]*>read as 160\.866675 mm</);
+    expect(await page('width=6.4&height=3+1/4')).not.toContain('read as');
+  });
+});
+
 describe('bad input', () => {
   test.each([
     ['width=&height=3', 'width', 'Type a length'],

@@ -7,6 +7,8 @@ import type { Problem } from '#shared/checked.ts';
 export interface Entry {
   readonly typed: Readonly<Record<string, string>>;
   readonly problems: readonly Problem[];
+  /** What else to say beside a field, in place of its hint. */
+  readonly notes?: Readonly<Record<string, string>>;
 }
 
 export const BLANK_ENTRY: Entry = { typed: {}, problems: [] };
@@ -108,7 +110,7 @@ export const fieldNote = (name: string, entry: Entry, hint = '', outOfBand = fal
       role={problem ? 'alert' : undefined}
       hx-swap-oob={outOfBand ? 'true' : undefined}
     >
-      {problem ?? hint}
+      {problem ?? entry.notes?.[name] ?? hint}
     </p>
   );
 };
