@@ -1,10 +1,12 @@
 /** The diagonal fold: a square with its corners folded to the middle. Joins its parts behind the one interface. */
+import { diagonalFinishProblem } from './diagonal-finish.ts';
 import { diagonalFlat, diagonalFolded } from './diagonal-layout.ts';
 import { diagonalRecipe } from './diagonal-recipe.ts';
 import { findMeasures } from './diagonal-search.ts';
 import { diagonalSteps } from './diagonal-steps.ts';
 import type { Fold } from './fold.ts';
 import { diagonalLooks } from './looks.ts';
+import { flapAt } from './turned-square.ts';
 
 export const diagonal: Fold = {
   name: 'diagonal',
@@ -15,4 +17,8 @@ export const diagonal: Fold = {
   folded: diagonalFolded,
   steps: diagonalSteps,
   looks: diagonalLooks,
+  finish: (recipe, own) =>
+    diagonalRecipe({ ...recipe, square: recipe.blank.width, start: recipe.starts[0] }, recipe, own),
+  finishProblem: (recipe, letter, finish, units) =>
+    diagonalFinishProblem(flapAt(recipe.flaps, letter), finish, units),
 };

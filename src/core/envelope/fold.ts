@@ -5,12 +5,13 @@
 
 import type { Line, Point, Polygon } from '#core/geometry/point.ts';
 import type { Transform } from '#core/geometry/transform.ts';
-import type { Length } from '#shared/length.ts';
+import type { Length, Units } from '#shared/length.ts';
 import type { FrontLie, Print } from '#shared/print.ts';
 import type { Size } from '#shared/size.ts';
 import type {
   Card,
   Finish,
+  Finishes,
   FitLimits,
   FlapLetter,
   FoldName,
@@ -44,6 +45,10 @@ export interface Fold {
   folded(recipe: Recipe): FoldedLayout;
   /** What to do, in order; with a look, how to lay the blank down comes first. */
   steps(recipe: Recipe, turning: Turning, look?: Look): readonly Step[];
+  /** The same measures with her own finishes; flaps that she does not name keep the proposed one. */
+  finish(recipe: Recipe, own: Finishes): Recipe;
+  /** Why a flap can't be finished so, in the reader's units; undefined when it can. */
+  finishProblem(recipe: Recipe, letter: FlapLetter, finish: Finish, units: Units): string | undefined;
   /** What the eye can tell apart, the plainest first. */
   looks(recipe: Recipe, paper: LookPaper): readonly Look[];
 }
@@ -128,10 +133,14 @@ export interface Lit {
 
 export type Caution = 'blade' | 'adhesive';
 
-/** `turns`: how the sheet lies by now, in clockwise quarter turns from where it was laid down (0–3). */
+/**
+ * `turns`: how the sheet lies by now, in clockwise quarter turns from where it was laid down (0–3). `sheet`: which of
+ * the fold's blanks it is done on, the first when absent.
+ */
 export type Step = {
   readonly lit: Lit;
   readonly turns: number;
+  readonly sheet?: number;
   readonly caution?: Caution;
 } & StepAction;
 
@@ -141,11 +150,17 @@ export type StepAction =
   | { readonly kind: 'measure'; readonly start: Length }
   | { readonly kind: 'turn'; readonly turning: Turning; readonly lineUpWith: number }
   | { readonly kind: 'notch'; readonly notch: number }
-  | { readonly kind: 'score'; readonly score: number }
+  | { readonly kind: 'score'; readonly score: number; readonly at?: ScorePlace }
   | { readonly kind: 'trim'; readonly flap: FlapLetter; readonly finish: Finish }
   | { readonly kind: 'fold'; readonly flaps: readonly FlapLetter[] }
   | { readonly kind: 'glue'; readonly flap: FlapLetter; readonly onto: readonly FlapLetter[] }
   | { readonly kind: 'close'; readonly flap: FlapLetter };
+
+/** Where no notch gives it: this far from an edge of the blank, and parallel to it. */
+export interface ScorePlace {
+  readonly from: 'left' | 'top';
+  readonly distance: Length;
+}
 
 export interface LookPaper {
   readonly print: Print;

@@ -2,7 +2,13 @@
 import { diagonal } from './diagonal.ts';
 import type { Fold } from './fold.ts';
 import type { FoldName } from './recipe.ts';
+import { sideSeam } from './side-seam.ts';
+import { twoPiece } from './two-piece.ts';
 
-export const FOLDS: Readonly<Record<FoldName, Fold>> = { diagonal };
+export const FOLDS: Readonly<Record<FoldName, Fold>> = {
+  diagonal,
+  'side-seam': sideSeam,
+  'two-piece': twoPiece,
+};
 
 export const foldOf = ({ fold }: { readonly fold: FoldName }): Fold => FOLDS[fold];

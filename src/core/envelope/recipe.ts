@@ -127,7 +127,9 @@ export interface Warning {
   readonly amount?: Length;
 }
 
-export type FoldName = 'diagonal';
+export const FOLD_NAMES = ['diagonal', 'side-seam', 'two-piece'] as const;
+
+export type FoldName = (typeof FOLD_NAMES)[number];
 
 /** Width and height of pocket, clearance and fits run as the card lies, unless `cardTurned`. */
 export interface Recipe {

@@ -1,6 +1,6 @@
 /**
  * From a card and a tool to envelopes, best first; and from any chart's measures to the pocket they really give. The
- * public door of the solver: it checks what comes in, asks every fold and ranks across them.
+ * public door of the solver: it checks what comes in, asks the folds named and ranks across them.
  */
 import { type Length, length } from '#shared/length.ts';
 import { diagonalRecipe, nearestBetter } from './diagonal-recipe.ts';
@@ -9,7 +9,7 @@ import { DEFAULT_LIMITS } from './fit.ts';
 import { FOLDS } from './folds.ts';
 import { fitEitherWay } from './pocket.ts';
 import { byRank, rankOf } from './ranking.ts';
-import type { Card, FitLimits, Notcher, Recipe, Want } from './recipe.ts';
+import type { Card, FitLimits, FoldName, Notcher, Recipe, Want } from './recipe.ts';
 import { wishWarnings } from './warnings.ts';
 
 export interface Asked {
@@ -17,6 +17,8 @@ export interface Asked {
   readonly notcher: Notcher;
   readonly want?: Want;
   readonly limits?: FitLimits;
+  /** The folds to choose from; when absent the diagonal one alone, which is the notcher's own. */
+  readonly folds?: readonly FoldName[];
 }
 
 export interface Tried {
@@ -32,14 +34,20 @@ export interface Tried {
  * pocket width along card width. Without a wish, easy is wanted. When nothing can be made the nearest come back with
  * warnings. Throws on what is not a card or a tool.
  */
-export function solveEnvelope({ card, notcher, want = {}, limits = DEFAULT_LIMITS }: Asked): Recipe[] {
+export function solveEnvelope({
+  card,
+  notcher,
+  want = {},
+  limits = DEFAULT_LIMITS,
+  folds = ['diagonal'],
+}: Asked): Recipe[] {
   assertCard(card);
   assertNotcher(notcher);
   assertLimits(limits);
   assertWant(want);
   const taste = { want, limits, notcher };
-  return Object.values(FOLDS)
-    .flatMap((fold) => fold.recipes({ card, notcher, want, limits }))
+  return folds
+    .flatMap((fold) => FOLDS[fold].recipes({ card, notcher, want, limits }))
     .map((recipe) => ({ recipe: withWishes(recipe, want), rank: rankOf(recipe, taste) }))
     .sort((one, other) => byRank(one.rank, other.rank))
     .map(({ recipe }) => recipe);
