@@ -4,7 +4,7 @@ import { jsx } from 'hono/jsx';
 import { checkMeasures } from '#core/envelope/door.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { paperInUse, turningOf, withStart } from '#core/project/in-use.ts';
+import { paperInUse, startMoves, turningOf, withStart } from '#core/project/in-use.ts';
 import type { Envelope } from '#core/project/journal.ts';
 import { hasTried } from '#core/project/next.ts';
 import type { Length, Units } from '#shared/length.ts';
@@ -70,7 +70,7 @@ making.get('/:id/start', async (c) => showShift(c, BLANK_ENTRY));
 
 making.put('/:id/start', async (c) => {
   const view = await viewIn(c);
-  if (!view?.recipe) return notFound(c);
+  if (!view?.recipe || !startMoves(view.recipe)) return notFound(c);
   const typed = await readForm(c);
   const asked = check(startForm(c.get('units')), typed);
   if (!asked.ok) return showShift(c, entryOf(typed, asked.problems));
@@ -184,7 +184,7 @@ async function showShift(c: Request, entry: Entry) {
 
 /** One graduation more and one less, where they leave a pocket. */
 const startsBeside = (recipe: Recipe, units: Units): Recipe[] =>
-  [1, -1]
+  (startMoves(recipe) ? [1, -1] : [])
     .map((way) => (recipe.starts[0] + way * recipe.notcher.graduation) as Length)
     .filter((start) => checkMeasures(measures(recipe, start), units).ok)
     .map((start) => withStart(recipe, start));

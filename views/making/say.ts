@@ -26,8 +26,8 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
       };
     case 'turn':
       return {
-        what: `Turn a quarter, ${step.turning}, and line up score ${step.lineUpWith}.`,
-        how: 'No measuring: the score you just made is the guide for the next notch.',
+        what: `Turn a quarter, ${step.turning}.`,
+        how: `Line score ${step.lineUpWith} up with the tool. It is the guide for the next notch: no measuring.`,
       };
     case 'notch':
       return { what: `Notch ${step.notch}.`, how: 'Hold the sheet flat against the edge and press once.' };
@@ -60,6 +60,7 @@ export const SAY_CAUTION: Record<Caution, string> = {
   adhesive: 'Adhesive: off the skin, and air the room. Hot glue burns: don’t press it with bare fingers.',
 };
 
+/** `a square, 8″`; `a piece, 6 × 14″`. */
 const blankWords = (blank: Size, units: Units): string =>
   blank.width === blank.height
     ? `a square, ${printLength(blank.width, units)}`

@@ -19,43 +19,51 @@ export const Shift: FC<ShiftView> = ({ project, recipe, others, units, entry }) 
     <p class="making-heading">
       <a href={`/projects/${project.id}`}>{project.title}</a>
     </p>
-    <h1 class="instruction">Which way is it tight?</h1>
-    <p class="how">
-      Another start gives room one way and takes as much the other. The square stays, so blanks already cut
-      are good.
-    </p>
+    {others.length > 0 ? (
+      <>
+        <h1 class="instruction">Which way is it tight?</h1>
+        <p class="how">
+          Another start gives room one way and takes as much the other. The square stays, so blanks already
+          cut are good.
+        </p>
+      </>
+    ) : (
+      <h1 class="instruction">It needs more paper.</h1>
+    )}
     <ul class="shifts">
       {others.map((other) => (
         <Option project={project} from={recipe} to={other} units={units} />
       ))}
       <li class="sheet">
-        <h2>Both ways</h2>
-        <p>No start helps then: it takes a larger square, or a thinner card.</p>
+        <h2>{others.length > 0 ? 'Both ways' : 'Whichever way it is tight'}</h2>
+        <p>No start helps then: it takes a larger blank, or a thinner card.</p>
         <a class="button plain" href={`/envelopes?project=${project.id}`}>
-          Look for a larger square
+          Look for a larger one
         </a>
       </li>
     </ul>
     <p>
-      <a href={`/projects/${project.id}`}>
-        Leave the start at {printLength(recipe.starts[0], units)} and go on
-      </a>
+      <a href={`/projects/${project.id}`}>Leave it as it is and go on</a>
     </p>
-    <details open={entry.problems.length > 0}>
-      <summary>Another start</summary>
-      <form method="post" action={`/projects/${project.id}/start`} class="fields">
-        <input type="hidden" name="_method" value="PUT" />
-        <FormProblems entry={entry} fields={['start']} />
-        <Field name="start" label="Start for the rest" kind="length" entry={entry} />
-        <div class="field">
-          <span class="label">&nbsp;</span>
-          <button type="submit" class="plain">
-            Use it
-          </button>
-        </div>
-      </form>
-    </details>
+    {others.length > 0 ? <OwnStart project={project} entry={entry} /> : null}
   </article>
+);
+
+const OwnStart: FC<Pick<ShiftView, 'project' | 'entry'>> = ({ project, entry }) => (
+  <details open={entry.problems.length > 0}>
+    <summary>Another start</summary>
+    <form method="post" action={`/projects/${project.id}/start`} class="fields">
+      <input type="hidden" name="_method" value="PUT" />
+      <FormProblems entry={entry} fields={['start']} />
+      <Field name="start" label="Start for the rest" kind="length" entry={entry} />
+      <div class="field">
+        <span class="label">&nbsp;</span>
+        <button type="submit" class="plain">
+          Use it
+        </button>
+      </div>
+    </form>
+  </details>
 );
 
 /** The start is what the pocket's height comes from: more of it is a taller, narrower pocket. */

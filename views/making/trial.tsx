@@ -1,5 +1,6 @@
 /** Before the first envelope: a trial piece, from scrap or the first of the batch. */
 import type { FC } from 'hono/jsx';
+import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
@@ -43,5 +44,12 @@ export const Trial: FC<Props> = ({ project, recipe, blank, units, token }) => (
   </article>
 );
 
-const sizeOf = ({ blank }: Recipe, units: Units): string =>
-  blank.width === blank.height ? `a square of ${printLength(blank.width, units)}` : printSize(blank, units);
+const sizeOf = (recipe: Recipe, units: Units): string =>
+  foldOf(recipe)
+    .blanks(recipe)
+    .map((blank) =>
+      blank.width === blank.height
+        ? `a square of ${printLength(blank.width, units)}`
+        : `a piece of ${printSize(blank, units)}`,
+    )
+    .join(' and ');

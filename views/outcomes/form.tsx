@@ -1,6 +1,7 @@
 /** The form for how an envelope came out; everything may be left empty, and the same may go for the rest. */
 import type { FC } from 'hono/jsx';
 import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
 import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
@@ -54,7 +55,9 @@ export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units,
           <TextArea {...field} name="wrong" label="What went wrong?" value={envelope.outcome?.wrong} />
           <TextArea {...field} name="savedBy" label="What saved it?" value={envelope.outcome?.savedBy} />
         </div>
-        <AsMadeFields recipe={recipe} envelope={envelope} units={units} entry={entry} noted={noted} />
+        {startMoves(recipe) ? (
+          <AsMadeFields recipe={recipe} envelope={envelope} units={units} entry={entry} noted={noted} />
+        ) : null}
         {rest.length > 0 ? (
           <p class="rest">
             <label>

@@ -1,9 +1,12 @@
 /** A project's measurements, large: what to set the tool to and what comes out, each with how it was really made. */
 import type { FC } from 'hono/jsx';
+import { foldOf } from '#core/envelope/folds.ts';
 import type { Finish, Flap, Recipe } from '#core/envelope/recipe.ts';
 import { alike, asMade } from '#core/project/as-made.ts';
+import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
 import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT } from '../parts/fit.ts';
 import type { ProjectView } from './view.ts';
@@ -14,17 +17,25 @@ export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, u
   const bulk = recipe.card.bulk > 0 ? [`${printLength(recipe.card.bulk, units)} thick`] : [];
   return (
     <dl class="measures">
-      <Measure
-        name={recipe.blank.width === recipe.blank.height ? 'Square' : 'Blank'}
-        value={blank(recipe, units)}
-        notes={really('square')}
-      />
-      <Measure
-        name="Start"
-        value={printLength(recipe.starts[0], units)}
-        notes={[...changed(full.project, units), ...really('start')]}
-      />
-      <Measure name="Twin, from the other corner" value={printLength(recipe.starts[1], units)} />
+      {foldOf(recipe)
+        .blanks(recipe)
+        .map((blank) => (
+          <Measure
+            name={isSquare(blank) ? 'Square' : 'Blank'}
+            value={isSquare(blank) ? printLength(blank.width, units) : printSize(blank, units)}
+            notes={really('square')}
+          />
+        ))}
+      {startMoves(recipe) ? (
+        <>
+          <Measure
+            name="Start"
+            value={printLength(recipe.starts[0], units)}
+            notes={[...changed(full.project, units), ...really('start')]}
+          />
+          <Measure name="Twin, from the other corner" value={printLength(recipe.starts[1], units)} />
+        </>
+      ) : null}
       {recipe.flaps.map((flap) => (
         <Trim flap={flap} notes={really(flap.letter)} units={units} />
       ))}
@@ -77,8 +88,7 @@ function howFinished(finish: Finish, units: Units): string[] {
   return finish.shape === 'rounded' ? [`radius ${printLength(finish.radius, units)}`] : [];
 }
 
-const blank = ({ blank }: Recipe, units: Units): string =>
-  blank.width === blank.height ? printLength(blank.width, units) : printSize(blank, units);
+const isSquare = ({ width, height }: Size): boolean => width === height;
 
 function changed({ recipe: planned, start }: Project, units: Units): string[] {
   if (!planned || start === null || start === planned.starts[0]) return [];

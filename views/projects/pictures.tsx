@@ -14,11 +14,11 @@ type Props = Pick<ProjectView, 'full' | 'designs' | 'units'> & { readonly recipe
 
 export const Flat: FC<Props> = ({ recipe, units }) => (
   <figure class="flat">
-    <Picture
-      drawing={flatDrawing(recipe, foldOf(recipe).flat(recipe, turningOf(recipe))[0]!, units)}
-      id="flat"
-      grows
-    />
+    {foldOf(recipe)
+      .flat(recipe, turningOf(recipe))
+      .map((layout, index) => (
+        <Picture drawing={flatDrawing(recipe, layout, units)} id={`flat-${index}`} grows />
+      ))}
     <figcaption class="quiet">The sheet as it lies on the tool, inside up.</figcaption>
   </figure>
 );

@@ -29,6 +29,9 @@ export function withStart(recipe: Recipe, start: Length): Recipe {
 export const recipeOf = ({ recipe, start }: Project, envelope: Envelope): Recipe | null =>
   recipeInUse({ recipe, start: envelope.state === 'made' ? envelope.start : start });
 
+/** Whether another start moves room from one side of the pocket to the other: so it is only on a diagonal fold. */
+export const startMoves = ({ fold }: Recipe): boolean => fold === 'diagonal';
+
 export const turningOf = ({ notcher }: Recipe): Turning => notcher.turning ?? 'clockwise';
 
 /** A design as it shows on a project's envelopes. */
