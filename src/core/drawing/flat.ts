@@ -4,6 +4,7 @@
  */
 import type { FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { Recipe, Side } from '#core/envelope/recipe.ts';
+import { distance } from '#core/geometry/point.ts';
 import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';
@@ -97,11 +98,18 @@ function drawOverall({ sheet, place, layout, units }: FlatPage, start: Side): vo
 /** Width and height of the pocket, inside it beside the scores of the flaps that hinge on those sides. */
 function drawPocket(page: FlatPage): void {
   const { layout, recipe } = page;
-  const hinging = (...sides: Side[]): ScoreLine[] =>
-    layout.scores.filter((score) => sides.includes(sideOf(recipe, score.flap)));
-  drawBeside(page, hinging('bottom', 'top'), recipe.pocket.width);
-  drawBeside(page, hinging('left', 'right'), recipe.pocket.height);
+  const hinging = (measure: Length, ...sides: Side[]): ScoreLine[] =>
+    layout.scores.filter((score) => sides.includes(sideOf(recipe, score.flap)) && spans(score, measure));
+  const { width, height } = recipe.pocket;
+  drawBeside(page, hinging(width, 'bottom', 'top'), width);
+  drawBeside(page, hinging(height, 'left', 'right'), height);
 }
+
+/** A tab's score stops just short of the corners; one on a piece shorter than the pocket doesn't measure it. */
+const spans = ({ from, to }: ScoreLine, measure: Length): boolean =>
+  Math.abs(distance(from, to) - measure) < measure * CORNERS;
+
+const CORNERS = 0.07;
 
 function drawBeside(page: FlatPage, scores: readonly ScoreLine[], measure: Length): void {
   const { sheet, place, units } = page;
