@@ -3,6 +3,7 @@ import type { RecordedPiece } from '#core/project/journal.ts';
 import { problemsOfCut } from '#core/project/replay.ts';
 import { ENVELOPE_PART } from '#core/project/stash.ts';
 import { unreadable } from '#shared/schemas/stored.ts';
+import { projectsOf } from './cuts.ts';
 import type { Database } from './database.ts';
 import { progressRows, stateOf } from './progress.ts';
 
@@ -52,12 +53,13 @@ async function checkEnvelopes(db: Database): Promise<string[]> {
       'state',
       'envelopes.project_id',
       'cuts.project_id as cut_for',
+      'cuts.pieces',
       'outcomes.at',
       'finishes',
     ])
     .execute();
-  return rows.flatMap(({ id, state, project_id, cut_for, at, finishes }) => [
-    ...(cut_for !== null && cut_for !== project_id
+  return rows.flatMap(({ id, state, project_id, cut_for, pieces, at, finishes }) => [
+    ...(cut_for !== null && !projectsOf(cut_for, JSON.parse(pieces!)).includes(project_id)
       ? [`envelope ${id} comes from a cut of another project`]
       : []),
     ...(state === 'blank' && at !== null ? [`envelope ${id} is a blank with an outcome`] : []),

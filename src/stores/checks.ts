@@ -5,10 +5,11 @@
 import { sql } from 'kysely';
 import { checkJournal } from './checks-journal.ts';
 import { checkLedger } from './checks-ledger.ts';
+import { checkPlans } from './checks-plans.ts';
 import type { Database } from './database.ts';
 
 export async function checkData(db: Database): Promise<string[]> {
-  const checks = [checkFile, checkLedger, checkJournal];
+  const checks = [checkFile, checkLedger, checkJournal, checkPlans];
   const failures: string[] = [];
   for (const check of checks) failures.push(...(await check(db)));
   return failures;

@@ -90,18 +90,26 @@ export function cutPieces(
     for (const [piece, left] of tally(leftovers)) {
       await record(db, { ...reason, kind: 'left over', piece, delta: left });
     }
-    const envelopes = await startEnvelopes(db, owner, cut, pieces, trial);
-    await settle(db, owner, at);
+    const envelopes: number[] = [];
+    for (const one of projectsOf(owner, pieces)) {
+      envelopes.push(...(await startEnvelopes(db, { project: one, owner, cut, pieces, trial })));
+      await settle(db, one, at);
+    }
     return { cut, project: owner, envelopes, offcuts: [...new Set(leftovers.map(({ offcut }) => offcut))] };
   });
 }
 
-/** Of a project, oldest first, those that were undone among them. */
+/** Of a project, oldest first, those that were undone among them; also others' that its envelopes came from. */
 export async function listCuts(db: Database, project: number): Promise<CutRecord[]> {
   const rows = await db
     .selectFrom('cuts')
     .selectAll()
-    .where('project_id', '=', project)
+    .where((by) =>
+      by.or([
+        by('project_id', '=', project),
+        by('id', 'in', by.selectFrom('envelopes').select('cut_id').where('project_id', '=', project)),
+      ]),
+    )
     .orderBy('id')
     .execute();
   return rows.map(toCut);
@@ -124,15 +132,28 @@ async function goneOf(db: Database, pieces: readonly PieceCut[]): Promise<GonePi
   return gone;
 }
 
+/** The cut's own project and every other that it has parts for. */
+export const projectsOf = (owner: number, pieces: readonly Pick<PieceCut, 'parts'>[]): number[] => [
+  ...new Set([owner, ...pieces.flatMap(({ parts }) => parts.flatMap(({ project = owner }) => project))]),
+];
+
+interface Starting {
+  readonly project: number;
+  /** The project that the cut is of. */
+  readonly owner: number;
+  readonly cut: number;
+  readonly pieces: readonly PieceCut[];
+  readonly trial: boolean;
+}
+
 async function startEnvelopes(
   db: Database,
-  project: number,
-  cut: number,
-  pieces: readonly PieceCut[],
-  trial: boolean,
+  { project, owner, cut, pieces, trial }: Starting,
 ): Promise<number[]> {
   const designs = pieces.flatMap(({ piece, parts }) =>
-    parts.filter(({ part }) => part === ENVELOPE_PART).map(() => piece.design),
+    parts
+      .filter((one) => one.part === ENVELOPE_PART && (one.project ?? owner) === project)
+      .map(() => piece.design),
   );
   if (designs.length === 0) return [];
   const first = await nextNumber(db, project);

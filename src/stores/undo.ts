@@ -1,6 +1,6 @@
 /** Undoing a cut: everything back as it was, or nothing and the reason. Verb: `undoCut(db, cut, at)`. */
 import type { Movement, Overtaken } from '#core/project/stash.ts';
-import { readCut } from './cuts.ts';
+import { projectsOf, readCut } from './cuts.ts';
 import { type Database, transact } from './database.ts';
 import { overtakenBy, record } from './ledger.ts';
 import { listMovements } from './movements.ts';
@@ -22,7 +22,7 @@ export function undoCut(
     for (const line of lines) await reverse(db, line, at);
     await db.deleteFrom('envelopes').where('cut_id', '=', id).execute();
     await db.updateTable('cuts').set({ undone_at: at }).where('id', '=', id).execute();
-    await settle(db, cut.project, at);
+    for (const project of projectsOf(cut.project, cut.pieces)) await settle(db, project, at);
     return { undone: id };
   });
 }

@@ -1,0 +1,208 @@
+/**
+ * Plans of projects, from the asking to the cut. Verbs: `addPlan(db, plan, at)`, `finishPlan(db, id, plan)`,
+ * `failPlan(db, id, fault)`, `readPlan(db, id)`, `listPlans(db, project)`, `tickStep(db, id, step)`,
+ * `untickStep(db, id, step)`, `cutPlan(db, id, { place, at })`, `spoilPart(db, id, { part, wrong }, at)`,
+ * `planChanges(db, plan)`.
+ */
+import type { Selectable } from 'kysely';
+import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Batch } from '#core/project/batch.ts';
+import { type Change, changesSince } from '#core/project/changes.ts';
+import { type Cutting, refOfPiece } from '#core/project/order.ts';
+import { pieceCuts } from '#core/project/piece-cuts.ts';
+import type { PieceRef } from '#core/project/stash.ts';
+import { cutPieces } from './cuts.ts';
+import { type Database, transact } from './database.ts';
+import { readProjectInFull } from './journal.ts';
+import { loadPiece } from './pieces.ts';
+import type { Tables } from './tables.ts';
+
+export interface NewPlan extends Cutting {
+  readonly project: number;
+  readonly batch: Batch;
+  /** Its envelopes try the measures before the rest. */
+  readonly trial?: boolean;
+  /** The plan that this one was asked in place of. */
+  readonly insteadOf?: number | null;
+}
+
+/** `plan` is null while it is looked for, and for good where there is a `fault`. */
+export interface Plan extends Required<NewPlan> {
+  readonly id: number;
+  readonly askedAt: string;
+  readonly plan: CutPlan | null;
+  readonly fault: string | null;
+  /** Null as long as it is not cut, and again once its cut is undone. */
+  readonly cut: { readonly id: number; readonly at: string } | null;
+  readonly ticks: readonly number[];
+  readonly spoiled: readonly SpoiledPart[];
+}
+
+export interface SpoiledPart {
+  readonly part: string;
+  readonly wrong: string;
+  readonly at: string;
+}
+
+export type PlanCut =
+  | { readonly cut: number; readonly offcuts: readonly number[] }
+  | { readonly refused: 'changed'; readonly changes: readonly Change[] }
+  | { readonly refused: 'cut already' };
+
+export async function addPlan(db: Database, plan: NewPlan, at: string): Promise<number> {
+  const { id } = await db
+    .insertInto('plans')
+    .values({
+      project_id: plan.project,
+      instead_of: plan.insteadOf ?? null,
+      asked_at: at,
+      trial: plan.trial ? 1 : 0,
+      batch: JSON.stringify(plan.batch),
+      cutting: JSON.stringify({ order: plan.order, pieces: plan.pieces }),
+      plan: null,
+      fault: null,
+      cut_id: null,
+    })
+    .returning('id')
+    .executeTakeFirstOrThrow();
+  return id;
+}
+
+/** The caller has had it judged. */
+export async function finishPlan(db: Database, id: number, plan: CutPlan): Promise<void> {
+  await db
+    .updateTable('plans')
+    .set({ plan: JSON.stringify(plan), fault: null })
+    .where('id', '=', id)
+    .where('plan', 'is', null)
+    .execute();
+}
+
+export async function failPlan(db: Database, id: number, fault: string): Promise<void> {
+  await db.updateTable('plans').set({ fault }).where('id', '=', id).where('plan', 'is', null).execute();
+}
+
+export async function readPlan(db: Database, id: number): Promise<Plan | undefined> {
+  const row = await planRows(db).where('plans.id', '=', id).executeTakeFirst();
+  if (!row) return undefined;
+  const ticks = await db.selectFrom('plan_ticks').select('step').where('plan_id', '=', id).execute();
+  const spoiled = await db
+    .selectFrom('spoiled_parts')
+    .select(['part', 'wrong', 'at'])
+    .where('plan_id', '=', id)
+    .orderBy('id')
+    .execute();
+  return { ...toPlan(row), ticks: ticks.map(({ step }) => step), spoiled };
+}
+
+/** Of a project, newest first. */
+export async function listPlans(db: Database, project: number): Promise<Plan[]> {
+  const rows = await db
+    .selectFrom('plans')
+    .select('id')
+    .where('project_id', '=', project)
+    .orderBy('id', 'desc')
+    .execute();
+  const plans: Plan[] = [];
+  for (const { id } of rows) plans.push((await readPlan(db, id))!);
+  return plans;
+}
+
+export async function tickStep(db: Database, plan: number, step: number): Promise<void> {
+  await db
+    .insertInto('plan_ticks')
+    .values({ plan_id: plan, step })
+    .onConflict((conflict) => conflict.doNothing())
+    .execute();
+}
+
+export async function untickStep(db: Database, plan: number, step: number): Promise<void> {
+  await db.deleteFrom('plan_ticks').where('plan_id', '=', plan).where('step', '=', step).execute();
+}
+
+/** What speaks against cutting the plan now; empty for one that can be cut. */
+export async function planChanges(db: Database, plan: Plan): Promise<Change[]> {
+  if (!plan.plan) return [];
+  const used = new Set(plan.plan.used.map((one) => one.piece));
+  const pieces = [];
+  for (const piece of plan.pieces) {
+    const now = used.has(piece.id) ? await loadPiece(db, refOfPiece(piece)) : undefined;
+    if (now) pieces.push(now);
+  }
+  const projects = [];
+  for (const { project } of plan.batch.blanks) {
+    const full = await readProjectInFull(db, project);
+    if (full) projects.push(full);
+  }
+  return changesSince({ ...plan, plan: plan.plan }, { pieces, projects });
+}
+
+/**
+ * Takes the plan's pieces from the shelf and puts its leftovers there, all or nothing: where anything has changed since
+ * it was made, nothing is written. Leftovers go where their piece lay, those of sheets to `place`. Undefined when there
+ * is no such plan, or none was found.
+ */
+export function cutPlan(
+  db: Database,
+  id: number,
+  { place, at }: { place: string; at: string },
+): Promise<PlanCut | undefined> {
+  return transact(db, async (db) => {
+    const stored = await readPlan(db, id);
+    if (!stored?.plan) return undefined;
+    if (stored.cut) return { refused: 'cut already' };
+    const changes = await planChanges(db, stored);
+    if (changes.length > 0) return { refused: 'changed', changes };
+    const places = await placesOf(
+      db,
+      stored.plan.used.map((one) => stored.pieces.find(({ id }) => id === one.piece)!).map(refOfPiece),
+    );
+    const pieces = pieceCuts(stored.plan, stored, stored.batch, ({ offcut }) => places.get(offcut) ?? place);
+    const taken = await cutPieces(db, { pieces, project: stored.project, at, trial: stored.trial });
+    if (!taken || 'refused' in taken)
+      throw new Error(`invalid cut: plan ${id} was found sound and was refused`);
+    await db.updateTable('plans').set({ cut_id: taken.cut }).where('id', '=', id).execute();
+    return { cut: taken.cut, offcuts: taken.offcuts };
+  });
+}
+
+/** One part that was cut and can't be used: it is missing again. */
+export async function spoilPart(
+  db: Database,
+  plan: number,
+  { part, wrong }: { part: string; wrong: string },
+  at: string,
+): Promise<void> {
+  await db.insertInto('spoiled_parts').values({ plan_id: plan, part, wrong, at }).execute();
+}
+
+async function placesOf(db: Database, refs: readonly PieceRef[]): Promise<Map<number | null, string>> {
+  const places = new Map<number | null, string>();
+  for (const ref of refs) {
+    const piece = ref.offcut === null ? undefined : await loadPiece(db, ref);
+    if (piece?.offcut) places.set(ref.offcut, piece.offcut.place);
+  }
+  return places;
+}
+
+const planRows = (db: Database) =>
+  db
+    .selectFrom('plans')
+    .leftJoin('cuts', (join) => join.onRef('cuts.id', '=', 'plans.cut_id').on('cuts.undone_at', 'is', null))
+    .selectAll('plans')
+    .select(['cuts.id as cut', 'cuts.at as cut_at']);
+
+type Row = Selectable<Tables['plans']> & { cut: number | null; cut_at: string | null };
+
+const toPlan = (row: Row): Omit<Plan, 'ticks' | 'spoiled'> => ({
+  id: row.id,
+  project: row.project_id,
+  insteadOf: row.instead_of,
+  askedAt: row.asked_at,
+  trial: row.trial === 1,
+  batch: JSON.parse(row.batch),
+  ...(JSON.parse(row.cutting) as Cutting),
+  plan: row.plan === null ? null : JSON.parse(row.plan),
+  fault: row.fault,
+  cut: row.cut === null ? null : { id: row.cut, at: row.cut_at! },
+});
