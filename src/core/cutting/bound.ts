@@ -9,6 +9,8 @@ import { priceTable } from './table.ts';
 export interface Bound {
   /** No plan leaves fewer copies unplaced. */
   readonly unplaced: number;
+  /** Parts that fit no piece that they may come from: all their copies are among the unplaced. */
+  readonly hopeless: readonly number[];
   /** No plan that leaves so many copies opens less area of sheets, in grid units. */
   readonly sheetArea: (unplaced: number) => number;
 }
@@ -29,13 +31,14 @@ export function bound(job: Job): Bound {
   const groups = components(job, hopeless).map((group) => groupBound(job, group));
   const lost = hopeless.reduce((sum, part) => sum + job.copies[part]!, 0);
   return {
+    hopeless,
     unplaced: groups.reduce((sum, one) => sum + one.unplaced, lost),
     sheetArea: (unplaced) => groups.reduce((sum, one) => sum + one.sheetArea(unplaced - lost), 0),
   };
 }
 
 /** Parts that fit no piece that they may come from. */
-export function hopelessParts(job: Job): number[] {
+function hopelessParts(job: Job): number[] {
   return job.parts.flatMap((_, part) => (job.stocks.some((stock) => fits(job, part, stock)) ? [] : [part]));
 }
 
@@ -82,7 +85,7 @@ interface Pricing {
   readonly holds: Float64Array;
 }
 
-function groupBound(job: Job, group: Group): Bound {
+function groupBound(job: Job, group: Group): Omit<Bound, 'hopeless'> {
   const pricings = bestPricings(job, group);
   const copies = group.parts.map((part) => job.copies[part]!);
   const unplaced = Math.max(0, ...pricings.map((pricing) => leastUnplaced(pricing, copies, group.stocks)));

@@ -30,6 +30,7 @@ const UNTIL = { placing: 0.5, opening: 0.85, losing: 0.95, setting: 1 };
 const MEMORY = 60;
 /** Plans that lose up to this much more are as good where they need fewer settings. */
 const NEARLY = 1.01;
+const SLACK = 1e-9;
 const SPARE_STARTS = 6;
 const MOST_TRIED = 12;
 
@@ -48,7 +49,7 @@ export function search(
   const board = new Board(job, random, spare);
   const hunt = new Hunt(board, random, budget, found);
   hunt.start();
-  hunt.placeMore(bound.unplaced);
+  hunt.placeMore(bound);
   hunt.openLess(bound.sheetArea(hunt.best.unplaced));
   hunt.loseLess();
   hunt.setLess();
@@ -92,11 +93,12 @@ class Hunt {
   }
 
   /** First goal: most copies placed, then most of their area. */
-  placeMore(bound: number): void {
-    if (this.best.unplaced <= bound) return;
+  placeMore(bound: Bound): void {
+    const enough = this.leastMissing(bound);
+    if (this.missing() <= enough) return;
     this.round({
       cost: () => this.missing(),
-      enough: bound === 0 ? 0 : bound + 1e-9,
+      enough,
       until: UNTIL.placing,
       patience: 1,
       sheets: Number.MAX_SAFE_INTEGER,
@@ -107,7 +109,7 @@ class Hunt {
 
   /** Second goal: as much placed from less new sheet area, with one sheet fewer as the aim each time. */
   openLess(bound: number): void {
-    const allowed = this.missing(this.best.pool) + 1e-9;
+    const allowed = this.missing(this.best.pool) + SLACK;
     let going = true;
     while (going && this.best.sheetArea > bound && this.budget.spent() < UNTIL.opening) {
       this.board.reset(this.best.bins);
@@ -128,7 +130,7 @@ class Hunt {
 
   /** Third goal: the same copies and sheets for less worth lost. */
   loseLess(): void {
-    const allowed = this.missing(this.best.pool) + 1e-9;
+    const allowed = this.missing(this.best.pool) + SLACK;
     for (let turn = 0; turn < SPARE_STARTS && this.budget.spent() < UNTIL.losing; turn += 1) {
       this.startSparing(turn === 0 ? 0 : 0.3);
       if (this.sound(allowed) && this.board.lost < this.best.lost) this.keep();
@@ -147,7 +149,7 @@ class Hunt {
 
   /** Fourth goal: fewer trimmer settings for next to no more worth. */
   setLess(): void {
-    const allowed = this.missing(this.best.pool) + 1e-9;
+    const allowed = this.missing(this.best.pool) + SLACK;
     const most = this.best.lost * NEARLY;
     this.board.reset(this.best.bins);
     this.round({
@@ -178,6 +180,23 @@ class Hunt {
     let sum = 0;
     for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * this.weight[part]!;
     return sum;
+  }
+
+  /** Nothing less can be missing: what fits nowhere, and of the rest the smallest copies. */
+  private leastMissing({ unplaced, hopeless }: Bound): number {
+    const { copies } = this.board.job;
+    const pool = new Int32Array(copies.length);
+    let left = unplaced;
+    for (const part of hopeless) {
+      pool[part] = copies[part]!;
+      left -= copies[part]!;
+    }
+    for (const part of [...copies.keys()].sort((one, other) => this.weight[one]! - this.weight[other]!)) {
+      const more = Math.min(left, copies[part]! - pool[part]!);
+      pool[part]! += more;
+      left -= more;
+    }
+    return this.missing(pool) + SLACK;
   }
 
   private missingArea(): number {
