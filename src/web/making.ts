@@ -161,7 +161,7 @@ function makingView({ full, designs, units }: ProjectView, recipe: Recipe, envel
     project: full.project,
     envelope,
     recipe,
-    layout: fold.flat(recipe, turningOf(recipe))[0]!,
+    layouts: fold.flat(recipe, turningOf(recipe)),
     steps: fold.steps(recipe, turningOf(recipe), look),
     units,
   };
@@ -179,7 +179,7 @@ async function showShift(c: Request, entry: Entry) {
     entry,
   });
   const status = entry.problems.length > 0 ? 422 : 200;
-  return reply(c, { title: 'Another start', section: 'journal', status, body });
+  return reply(c, { title: 'A tight trial', section: 'journal', status, body });
 }
 
 /** One graduation more and one less, where they leave a pocket. */

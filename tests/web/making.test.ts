@@ -1,11 +1,12 @@
 /** Making as a browser asks for it: the trial, every step, the card tried, another start, a spoiled blank. */
 import { beforeEach, describe, expect, test } from 'vitest';
 import { foldOf } from '#core/envelope/folds.ts';
+import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { add, inches, printLength, printSize } from '#shared/length.ts';
 import { addTrial, listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
 import { createProject, readProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
-import { type Cast, fillShelf, later, RECIPE, THANKS } from '#tests/support/cast.ts';
+import { CARD, type Cast, fillShelf, later, RECIPE, THANKS } from '#tests/support/cast.ts';
 import { takeThree } from '#tests/support/projects.ts';
 import { rowCounts, shelf } from '#tests/support/shelf.ts';
 
@@ -237,6 +238,30 @@ describe('a spoiled blank', () => {
     expect((await app.get(`${home}/spoiled?envelope=9`)).status).toBe(404);
     expect((await app.post(`${home}/spoiled`, { envelope: '9', wrong: 'gone' })).status).toBe(404);
   });
+});
+
+test.each([
+  ['side-seam', /Glue C onto A and B\./, 1],
+  ['two-piece', /Glue the two pieces together\./, 2],
+] as const)('a %s fold is made step by step on each of its blanks', async (name, glue, blanks) => {
+  const [recipe] = solveEnvelope({ card: CARD, notcher: RECIPE.notcher, folds: [name] });
+  const { id } = await createProject(app.db, { ...THANKS, recipe: recipe! }, later(2));
+  const trial = (await addTrial(app.db, id, later(3)))!;
+  const { length } = foldOf(recipe!).steps(recipe!, 'clockwise');
+  const texts = await Promise.all(
+    Array.from({ length }, (_, at) => page(`/projects/${id}/make?envelope=${trial.number}&step=${at + 1}`)),
+  );
+  for (const [at, text] of texts.entries()) expect(text).toContain(`Step ${at + 1} of ${length}`);
+  expect(texts.filter((text) => glue.test(text))).toHaveLength(1);
+  expect(texts.filter((text) => text.includes('<h1 class="instruction">Cut a'))).toHaveLength(blanks);
+  expect(texts.some((text) => text.includes('Set the edge to'))).toBe(false);
+  const shown = await page(`/projects/${id}`);
+  expect(shown.match(/<dt>Blank<\/dt>/g)).toHaveLength(blanks);
+  expect(shown).not.toContain('<dt>Start</dt>');
+  const shift = await page(`/projects/${id}/start`);
+  expect(shift).toContain('It takes a larger blank');
+  expect(shift).not.toContain('Another start');
+  expect((await app.post(`/projects/${id}/start`, { _method: 'PUT', start: '3' })).status).toBe(404);
 });
 
 test('sizes are said in the reader’s units', async () => {

@@ -1,5 +1,6 @@
 /** Making one envelope: a single enormous instruction beside the sheet as it lies, with Back and Next as links. */
 import type { FC } from 'hono/jsx';
+import type { Drawing } from '#core/drawing/drawing.ts';
 import { makingDrawing } from '#core/drawing/making.ts';
 import type { FlatLayout, Step } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
@@ -12,13 +13,14 @@ export interface MakingView {
   readonly project: Project;
   readonly envelope: Envelope;
   readonly recipe: Recipe;
-  readonly layout: FlatLayout;
+  /** One for each of the fold’s blanks. */
+  readonly layouts: readonly FlatLayout[];
   readonly steps: readonly Step[];
   readonly units: Units;
 }
 
 export const MakingStep: FC<MakingView & { at: number }> = (view) => {
-  const { steps, at, recipe, units, layout } = view;
+  const { steps, at, recipe, units } = view;
   const step = steps[at]!;
   const { what, how } = sayStep(step, recipe, units);
   return (
@@ -36,13 +38,21 @@ export const MakingStep: FC<MakingView & { at: number }> = (view) => {
         </div>
         {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}
         <div class="making-picture">
-          <Picture drawing={makingDrawing(recipe, layout, { steps, at }, units)} id="making-sheet" grows />
+          <Picture drawing={sheetAt(view, step)} id="making-sheet" grows />
         </div>
       </div>
       <StepLinks {...view} at={at} />
     </article>
   );
 };
+
+/** The blank that the step is done on, as the steps on that blank have left it. */
+function sheetAt({ recipe, layouts, steps, units }: MakingView, step: Step): Drawing {
+  const sheet = step.sheet ?? 0;
+  const here = steps.filter((one) => (one.sheet ?? 0) === sheet);
+  const drawing = makingDrawing(recipe, layouts[sheet]!, { steps: here, at: here.indexOf(step) }, units);
+  return { ...drawing, title: `Step ${steps.indexOf(step) + 1} of ${steps.length}` };
+}
 
 export const MakingHeading: FC<Pick<MakingView, 'project' | 'envelope'>> = ({ project, envelope }) => (
   <p class="spread making-heading">

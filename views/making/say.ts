@@ -43,10 +43,7 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
     case 'fold':
       return foldWords(step.flaps, recipe);
     case 'glue':
-      return {
-        what: `Glue ${step.flap} onto ${step.onto.join(' and ')}.`,
-        how: 'Open it once more. A thin line inside the dotted bands, never across the gap between them.',
-      };
+      return glueWords(step.flap, step.onto);
     case 'close':
       return {
         what: `Fold ${step.flap} over to close.`,
@@ -92,8 +89,23 @@ const trimWords = (flap: FlapLetter, finish: string): Instruction => ({
 
 function foldWords(flaps: readonly FlapLetter[], recipe: Recipe): Instruction {
   const sides = flaps.map((letter) => recipe.flaps.find((flap) => flap.letter === letter)!.side);
-  const what = `Fold in ${flaps.join(' and ')}, ${sides.join(' and ')}.`;
+  const what = `Fold in ${listed(flaps)}, ${listed(sides)}.`;
   return flaps.length > 1
     ? { what, how: 'Crease along the scores, from their middle outwards.' }
     : { what, how: 'Over the two before it. Crease it and see that it lies flat.' };
 }
+
+/** Where the closing flap's own piece takes the glue, the fold is made of two. */
+const glueWords = (flap: FlapLetter, onto: readonly FlapLetter[]): Instruction =>
+  flap === 'D'
+    ? {
+        what: 'Glue the two pieces together.',
+        how: `A thin line inside the dotted bands; then the other piece on it, its tabs ${listed(onto)} inside.`,
+      }
+    : {
+        what: `Glue ${flap} onto ${listed(onto)}.`,
+        how: 'Open it once more. A thin line inside the dotted bands, never across the gap between them.',
+      };
+
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

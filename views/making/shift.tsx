@@ -36,7 +36,7 @@ export const Shift: FC<ShiftView> = ({ project, recipe, others, units, entry }) 
       ))}
       <li class="sheet">
         <h2>{others.length > 0 ? 'Both ways' : 'Whichever way it is tight'}</h2>
-        <p>No start helps then: it takes a larger blank, or a thinner card.</p>
+        <p>{others.length > 0 ? 'No start helps then: it' : 'It'} takes a larger blank, or a thinner card.</p>
         <a class="button plain" href={`/envelopes?project=${project.id}`}>
           Look for a larger one
         </a>
