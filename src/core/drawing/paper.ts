@@ -5,7 +5,7 @@
 import type { FlatFlap, FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
 import type { Point, Polygon } from '#core/geometry/point.ts';
-import { printLength, type Units } from '#shared/length.ts';
+import { type Length, printLength, type Units } from '#shared/length.ts';
 import type { Composition } from './composition.ts';
 import { dimension } from './dimension.ts';
 import { type Label, label, line, type Shape, TEXT, type Weight } from './drawing.ts';
@@ -57,12 +57,13 @@ export function startShapes({ place, units }: FlatPage, notch: Notch, style: Fig
   ];
 }
 
-/** How deep a trimmed flap is left, told from its score. */
+/** How deep a trimmed flap is left, told from its score; where no notch places a score, every flap's depth does. */
 export function drawDepth(page: FlatPage, flap: FlatFlap, style: FigureStyle = {}): void {
   const { sheet, place, layout, units } = page;
   const score = layout.scores.find((one) => one.flap === flap.letter);
-  if (!score || !('depth' in flap.finish)) return;
-  const [shape, depth] = [place.all(flap.shape), flap.finish.depth];
+  const depth = depthOf(page, flap);
+  if (!score || depth === undefined) return;
+  const shape = place.all(flap.shape);
   const [from, to] = [place.at(score.from), place.at(score.to)];
   const outwards = -inwardSign(page, score) * depth * place.scale;
   sheet.settle(
@@ -72,6 +73,11 @@ export function drawDepth(page: FlatPage, flap: FlatFlap, style: FigureStyle = {
       .filter(([foot, tip]) => isInside(between(foot, tip, 0.97), shape))
       .map(([foot, tip]) => dimension(foot, tip, printLength(depth, units), { away: 0, ...style })),
   );
+}
+
+function depthOf({ layout, recipe }: FlatPage, { letter, finish }: FlatFlap): Length | undefined {
+  if ('depth' in finish) return finish.depth;
+  return layout.notches.length === 0 ? recipe.flaps.find((one) => one.letter === letter)!.reach : undefined;
 }
 
 /** 1 where the pocket lies to the left of going along the score, −1 where to the right. */
