@@ -37,7 +37,7 @@ export interface Fill extends UsedPiece {
 const MOST_MARKS = 4000;
 const COARSE_MARKS = 300;
 const MOST_CELLS = 9_000_000;
-const QUICK_RUNS = 3;
+const QUICK_RUNS = 2;
 const WORK_WITHOUT_CLOCK = 100_000;
 /** Milliseconds per addition: a table that settles the matter may take all the time, one that only bounds, less. */
 const TABLE_PACE = 1e-6;

@@ -25,7 +25,7 @@ export interface FillSearch {
   readonly seed: number;
   /** At most this many blocks are tried as neighbours of the others. */
   readonly work: number;
-  /** At most this many runs, each with a beam twice as wide as the last. */
+  /** At most this many runs, each with a wider beam than the last. */
   readonly runs: number;
   readonly shouldStop: () => boolean;
 }
@@ -41,6 +41,7 @@ export interface LimitedFill {
 export const NO_FILL: LimitedFill = { assembly: undefined, value: 0, bound: Infinity, work: 0 };
 
 const FIRST_BEAM = 4;
+const WIDER = 3;
 const WIDEST = 2048;
 /** Counters of all joined blocks together, about 64 MB. */
 const MOST_COUNTERS = 2 ** 24;
@@ -53,7 +54,7 @@ const CHECK_EVERY = 16;
 
 /**
  * Wang's joining of blocks (1983) as a beam search: blocks stand in classes by area, and of each class only the most
- * promising are joined with all before them. The beam is doubled from run to run, with small random prices on the
+ * promising are joined with all before them. The beam is widened from run to run, with small random prices on the
  * parts, until the bound is met, nothing was left out (then the best is proved, but for trims that a short trimmer could
  * leave inside a block), or the search is stopped. Never worse than `known`.
  */
@@ -65,7 +66,7 @@ export function fillLimited(
   const state = begin(problem, search, known);
   const widest = Math.max(FIRST_BEAM, Math.min(WIDEST, MOST_COUNTERS / CLASSES / state.counters.words));
   for (let run = 0; run < search.runs && state.best < state.bound && !state.stopped; run += 1) {
-    if (!runBeam(state, Math.floor(Math.min(FIRST_BEAM * 2 ** run, widest)))) continue;
+    if (!runBeam(state, Math.floor(Math.min(FIRST_BEAM * WIDER ** run, widest)))) continue;
     if (!state.shortTrimmer) state.bound = state.best;
     break;
   }
@@ -238,10 +239,9 @@ function joinClass(state: State, run: Run, area: number): void {
   }
 }
 
-/** Sorts a class by promise, drops doubles, and keeps few of each size and two beams in all. */
+/** Sorts a class by promise, drops doubles, and keeps few of each size and one beam in all. */
 function selectBest(run: Run, area: number): void {
   const { rank, width, height, hash } = run.waiting;
-  const most = run.beam * 2;
   const alike = Math.max(2, run.beam >> 3);
   const sizes = new Map<number, number>();
   const doubles = new Set<number>();
@@ -251,7 +251,7 @@ function selectBest(run: Run, area: number): void {
     const double = (hash[block]! + size * 2 ** 20) % HASH;
     const same = sizes.get(size) ?? 0;
     const again = doubles.has(double);
-    if (again || same >= alike || kept.length >= most) {
+    if (again || same >= alike || kept.length >= run.beam) {
       run.complete &&= again;
       run.free.push(block);
       continue;
@@ -261,7 +261,7 @@ function selectBest(run: Run, area: number): void {
     kept.push(block);
   }
   run.classes[area] = kept;
-  if (kept.length >= most) run.least[area] = rank[kept[most - 1]!]!;
+  if (kept.length >= run.beam) run.least[area] = rank[kept[run.beam - 1]!]!;
 }
 
 const sizeKey = (width: number, height: number): number =>
@@ -466,7 +466,7 @@ function offer(
   waiting.first[block] = first;
   waiting.second[block] = second;
   waiting.down[block] = down;
-  if (run.classes[area]!.push(block) >= run.beam * 4) selectBest(run, area);
+  if (run.classes[area]!.push(block) >= run.beam * 2) selectBest(run, area);
 }
 
 function classOf({ width, height, smallClasses }: State, area: number): number {
