@@ -3,7 +3,6 @@ import type { Hono, MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { csrf } from 'hono/csrf';
 import { HTTPException } from 'hono/http-exception';
-import { methodOverride } from 'hono/method-override';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Env } from './env.ts';
 
@@ -38,7 +37,7 @@ export function guard(app: Hono<Env>, hosts: readonly string[]): void {
   app.use(csrf());
   app.use(onlyForms);
   app.use(bodyLimit({ maxSize: LARGEST_FORM, onError: tooLarge }));
-  app.use(methodOverride({ app, form: '_method' }));
+  app.use(namedMethod(app));
 }
 
 /** Cross-site checks cover forms only, so nothing else may change anything. */
@@ -49,6 +48,27 @@ const onlyForms: MiddlewareHandler<Env> = async (c, next) => {
   if (changes && !form)
     throw new HTTPException(415, { message: 'Creasebook takes changes from its own forms only.' });
   await next();
+};
+
+/** A form without script can only post: `_method` says what it means. What can't be read as a form stops here. */
+const namedMethod =
+  (app: Hono<Env>): MiddlewareHandler<Env> =>
+  async (c, next) => {
+    if (['GET', 'HEAD', 'OPTIONS'].includes(c.req.method)) return next();
+    const form = await c.req.formData().catch(() => unreadable());
+    const method = form.get('_method');
+    if (c.req.method !== 'POST' || method === null || method === '') return next();
+    if (method !== 'PUT' && method !== 'DELETE') return unreadable();
+    form.delete('_method');
+    const headers = new Headers(c.req.raw.headers);
+    for (const name of ['content-type', 'content-length', 'transfer-encoding']) headers.delete(name);
+    return app.fetch(new Request(c.req.url, { method, headers, body: form }), c.env);
+  };
+
+const unreadable = (): never => {
+  throw new HTTPException(400, {
+    message: 'That form came in pieces. Nothing was written: go back and send it once more.',
+  });
 };
 
 const tooLarge = (): never => {

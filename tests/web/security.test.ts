@@ -39,6 +39,40 @@ describe('who may call', () => {
   });
 });
 
+describe('what a form may be', () => {
+  const send = (type: string, body: string) =>
+    app.app.request('http://127.0.0.1:4870/tools/cards/1', {
+      method: 'POST',
+      body,
+      headers: { Host: '127.0.0.1:4870', Origin: 'http://127.0.0.1:4870', 'Content-Type': type },
+    });
+
+  test('one that arrives broken is told so', async () => {
+    const parts = 'multipart/form-data; boundary=XX';
+    const file =
+      '--XX\r\nContent-Disposition: form-data; name="_method"; filename="a"\r\n\r\nPUT\r\n--XX--\r\n';
+    for (const [type, body] of [
+      ['multipart/form-data', 'name=x'],
+      [parts, ''],
+      [parts, '--XX\r\nContent-Disposition: form-data; name="name"\r\n\r\nhalf'],
+      [parts, file],
+    ] as const) {
+      const answer = await send(type, body);
+      expect([body, answer.status]).toEqual([body, 400]);
+      expect(await answer.text()).toContain('Nothing was written');
+    }
+  });
+
+  test('it may put and delete, and mean nothing else', async () => {
+    for (const method of ['GET', 'TRACE', 'PATCH', 'put', 'no method', '../x']) {
+      const answer = await app.post('/tools/cards', { ...card, _method: method });
+      expect([method, answer.status]).toEqual([method, 400]);
+    }
+    expect((await app.post('/tools/cards/1', { _method: 'DELETE' })).status).toBe(404);
+    expect(await app.db.selectFrom('card_sizes').selectAll().execute()).toEqual([]);
+  });
+});
+
 describe('what a page may do', () => {
   test('no inline script or style, no frame, nothing from elsewhere', async () => {
     const answer = await app.get('/envelopes?width=6&height=4');
@@ -86,5 +120,14 @@ describe('a form sent twice', () => {
     const answer = await app.post('/tools/cards', [...Object.entries(card), ['width', '6']]);
     expect(answer.status).toBe(422);
     expect(await answer.text()).toContain('came twice');
+    const idea = await app.post('/projects', { title: 'One' });
+    const put = [
+      ['_method', 'PUT'],
+      ['title', 'Two'],
+      ['title', 'Three'],
+    ] as [string, string][];
+    const changed = await app.post(idea.headers.get('Location')!, put);
+    expect(changed.status).toBe(422);
+    expect(await changed.text()).toContain('came twice');
   });
 });
