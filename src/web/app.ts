@@ -17,6 +17,7 @@ import { notFound } from './not-found.ts';
 import { offcuts } from './offcuts.ts';
 import { outcomes } from './outcomes.ts';
 import { pads } from './pads.ts';
+import { post } from './post.ts';
 import { projects } from './projects.ts';
 import { reply } from './reply.ts';
 import { guard } from './security.ts';
@@ -48,6 +49,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/movements', movements);
   for (const one of [projects, making, outcomes]) app.route('/projects', one);
   app.route('/series', series);
+  app.route('/post', post);
   app.route('/tools', tools);
   app.notFound((c) => notFound(c));
   app.onError((error, c) => failed(error, c));

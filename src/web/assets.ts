@@ -13,6 +13,7 @@ const FILES: Record<string, { path: string; type: string }> = {
   'creasebook.css': { path: own('creasebook.css'), type: 'text/css; charset=utf-8' },
   'diagrams.css': { path: own('diagrams.css'), type: 'text/css; charset=utf-8' },
   'stash.css': { path: own('stash.css'), type: 'text/css; charset=utf-8' },
+  'sets.css': { path: own('sets.css'), type: 'text/css; charset=utf-8' },
   'journal.css': { path: own('journal.css'), type: 'text/css; charset=utf-8' },
   'mark.svg': { path: own('mark.svg'), type: 'image/svg+xml' },
   'htmx.js': { path: require.resolve('htmx.org/dist/htmx.min.js'), type: 'text/javascript; charset=utf-8' },

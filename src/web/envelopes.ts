@@ -158,6 +158,7 @@ async function answerFor(
   const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
   return jsx(Answer, {
     units: c.get('units'),
+    post: c.get('settings').post,
     query: entry.typed,
     entry,
     recipe,

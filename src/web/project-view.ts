@@ -8,6 +8,7 @@ import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
+import { readSettings } from '#stores/settings.ts';
 import type { ProjectView } from '#views/projects/view.ts';
 
 export async function readProjectView(
@@ -36,5 +37,6 @@ async function viewOf(db: Database, full: ProjectInFull, units: Units): Promise<
     designs: new Map(designs.map((one) => [one.id, one])),
     offcuts: new Map(offcuts.map((one) => [one.id, one])),
     units,
+    post: (await readSettings(db)).post,
   };
 }

@@ -1,4 +1,4 @@
-/** Holds masses to the exact definitions of pound and ounce. Knows no paper. */
+/** Holds masses to the exact definitions of pound and ounce, read, printed and typed back. Knows no paper. */
 import { expect, test } from 'vitest';
 import {
   grams,
@@ -7,9 +7,11 @@ import {
   PER_OUNCE,
   PER_POUND,
   printMass,
+  readMass,
   timesMass,
   toGrams,
   toOunces,
+  typedMass,
 } from '#shared/mass.ts';
 
 // International avoirdupois pound: 453.59237 g; facts, exact units.
@@ -30,4 +32,22 @@ test('shown to the tenth of a gram or the hundredth of an ounce', () => {
 test('a mass is a whole number', () => {
   expect(() => mass(0.5)).toThrow('invalid mass');
   expect(() => grams(Number.NaN)).toThrow('invalid mass');
+});
+
+test('read as a scale shows it, in either unit', () => {
+  expect(readMass('17', 'g')).toEqual({ ok: true, value: grams(17) });
+  expect(readMass(' 17,5 g ', 'oz')).toEqual({ ok: true, value: grams(17.5) });
+  expect(readMass('0.6', 'oz')).toEqual({ ok: true, value: ounces(0.6) });
+  expect(readMass('1 ounce', 'g')).toEqual({ ok: true, value: ounces(1) });
+});
+
+test.each(['', '-1', 'ten', '1 lb', '1.2.3', '0', '20001 g', '<b>'])('“%s” is refused', (typed) => {
+  expect(readMass(typed, 'g', 'mass')).toMatchObject({ ok: false, problems: [{ field: 'mass' }] });
+});
+
+test('typed back rounded up, so that nothing gets lighter', () => {
+  expect(typedMass(grams(9.7701), 'g')).toBe('9.8 g');
+  expect(typedMass(grams(10), 'g')).toBe('10 g');
+  expect(typedMass(ounces(0.611), 'oz')).toBe('0.62 oz');
+  expect(typedMass(ounces(3.5), 'oz')).toBe('3.5 oz');
 });

@@ -6,6 +6,7 @@ import type { Look } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { describeWarning } from '#core/envelope/warnings.ts';
+import type { PostId } from '#core/post/rules.ts';
 import type { Choice, Nearest } from '#core/project/search.ts';
 import type { Design } from '#core/project/stash.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
@@ -19,6 +20,7 @@ import { Shelf } from './shelf.tsx';
 
 export interface Answered {
   readonly units: Units;
+  readonly post: PostId;
   readonly query: Query;
   readonly entry: Entry;
   readonly recipe: Recipe;

@@ -6,6 +6,7 @@ import { FINISH_SHAPES } from '#shared/schemas/envelope.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
+import { PostBehind } from '../post/post.tsx';
 import type { Answered } from './answer.tsx';
 import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
 
@@ -16,6 +17,7 @@ export const Behind: FC<Answered> = (answered) => (
     <OwnFinish {...answered} />
     <OtherSquares {...answered} />
     <Chart {...answered} />
+    <PostBehind {...answered} />
     <p>
       The other way round: <a href="/holding">what would a piece of paper hold?</a>
     </p>

@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { sayOvertaken } from '../parts/overtaken.ts';
 import { When } from '../parts/when.tsx';
+import { PostLine } from '../post/post.tsx';
 import { Cuts } from './cuts.tsx';
 import { Envelopes } from './envelopes.tsx';
 import { Measures } from './measures.tsx';
@@ -30,6 +31,9 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
       <div class="project-body">
         <div>
           {view.recipe ? <Measures {...view} recipe={view.recipe} /> : null}
+          {view.recipe ? (
+            <PostLine {...view} recipe={view.recipe} design={[...view.designs.values()][0]} />
+          ) : null}
           <Envelopes {...view} token={forms.token} />
           <Cuts {...view} />
           {project.notes ? (

@@ -1,5 +1,6 @@
 /** What the pages of one project are told. Types only. */
 import type { Recipe } from '#core/envelope/recipe.ts';
+import type { PostId } from '#core/post/rules.ts';
 import type { ProjectInFull, Series } from '#core/project/journal.ts';
 import type { Next } from '#core/project/next.ts';
 import type { Design, Offcut, Overtaken } from '#core/project/stash.ts';
@@ -15,6 +16,7 @@ export interface ProjectView {
   readonly designs: ReadonlyMap<number, Design>;
   readonly offcuts: ReadonlyMap<number, Offcut>;
   readonly units: Units;
+  readonly post: PostId;
 }
 
 export interface ProjectForms {

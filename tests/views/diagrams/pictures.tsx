@@ -1,4 +1,5 @@
 /** One function per stored picture: what a maker sees of her cards, her paper and her envelopes. */
+import { addressDrawing } from '#core/drawing/address.ts';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { Drawing } from '#core/drawing/drawing.ts';
 import { flatDrawing } from '#core/drawing/flat.ts';
@@ -11,6 +12,7 @@ import type { Step } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
+import { addressPlaces } from '#core/post/address.ts';
 import { inches, type Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { MOTIFS, type Swatch } from '#shared/swatch.ts';
@@ -180,3 +182,11 @@ export const makingFoldSides = (): string => making('fold');
 export const makingFoldBottom = (): string => making('fold', 1);
 export const makingGlue = (): string => making('glue');
 export const makingClose = (): string => making('close');
+
+const address = (width: number, height: number, runs: 'along' | 'up', units: Units = INCHES): string =>
+  draw('address', addressDrawing(addressPlaces(size(width, height), runs)!, units));
+
+export const addressAlong = (): string => address(7.25, 5.25, 'along');
+export const addressAlongMetric = (): string => address(7.25, 5.25, 'along', MILLIMETRES);
+export const addressUp = (): string => address(7.25, 5.25, 'up');
+export const addressSlim = (): string => address(9.5, 4.125, 'along');
