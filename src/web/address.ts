@@ -18,7 +18,9 @@ export function here(c: Request): string {
 /** Where a form said it was, without a place on the page, if that is a page of ours. */
 export function wayBack(typed: Typed, otherwise: string): string {
   const back = typed.back ?? '';
-  return /^\/(?![/\\])[^\s\\#]*$/.test(back) ? back : otherwise;
+  if (!/^\/(?!\/)[^\s\\#]*$/.test(back)) return otherwise;
+  const { pathname, search } = new URL(back, 'http://here');
+  return pathname.startsWith('//') ? otherwise : pathname + search;
 }
 
 /** The same address with one more word in its query, before any fragment. */

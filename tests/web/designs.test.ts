@@ -99,11 +99,16 @@ describe('undoing', () => {
   });
 
   test('leads back only to pages of ours', async () => {
-    await app.post(`${here()}/losses`, { lost: '1' });
-    const [line] = await listMovements(app.db, { limit: 1 });
-    const back = '//elsewhere.example/stash';
-    const answer = await app.post(`/movements/${line!.id}`, { _method: 'DELETE', back });
-    expect(answer.headers.get('Location')).toBe(here());
+    for (const back of [
+      '//elsewhere.example/stash',
+      '/..//elsewhere.example',
+      '/./%2e%2e//elsewhere.example',
+    ]) {
+      await app.post(`${here()}/losses`, { lost: '1' });
+      const [line] = await listMovements(app.db, { limit: 1 });
+      const answer = await app.post(`/movements/${line!.id}`, { _method: 'DELETE', back });
+      expect(answer.headers.get('Location')).toBe(here());
+    }
   });
 
   test('of a line that never was is not here', async () => {
