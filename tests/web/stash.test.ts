@@ -128,6 +128,12 @@ describe('a filled stash', () => {
     );
   });
 
+  test('a code is typed with letters, on a phone too', async () => {
+    const html = await page('/stash');
+    expect(html).toMatch(/<input id="code"/);
+    expect(html).not.toMatch(/<input id="code"[^>]*inputmode="numeric"/);
+  });
+
   test('a long shelf is shown a board at a time', async () => {
     for (let one = 0; one < 40; one++)
       await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(2, 3), count: 1, at: later(one) });

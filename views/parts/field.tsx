@@ -19,7 +19,7 @@ interface FieldProps {
   readonly entry: Entry;
   readonly value?: string | undefined;
   readonly hint?: string | undefined;
-  readonly kind?: 'length' | 'count' | 'words';
+  readonly kind?: 'length' | 'count' | 'code' | 'words';
   readonly autofocus?: boolean | undefined;
   readonly optional?: boolean;
   /** The id of a list of likely answers. */
@@ -41,7 +41,7 @@ export const Field: FC<FieldProps> = ({
     <input
       id={name}
       name={name}
-      class={kind}
+      class={kind === 'code' ? 'count' : kind}
       value={entry.typed[name] ?? value}
       inputmode={kind === 'count' ? 'numeric' : undefined}
       autocomplete="off"

@@ -71,7 +71,7 @@ export const ShelfSearch: FC<ShelfSearchProps> = ({ entry, designs, places, foun
 /** For the piece in her hand. */
 export const CodeSearch: FC<{ entry: Entry }> = ({ entry }) => (
   <form class="fields no-print" action="/stash#offcuts">
-    <Field name="code" label="Code on its back" kind="count" entry={entry} />
+    <Field name="code" label="Code on its back" kind="code" entry={entry} />
     <p class="field press">
       <button type="submit" class="plain">
         Find it
