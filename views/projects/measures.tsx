@@ -39,22 +39,27 @@ export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, u
       {recipe.flaps.map((flap) => (
         <Trim flap={flap} notes={really(flap.letter)} units={units} />
       ))}
+      <Measure name="Card" value={printSize(recipe.card, units)} notes={bulk} />
       <Measure
+        wide
         name="Pocket"
         value={printSize(recipe.pocket, units)}
         notes={[`worked out: card ${SAY_FIT[recipe.fit]}`, ...really('pocket')]}
       />
-      <Measure name="Card" value={printSize(recipe.card, units)} notes={bulk} />
     </dl>
   );
 };
 
-const Measure: FC<{ name: string; value: string; notes?: readonly string[] }> = ({
-  name,
-  value,
-  notes = [],
-}) => (
-  <div>
+interface MeasureProps {
+  readonly name: string;
+  readonly value: string;
+  readonly notes?: readonly string[];
+  /** Two figures that may need the whole row. */
+  readonly wide?: boolean;
+}
+
+const Measure: FC<MeasureProps> = ({ name, value, notes = [], wide = false }) => (
+  <div class={wide ? 'wide' : undefined}>
     <dt>{name}</dt>
     <dd>
       {value}

@@ -39,17 +39,16 @@ const LessonForm: FC<ProjectView & { entry: Entry }> = ({ full: { project }, nex
   </form>
 );
 
+/** Quiet: the measures are what she comes back for. */
 const Finished: FC<ProjectView> = ({ full: { project }, next, units }) => (
-  <>
-    <p class="next-thing-words">{sayNext(next)}</p>
+  <p class="row">
+    {sayNext(next)}
     {project.card ? (
-      <p>
-        <a class="button plain" href={`/envelopes?${cardQuery(project.card, units)}`}>
-          Start another for the same card
-        </a>
-      </p>
+      <a class="button plain small" href={`/envelopes?${cardQuery(project.card, units)}`}>
+        Start another for the same card
+      </a>
     ) : null}
-  </>
+  </p>
 );
 
 const cardQuery = (
