@@ -102,12 +102,27 @@ function fillKnowing(wants: Wants, budget: FillBudget): LimitedFill {
   if (quick.value >= wants.bound) return quick;
   const table = tableFor(wants, budget);
   if (!table) return searched(wants, budget, openSurround, quick, Infinity);
-  const bounded = { ...quick, bound: Math.min(quick.bound, mostOf(table)) };
-  const traced = isExact(table) ? traceBest(table, wants.lays) : undefined;
-  if (traced && canCut(wants, traced)) return { ...bounded, assembly: traced, value: mostOf(table) };
+  const known = knownFrom(wants, table, quick);
+  if (known.value >= known.bound) return known;
   const surround = surroundOf(table, wants.width, wants.height, () => budget.over(BOUND_SHARE));
-  return searched(wants, budget, surround ?? openSurround, bounded, Infinity);
+  return searched(wants, budget, surround ?? openSurround, known, Infinity);
 }
+
+/** What the table proves and, if it is exact and no part runs short in it, finds. */
+function knownFrom(wants: Wants, table: FillTable, quick: LimitedFill): LimitedFill {
+  const most = mostOf(table) + sum(wants.prices.map((price, part) => price * wants.copies[part]!));
+  const bound = Math.min(quick.bound, wants.whole ? Math.floor(most + 1e-6) : most);
+  const assembly = isExact(table) ? traceBest(table, wants.lays) : undefined;
+  if (!assembly || !canCut(wants, assembly)) return { ...quick, bound };
+  const left = copiesLeft(wants, assembly);
+  const prices = sum(left.map((count, part) => (wants.copies[part]! - count) * wants.prices[part]!));
+  const value = mostOf(table) + prices;
+  return value > quick.value
+    ? { ...quick, assembly, value, bound: Math.max(value, bound) }
+    : { ...quick, bound };
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
 function searched(
   wants: Wants,

@@ -7,15 +7,19 @@ import { chance } from './random.ts';
 import type { Surround } from './surround.ts';
 import { type Assembly, join, type Lay } from './unlimited.ts';
 
-/** Lays carry the index of their part; `copies` is by part. */
+/** Lays carry the index of their part; `copies` and `prices` are by part. */
 export interface FillProblem {
   readonly width: number;
   readonly height: number;
   readonly lays: readonly Lay[];
   readonly copies: readonly number[];
+  /** What a copy is worth beyond the value of its lays, since copies are few. */
+  readonly prices: readonly number[];
+  /** Values with prices are whole numbers. */
+  readonly whole: boolean;
   readonly longestCut: number;
   readonly surround: Surround;
-  /** No pattern is worth more. */
+  /** No fill is worth more. */
   readonly bound: number;
   /** Most value per unit of area of any lay. */
   readonly density: number;
@@ -32,6 +36,7 @@ export interface FillSearch {
 
 export interface LimitedFill {
   readonly assembly: Assembly | undefined;
+  /** With prices, as is the bound. */
   readonly value: number;
   readonly bound: number;
   /** Blocks tried. */
@@ -54,7 +59,7 @@ const CHECK_EVERY = 16;
 
 /**
  * Wang's joining of blocks (1983) as a beam search: blocks stand in classes by area, and of each class only the most
- * promising are joined with all before them. The beam is widened from run to run, with small random prices on the
+ * promising are joined with all before them. The beam is widened from run to run, with small random whims for the
  * parts, until the bound is met, nothing was left out (then the best is proved, but for trims that a short trimmer could
  * leave inside a block), or the search is stopped. Never worse than `known`.
  */
@@ -88,8 +93,11 @@ interface Blocks {
   size: number;
   width: Float64Array;
   height: Float64Array;
+  /** Without the prices of the parts in it. */
   value: Float64Array;
   price: Float64Array;
+  /** A small random price, different in each run. */
+  whim: Float64Array;
   hash: Float64Array;
   rank: Float64Array;
   first: Int32Array;
@@ -115,6 +123,8 @@ interface State extends FillProblem, FillSearch {
   readonly smallClasses: number;
   bound: number;
   best: number;
+  /** A block whose value and surroundings do not exceed this cannot beat the best. */
+  bar: number;
   assembly: Assembly | undefined;
   done: number;
   stopped: boolean;
@@ -123,7 +133,7 @@ interface State extends FillProblem, FillSearch {
 /** One run: blocks already joined with each other, and by class of area those that wait. */
 interface Run {
   readonly beam: number;
-  readonly prices: readonly number[];
+  readonly whims: readonly number[];
   readonly joined: Blocks;
   used: Int32Array;
   readonly waiting: Blocks;
@@ -156,10 +166,17 @@ function begin(problem: FillProblem, search: FillSearch, known: LimitedFill): St
     lowest: problem.lays.reduce((least, lay) => Math.min(least, lay.height), Infinity),
     shortTrimmer: problem.longestCut < Math.max(problem.width, problem.height),
     best: known.value,
+    bar: barFor(problem, known.value),
     assembly: known.assembly,
     done: known.work,
     stopped: false,
   };
+}
+
+/** All copies at their prices are the most that prices can add. */
+function barFor({ copies, prices, whole }: FillProblem, best: number): number {
+  const most = copies.reduce((sum, count, part) => sum + Math.max(0, count) * prices[part]!, 0);
+  return best - most + (whole ? 1 - 1e-6 : 0);
 }
 
 function countersFor(copies: readonly number[]): Counters {
@@ -191,9 +208,9 @@ function runBeam(state: State, beam: number): boolean {
   const run = newRun(state, beam);
   state.lays.forEach((lay, index) => {
     if (state.copies[lay.part]! < 1 || lay.width > state.width || lay.height > state.height) return;
-    const price = run.prices[lay.part]!;
-    offer(state, run, lay.width, lay.height, lay.value, price, state.hashes[lay.part]!, -1, index, 0);
-    if (lay.value > state.best) improve(state, run, lay.value, -1, index, 0);
+    const [price, whim] = [state.prices[lay.part]!, run.whims[lay.part]!];
+    if (lay.value + price > state.best) improve(state, run, lay.value + price, -1, index, 0);
+    offer(state, run, lay.width, lay.height, lay.value, price, whim, state.hashes[lay.part]!, -1, index, 0);
   });
   for (let area = 0; area < run.classes.length && !state.stopped; area += 1) joinClass(state, run, area);
   return run.complete && !state.stopped;
@@ -203,10 +220,10 @@ function newRun(state: State, beam: number): Run {
   const spread = beam === FIRST_BEAM ? 0 : SPREAD * state.random();
   const classes = state.smallClasses + CLASSES;
   const values = state.copies.map(() => 0);
-  for (const { part, value } of state.lays) values[part] = value;
+  for (const { part, value } of state.lays) values[part] = value + state.prices[part]!;
   return {
     beam,
-    prices: values.map((value) => value * spread * state.random()),
+    whims: values.map((value) => value * spread * state.random()),
     joined: newBlocks(1024),
     used: new Int32Array(1024 * state.counters.words),
     waiting: newBlocks(4096),
@@ -276,7 +293,7 @@ function surroundings(state: State, width: number, height: number): number {
 
 function joinWithAll(state: State, run: Run, waiting: number): void {
   const { width, height, value, hash } = run.waiting;
-  if (value[waiting]! + surroundings(state, width[waiting]!, height[waiting]!) <= state.best) return;
+  if (value[waiting]! + surroundings(state, width[waiting]!, height[waiting]!) <= state.bar) return;
   const same = run.alike.get(hash[waiting]!) ?? [];
   if (same.some((block) => covers(run, waiting, block))) return;
   const block = settle(state, run, waiting);
@@ -348,7 +365,7 @@ function joinBeside(state: State, run: Run, block: number): void {
   const value = run.joined.value[block]!;
   const at = placeOf(rows, height);
   for (let r = at; r < rows.length; r += 1) {
-    if (value + surroundings(state, width, rows[r]!.side) <= state.best) break;
+    if (value + surroundings(state, width, rows[r]!.side) <= state.bar) break;
     pairBeside(state, run, block, rows[r]!);
   }
   for (let r = at - 1; r >= 0; r -= 1) {
@@ -367,7 +384,7 @@ function pairBeside(state: State, run: Run, block: number, { side, blocks }: She
     const wide = width + joined.width[other]!;
     if (wide > state.width) break;
     const sum = value + joined.value[other]!;
-    if (sum + surroundings(state, wide, high) <= state.best) continue;
+    if (sum + surroundings(state, wide, high) <= state.bar) continue;
     const trim = side < height ? wide - width : side > height ? width : 0;
     if (state.shortTrimmer && Math.max(high, trim) > state.longestCut) continue;
     if (fits(state, run, block, other)) propose(state, run, block, other, wide, high, sum, 0);
@@ -382,7 +399,7 @@ function joinBelow(state: State, run: Run, block: number): void {
   const value = run.joined.value[block]!;
   const at = placeOf(columns, width);
   for (let c = at; c < columns.length; c += 1) {
-    if (value + surroundings(state, columns[c]!.side, height) <= state.best) break;
+    if (value + surroundings(state, columns[c]!.side, height) <= state.bar) break;
     pairBelow(state, run, block, columns[c]!);
   }
   for (let c = at - 1; c >= 0; c -= 1) {
@@ -401,7 +418,7 @@ function pairBelow(state: State, run: Run, block: number, { side, blocks }: Shel
     const high = height + joined.height[other]!;
     if (high > state.height) break;
     const sum = value + joined.value[other]!;
-    if (sum + surroundings(state, wide, high) <= state.best) continue;
+    if (sum + surroundings(state, wide, high) <= state.bar) continue;
     const trim = side < width ? high - height : side > width ? height : 0;
     if (state.shortTrimmer && Math.max(wide, trim) > state.longestCut) continue;
     if (fits(state, run, block, other)) propose(state, run, block, other, wide, high, sum, 1);
@@ -409,7 +426,7 @@ function pairBelow(state: State, run: Run, block: number, { side, blocks }: Shel
 }
 
 /** The area that may go to waste if the best is to be beaten. */
-const wasteLeft = ({ width, height, density, best }: State): number => width * height - best / density;
+const wasteLeft = ({ width, height, density, bar }: State): number => width * height - bar / density;
 
 function fits({ counters }: State, { used }: Run, one: number, other: number): boolean {
   const { words, bias, guard } = counters;
@@ -429,10 +446,11 @@ function propose(
   value: number,
   down: number,
 ): void {
-  const { price, hash } = run.joined;
-  if (value > state.best) improve(state, run, value, one, other, down);
+  const { price, whim, hash } = run.joined;
+  const prices = price[one]! + price[other]!;
+  if (value + prices > state.best) improve(state, run, value + prices, one, other, down);
   const hashes = (hash[one]! + hash[other]!) % HASH;
-  offer(state, run, width, height, value, price[one]! + price[other]!, hashes, one, other, down);
+  offer(state, run, width, height, value, prices, whim[one]! + whim[other]!, hashes, one, other, down);
 }
 
 /** Lets a block wait in its class, unless it is too poor to be looked at. */
@@ -443,15 +461,16 @@ function offer(
   height: number,
   value: number,
   price: number,
+  whim: number,
   hash: number,
   first: number,
   second: number,
   down: number,
 ): void {
   const promise = value + surroundings(state, width, height);
-  if (promise <= state.best) return;
+  if (promise <= state.bar) return;
   const area = classOf(state, width * height);
-  if (promise - price <= run.least[area]!) {
+  if (promise - whim <= run.least[area]!) {
     run.complete = false;
     return;
   }
@@ -461,8 +480,9 @@ function offer(
   waiting.height[block] = height;
   waiting.value[block] = value;
   waiting.price[block] = price;
+  waiting.whim[block] = whim;
   waiting.hash[block] = hash;
-  waiting.rank[block] = promise - price;
+  waiting.rank[block] = promise - whim;
   waiting.first[block] = first;
   waiting.second[block] = second;
   waiting.down[block] = down;
@@ -480,6 +500,7 @@ function improve(state: State, run: Run, value: number, first: number, second: n
   const assembly = assemblyOf(state, run.joined, first, second, down);
   if (state.shortTrimmer && !canCutOut(assembly, state.width, state.height, state.longestCut)) return;
   state.best = value;
+  state.bar = barFor(state, value);
   state.assembly = assembly;
 }
 
@@ -501,6 +522,7 @@ function newBlocks(room: number): Blocks {
     height: floats(),
     value: floats(),
     price: floats(),
+    whim: floats(),
     hash: floats(),
     rank: floats(),
     first: new Int32Array(room),
@@ -517,7 +539,7 @@ function addBlock(blocks: Blocks): number {
 
 function grow(blocks: Blocks): void {
   const room = blocks.width.length * 2;
-  for (const field of ['width', 'height', 'value', 'price', 'hash', 'rank'] as const) {
+  for (const field of ['width', 'height', 'value', 'price', 'whim', 'hash', 'rank'] as const) {
     blocks[field] = enlarged(blocks[field], new Float64Array(room));
   }
   blocks.first = enlarged(blocks.first, new Int32Array(room));
@@ -535,6 +557,7 @@ function copyBlock(from: Blocks, source: number, to: Blocks, target: number): vo
   to.height[target] = from.height[source]!;
   to.value[target] = from.value[source]!;
   to.price[target] = from.price[source]!;
+  to.whim[target] = from.whim[source]!;
   to.hash[target] = from.hash[source]!;
   to.rank[target] = from.rank[source]!;
   to.first[target] = from.first[source]!;

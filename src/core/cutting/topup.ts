@@ -38,6 +38,7 @@ function fillRest(rest: FillProblem, search: FillSearch, { work }: LimitedFill):
     ({ part, width, height }) => rest.copies[part]! > 0 && width <= rest.width && height <= rest.height,
   );
   if (!some) return { ...NO_FILL, work };
-  const bound = rest.density * rest.width * rest.height;
+  const prices = rest.copies.reduce((sum, count, part) => sum + Math.max(0, count) * rest.prices[part]!, 0);
+  const bound = rest.density * rest.width * rest.height + prices;
   return fillLimited({ ...rest, bound }, search, { ...NO_FILL, work });
 }

@@ -4,7 +4,7 @@
  */
 import { type Axis, floorIndex } from './patterns.ts';
 
-/** One way in which a part may lie, and what a copy is worth. Sides are whole numbers. */
+/** One way in which a part may lie, and what a copy is worth there. Sides are whole numbers. */
 export interface Lay {
   readonly part: number;
   readonly turned: boolean;

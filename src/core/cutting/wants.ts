@@ -21,9 +21,14 @@ export interface Wants {
   readonly width: number;
   readonly height: number;
   readonly parts: readonly FillPart[];
+  /** Their values are without the prices. */
   readonly lays: readonly Lay[];
   /** By part, at least 1. */
   readonly copies: readonly number[];
+  /** By part, what a copy is worth more than its area: the dual of the few copies in the relaxation by area. */
+  readonly prices: readonly number[];
+  /** The parts are worth whole numbers. */
+  readonly whole: boolean;
   /** Some part has fewer copies than could fit. */
   readonly runsShort: boolean;
   /** Parts were left out because there are too many: no proof but by `bound`. */
@@ -44,15 +49,23 @@ export function wantsOf(piece: Piece, given: readonly FillPart[], goal: FillGoal
   const parts = thinOut(possible);
   const grid = parts.reduce((common, part) => divisor(divisor(common, part.width), part.height), 0) || 1;
   const scale = goal === 'area' ? grid ** 2 : 1;
-  const lays = parts.flatMap((part, index) => laysOf(part, index, piece, grid, worthOf(part, goal) / scale));
+  const whole = possible.every((part) => Number.isInteger(worthOf(part, goal) / scale));
+  const relaxed = fillByArea(possible, piece, goal);
+  const prices = parts.map(
+    (part) => Math.max(0, worthOf(part, goal) - relaxed.density * areaOf(part)) / scale,
+  );
+  const lays = parts.flatMap((part, index) =>
+    laysOf(part, index, piece, grid, worthOf(part, goal) / scale - prices[index]!),
+  );
   return {
-    ...{ grid, width: piece.width / grid, height: piece.height / grid, parts, lays },
+    ...{ grid, width: piece.width / grid, height: piece.height / grid, parts, lays, prices },
     copies: parts.map((part) => Math.min(wanted(part), roomFor(part, piece), MOST_COPIES)),
+    whole,
     runsShort: parts.some((part) => Math.min(wanted(part), MOST_COPIES) < roomFor(part, piece)),
     partial: parts.length < possible.length,
     longestCut: longestCut / grid,
     density: densestOf(lays),
-    bound: densestFirst(possible, piece, goal) / scale,
+    bound: whole ? Math.floor(relaxed.value / scale + 1e-6) : relaxed.value / scale,
   };
 }
 
@@ -102,19 +115,30 @@ function waysOf(part: FillPart, piece: Piece) {
   return ways.filter((way) => way.width <= piece.width && way.height <= piece.height);
 }
 
-/** How many copies have room as far as area goes. */
-const roomFor = (part: FillPart, piece: Piece): number =>
-  Math.floor((piece.width * piece.height) / (part.width * part.height));
+const areaOf = ({ width, height }: { width: number; height: number }): number => width * height;
 
-/** The value of as much area as the piece has, the most valuable first (Dantzig 1957). */
-function densestFirst(parts: readonly FillPart[], piece: Piece, goal: FillGoal): number {
-  const rated = parts.map((part) => ({ part, density: worthOf(part, goal) / (part.width * part.height) }));
-  let room = piece.width * piece.height;
+/** How many copies have room as far as area goes. */
+const roomFor = (part: FillPart, piece: Piece): number => Math.floor(areaOf(piece) / areaOf(part));
+
+/**
+ * The most that the area of the piece can be worth, filled with the most valuable parts first, and the value of the last
+ * unit of area that is filled (Dantzig 1957).
+ */
+function fillByArea(
+  parts: readonly FillPart[],
+  piece: Piece,
+  goal: FillGoal,
+): { value: number; density: number } {
+  const rated = parts.map((part) => ({ part, rate: worthOf(part, goal) / areaOf(part) }));
+  let room = areaOf(piece);
   let value = 0;
-  for (const { part, density } of rated.sort((one, other) => other.density - one.density)) {
-    const area = Math.min(room, wanted(part) * part.width * part.height);
+  let density = 0;
+  for (const { part, rate } of rated.sort((one, other) => other.rate - one.rate)) {
+    if (room <= 0) break;
+    const area = Math.min(room, wanted(part) * areaOf(part));
     room -= area;
-    value += area * density;
+    value += area * rate;
+    density = rate;
   }
-  return parts.every((part) => Number.isInteger(worthOf(part, goal))) ? Math.floor(value + 1e-6) : value;
+  return { value, density };
 }
