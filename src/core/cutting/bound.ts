@@ -18,8 +18,11 @@ export interface Bound {
 const SLACK = 1e-7;
 /** Sizes of sheet whose functions are tried, pairs kept of all, and steps into which a long side is divided. */
 const MOST_SIZES = 6;
-const KEPT = 16;
-const MOST_STEPS = 4096;
+const KEPT = 8;
+/** Steps from which functions are made; fewer where every size of piece has to be priced. */
+const STEPS = 150;
+const FEWER_STEPS = 48;
+const MOST_STEPS = 1024;
 
 /**
  * The product of two functions prices a part validly for any layout, cut edge to edge or not (Fekete & Schepers 2004);
@@ -329,7 +332,7 @@ class Scene {
 
   /** The functions of a capacity, without those that another one betters everywhere. */
   private duals(capacity: number): Dual[] {
-    const all = dualFunctions(capacity, this.lengths).map((price) => ({
+    const all = dualFunctions(capacity, this.lengths, this.uniform ? STEPS : FEWER_STEPS).map((price) => ({
       price,
       cap: this.caps(price, capacity),
     }));

@@ -14,14 +14,14 @@ export interface Lengths {
  * Fekete & Schepers (2001), thresholds (Martello & Vigo 1998), Carlier, Clautiaux & Moukrim (2007) f1 and f2,
  * Burdett & Johnson (1977) and Vanderbeck (2000), as surveyed by Clautiaux, Alves & Valério de Carvalho (2010). Lengths over the capacity are priced 1, right to about 1e-12.
  */
-export function dualFunctions(capacity: number, lengths: Lengths): Float64Array[] {
+export function dualFunctions(capacity: number, lengths: Lengths, mostSteps = 150): Float64Array[] {
   const list: Float64Array[] = [];
   const add = (price: (length: number) => number): void => {
     const prices = Float64Array.from(lengths.length, (length) => (length > capacity ? 1 : price(length)));
     list.push(prices);
   };
   add((length) => length / capacity);
-  for (const step of steps(capacity, lengths.length)) {
+  for (const step of steps(capacity, lengths.length, mostSteps)) {
     add((length) => threshold(length, step, capacity));
     add((length) => mirrored(length, step, capacity));
     add((length) => burdett(length, step, capacity));
@@ -36,16 +36,16 @@ export function dualFunctions(capacity: number, lengths: Lengths): Float64Array[
 }
 
 /** Steps worth trying: all where they are few, else those at which a length or its complement begins to count. */
-function steps(capacity: number, lengths: Int32Array): number[] {
+function steps(capacity: number, lengths: Int32Array, most: number): number[] {
   const half = Math.floor(capacity / 2);
-  if (half <= 150) return Array.from({ length: half }, (_, index) => index + 1);
+  if (half <= most) return Array.from({ length: half }, (_, index) => index + 1);
   const found = new Set<number>();
   for (const length of lengths) {
     for (const one of [length, capacity - length]) {
       for (let times = 1; times <= 4; times += 1) found.add(Math.floor(one / times));
     }
   }
-  return [...found].filter((one) => one > 0 && one <= half).slice(0, 150);
+  return [...found].filter((one) => one > 0 && one <= half).slice(0, most);
 }
 
 function threshold(length: number, step: number, capacity: number): number {

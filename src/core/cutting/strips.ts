@@ -8,8 +8,9 @@ import type { Frame } from './pins.ts';
 import type { Chance } from './random.ts';
 import { worth } from './worth.ts';
 
-/** Longer strips than this are priced in so many steps, with the exact length kept beside each. */
-const STEPS = 640;
+/** Strips up to this long are priced at every length; longer ones in so many steps, with the exact length beside each. */
+const DENSE = 640;
+const STEPS = 192;
 
 /** A whole stock, or a block within one. */
 export interface Block {
@@ -41,9 +42,9 @@ export function stripFiller(job: Job, random: Chance): Filler {
 class Workspace {
   private readonly job: Job;
   private readonly random: Chance;
-  private readonly best = new Float64Array(STEPS + 2);
-  private readonly exact = new Float64Array(STEPS + 2);
-  private readonly link = new Int32Array(STEPS + 2);
+  private readonly best = new Float64Array(DENSE + 2);
+  private readonly exact = new Float64Array(DENSE + 2);
+  private readonly link = new Int32Array(DENSE + 2);
   private cellWay: Int32Array = new Int32Array(1 << 14);
   private cellTimes: Int32Array = new Int32Array(1 << 14);
   private cellBefore: Int32Array = new Int32Array(1 << 14);
@@ -259,11 +260,11 @@ class Workspace {
     const { longestCut } = this.job;
     if (length > longestCut || depth > longestCut) this.priceUncut(ways, length, depth);
     if (length > longestCut) return;
-    const steps = Math.min(length, STEPS);
+    const steps = length <= DENSE ? length : STEPS;
     const end = ways.count;
     this.best.fill(0, 0, steps + 1);
     this.link.fill(0, 0, steps + 1);
-    if (length > STEPS) this.exact.fill(0, 0, steps + 1);
+    if (length > DENSE) this.exact.fill(0, 0, steps + 1);
     let thickness = 0;
     let priced = 0;
     for (let way = 0; way < end; way += 1) {
@@ -317,7 +318,7 @@ class Workspace {
       if (times > many) times = many;
       many -= times;
       this.reserve(steps + 1);
-      if (length <= STEPS) this.passDense(way, times, long * times, this.value[part]! * times, steps);
+      if (length <= DENSE) this.passDense(way, times, long * times, this.value[part]! * times, steps);
       else this.passCoarse(way, times, long * times, this.value[part]! * times, length);
     }
   }
