@@ -19,6 +19,7 @@ import { outcomes } from './outcomes.ts';
 import { pads } from './pads.ts';
 import { post } from './post.ts';
 import { projects } from './projects.ts';
+import { readyMade } from './ready-made.ts';
 import { reply } from './reply.ts';
 import { guard } from './security.ts';
 import { series } from './series.ts';
@@ -47,6 +48,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/designs', designs);
   app.route('/offcuts', offcuts);
   app.route('/movements', movements);
+  app.route('/ready-made', readyMade);
   for (const one of [projects, making, outcomes]) app.route('/projects', one);
   app.route('/series', series);
   app.route('/post', post);

@@ -6,6 +6,7 @@ import type { Notcher, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { blankWanted, type Fitting, fitEnvelope, looksOn } from '#core/project/fitting.ts';
 import type { Project } from '#core/project/journal.ts';
+import { fitReadyMade } from '#core/project/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
@@ -16,6 +17,7 @@ import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { readProject } from '#stores/projects.ts';
+import { listReadyMade } from '#stores/ready-made.ts';
 import { findPieces } from '#stores/search.ts';
 import type { Settings } from '#stores/settings.ts';
 import { Answer, NoAnswer } from '#views/envelopes/answer.tsx';
@@ -167,6 +169,7 @@ async function answerFor(
     choices: pieces.choices.map((choice) =>
       forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
     ),
+    fitting: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits),
     nearest: pieces.nearest,
     smaller: pieces.choices.length > 0 ? [] : await smallerOnes(db, recipe),
     design,

@@ -15,6 +15,7 @@ import {
   reopenProject,
 } from '#stores/projects.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
+import { tallySets } from '#stores/sets.ts';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
 import { ProjectPage } from '#views/projects/page.tsx';
@@ -123,6 +124,7 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
   );
   return {
     entries: shown.map((project) => ({ project, design: designs.get(project.id) })),
+    sets: await tallySets(db),
     more: found.length > limit,
     query,
     series: await listSeries(db),

@@ -7,6 +7,7 @@ import { shelfForm } from '#shared/schemas/offcut.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { findByCode } from '#stores/offcuts.ts';
 import { listLow, listPads } from '#stores/pads.ts';
+import { listReadyMade } from '#stores/ready-made.ts';
 import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
 import { ShelfList } from '#views/stash/list.tsx';
 import { Low } from '#views/stash/low.tsx';
@@ -90,7 +91,7 @@ async function showStash(
   return reply(c, {
     title: 'Stash',
     section: 'stash',
-    body: jsx(Stash, { pads, low, tally, search, units: c.get('units') }),
+    body: jsx(Stash, { pads, low, tally, readyMade: await listReadyMade(db), search, units: c.get('units') }),
     status,
   });
 }

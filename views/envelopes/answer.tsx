@@ -7,12 +7,14 @@ import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { describeWarning } from '#core/envelope/warnings.ts';
 import type { PostId } from '#core/post/rules.ts';
+import type { FittingReadyMade } from '#core/project/ready-made.ts';
 import type { Choice, Nearest } from '#core/project/search.ts';
 import type { Design } from '#core/project/stash.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { Entry } from '../parts/field.tsx';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
+import { FittingOnes } from '../ready-made/list.tsx';
 import { Looks } from './looks.tsx';
 import { Behind } from './measures.tsx';
 import type { Query } from './query.ts';
@@ -28,6 +30,7 @@ export interface Answered {
   readonly tried: boolean;
   readonly others: readonly Recipe[];
   readonly choices: readonly Choice[];
+  readonly fitting: readonly FittingReadyMade[];
   readonly nearest: Nearest | null;
   /** Where nothing on the shelf will do: smaller envelopes that something there would do for. */
   readonly smaller: readonly { readonly recipe: Recipe; readonly choice: Choice }[];
@@ -46,6 +49,7 @@ export const Answer: FC<Answered> = (answered) => (
     <div class="bench">
       <Drawings {...answered} />
       <div>
+        <FittingOnes {...answered} />
         <Shelf {...answered} />
         <Looks {...answered} />
       </div>

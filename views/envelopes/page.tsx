@@ -6,6 +6,7 @@ import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { type Entry, Field, FormProblems, fieldNote } from '../parts/field.tsx';
 import { CardStrip } from '../table/table.tsx';
 import { UNCHOSEN } from './query.ts';
+import { StandardCards } from './standard.tsx';
 
 interface Props {
   readonly units: Units;
@@ -27,6 +28,7 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
     )}
     <section class="no-print">
       <CardStrip cards={cards} units={units} longest={entry.typed.width ? 64 : 120} />
+      <StandardCards units={units} />
       <form
         action="/envelopes"
         method="get"

@@ -22,6 +22,8 @@ export interface JournalView {
   readonly more: boolean;
   readonly query: JournalQuery;
   readonly series: readonly Series[];
+  /** Sets finished, and cards begun that wait for an envelope. */
+  readonly sets: { readonly finished: number; readonly waiting: number };
 }
 
 interface Forms {
@@ -36,6 +38,7 @@ export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }
       <h1>Journal</h1>
       <IdeaForm {...forms} />
     </div>
+    <Sets {...view.sets} />
     <Filter {...view} />
     <SeriesNote series={view.series.find(({ id }) => id === view.query.series)} entry={forms.seriesEntry} />
     <Entries {...view} />
@@ -69,6 +72,21 @@ const IdeaForm: FC<Forms> = ({ token, entry }) => (
     <button type="submit">Write it down</button>
   </form>
 );
+
+const Sets: FC<JournalView['sets']> = ({ finished, waiting }) =>
+  finished + waiting === 0 ? null : (
+    <p class="quiet">
+      {finished === 1 ? 'One set is finished' : `${finished} sets are finished`}
+      {sayWaiting(waiting)}
+    </p>
+  );
+
+function sayWaiting(waiting: number): string {
+  if (waiting === 0) return '.';
+  return waiting === 1
+    ? ', one card waits for its envelope.'
+    : `, ${waiting} cards wait for their envelopes.`;
+}
 
 const Filter: FC<JournalView> = ({ query, series }) => (
   <form

@@ -1,7 +1,9 @@
 /** The stash: what there is in one line, then pads, then the shelf of offcuts, then the quiet rest. */
 import type { FC } from 'hono/jsx';
+import type { ReadyMade } from '#core/project/ready-made.ts';
 import type { PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { ReadyMadeList } from '../ready-made/list.tsx';
 import { howManyLow } from './low.tsx';
 import { PadRows } from './pads.tsx';
 import { CodeSearch, ShelfSearch, type ShelfSearchProps } from './search.tsx';
@@ -11,12 +13,13 @@ export interface StashProps {
   readonly pads: readonly PadWithDesigns[];
   readonly low: readonly PadWithDesigns[];
   readonly tally: { readonly pads: number; readonly sheets: number; readonly offcuts: number };
+  readonly readyMade: readonly ReadyMade[];
   readonly search: ShelfSearchProps;
   readonly units: Units;
 }
 
-export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
-  if (pads.length === 0) return <EmptyStash />;
+export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, units }) => {
+  if (pads.length === 0) return <EmptyStash readyMade={readyMade} units={units} />;
   const used = pads.filter((one) => one.sheets === 0 && one.designs.length > 0);
   const left = pads.filter((one) => !used.includes(one));
   return (
@@ -58,6 +61,7 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
         </div>
         <ShelfSearch {...search} />
       </section>
+      <ReadyMadeList all={readyMade} units={units} />
       <section class="no-print">
         {used.length === 0 ? null : (
           <details>
@@ -73,7 +77,7 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, search, units }) => {
   );
 };
 
-const EmptyStash: FC = () => (
+const EmptyStash: FC<Pick<StashProps, 'readyMade' | 'units'>> = ({ readyMade, units }) => (
   <section>
     <h1>Stash</h1>
     <p class="answer">Nothing lies on the shelf yet.</p>
@@ -86,5 +90,6 @@ const EmptyStash: FC = () => (
         Add your first pad
       </a>
     </p>
+    <ReadyMadeList all={readyMade} units={units} />
   </section>
 );
