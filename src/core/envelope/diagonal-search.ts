@@ -38,11 +38,13 @@ function ranked(question: Question, measures: readonly Pocketed[]): Pocketed[] {
   return preferring(within, ({ fit }) => goesFreely(fit))
     .map((one) => ({
       one,
-      rank: rankOf({ ...one, blank: { width: one.square, height: one.square } }, question),
+      rank: rankOf({ ...one, ...DIAGONAL, blank: { width: one.square, height: one.square } }, question),
     }))
     .sort((a, b) => byRank(a.rank, b.rank))
     .map(({ one }) => one);
 }
+
+const DIAGONAL = { fold: 'diagonal', front: 'diagonal' } as const;
 
 const preferring = <T>(all: readonly T[], test: (one: T) => boolean): readonly T[] =>
   all.some(test) ? all.filter(test) : all;

@@ -34,6 +34,7 @@ export function cardsHeld<T extends Card>(
       notcher: { ...notcher, largestSheet: square },
       want: { fit },
       limits,
+      folds: ['diagonal'],
     });
     const recipe = recipes.find((one) => one.fit === fit && one.blank.width <= square);
     return recipe ? [{ card, recipe: { ...recipe, notcher } }] : [];

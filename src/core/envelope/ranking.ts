@@ -1,14 +1,17 @@
 /**
- * Which of two envelopes suits the maker better: whether it can be made, how it fits, how near it comes to the
- * clearance aimed at, how much paper it takes. Asks nothing of the fold. Weights are our own choice.
+ * Which of two envelopes suits the maker better: whether the print lies as it must, whether it can be made, how it fits,
+ * how near it comes to the clearance aimed at, how much paper it takes. Weights are our own choice.
  */
 import { type Length, toInches } from '#shared/length.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
+import type { FrontLie } from '#shared/print.ts';
 import { longer, type Size } from '#shared/size.ts';
 import { goesFreely, idealClearance } from './fit.ts';
-import type { FitLimits, Notcher, Want } from './recipe.ts';
+import type { FitLimits, FoldName, Notcher, Want } from './recipe.ts';
 
 export interface Ranked {
+  readonly fold: FoldName;
+  readonly front: FrontLie;
   readonly blank: Size;
   readonly pocket: Size;
   readonly clearance: Size;
@@ -24,6 +27,8 @@ export interface Taste {
 export interface Rank {
   /** Whole steps: nothing of a lower one ever comes after a higher one. */
   readonly tier: number;
+  /** The notcher's own fold comes before those that are scored along a ruler; the shelf may say otherwise. */
+  readonly detour: 0 | 1;
   readonly badness: number;
   readonly paper: number;
 }
@@ -38,12 +43,19 @@ export const EASY: WantedFit = 'easy';
 export function rankOf(envelope: Ranked, taste: Taste): Rank {
   const paper = envelope.blank.width * envelope.blank.height;
   const beyond = beyondOuter(envelope.pocket, taste.want);
-  const tier = tierOf(envelope, taste) + (beyond > 0 ? BEYOND_LIMIT : 0);
-  return { tier, badness: beyond > 0 ? beyond : badnessOf(envelope, taste), paper };
+  const tier =
+    tierOf(envelope, taste) +
+    (beyond > 0 ? BEYOND_LIMIT : 0) +
+    (liesOtherwise(envelope, taste) ? OTHER_LIE : 0);
+  const detour = envelope.fold === 'diagonal' ? 0 : 1;
+  return { tier, detour, badness: beyond > 0 ? beyond : badnessOf(envelope, taste), paper };
 }
 
 export const byRank = (one: Rank, other: Rank): number =>
-  one.tier - other.tier || one.badness - other.badness || one.paper - other.paper;
+  one.tier - other.tier ||
+  one.detour - other.detour ||
+  one.badness - other.badness ||
+  one.paper - other.paper;
 
 /** By how much a pocket exceeds the limit on the outer size; 0 within it. Turning is allowed when both are given. */
 export function beyondOuter(pocket: Size, { largestOuter }: Want): number {
@@ -54,11 +66,15 @@ export function beyondOuter(pocket: Size, { largestOuter }: Want): number {
 }
 
 const BEYOND_LIMIT = 10;
-const WONT_GO_TIER = 6;
+const OTHER_LIE = 20;
+const WONT_GO = 40;
 
-/** 0 as wanted, 1 goes in without force; 2 and 3 the same on too large a sheet; 4 and 5 tight; 6 won't go. */
+const liesOtherwise = ({ front }: Ranked, { want }: Taste): boolean =>
+  want.front !== undefined && front !== want.front;
+
+/** 0 as wanted, 1 goes in without force; 2 and 3 the same on too large a sheet; 4 and 5 tight; won't go after all. */
 function tierOf({ blank, fit }: Ranked, { want, notcher }: Taste): number {
-  if (fit === "won't go") return WONT_GO_TIER;
+  if (fit === "won't go") return WONT_GO;
   const tooLarge = longer(blank) > notcher.largestSheet;
   if (!goesFreely(fit)) return tooLarge ? 5 : 4;
   return (tooLarge ? 2 : 0) + (isWanted(fit, want) ? 0 : 1);

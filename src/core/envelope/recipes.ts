@@ -9,7 +9,15 @@ import { DEFAULT_LIMITS } from './fit.ts';
 import { FOLDS } from './folds.ts';
 import { fitEitherWay } from './pocket.ts';
 import { byRank, rankOf } from './ranking.ts';
-import type { Card, FitLimits, FoldName, Notcher, Recipe, Want } from './recipe.ts';
+import {
+  type Card,
+  type FitLimits,
+  FOLD_NAMES,
+  type FoldName,
+  type Notcher,
+  type Recipe,
+  type Want,
+} from './recipe.ts';
 import { wishWarnings } from './warnings.ts';
 
 export interface Asked {
@@ -17,7 +25,7 @@ export interface Asked {
   readonly notcher: Notcher;
   readonly want?: Want;
   readonly limits?: FitLimits;
-  /** The folds to choose from; when absent the diagonal one alone, which is the notcher's own. */
+  /** The folds to choose from; all of them when absent, the notcher's own before the others where they do as well. */
   readonly folds?: readonly FoldName[];
 }
 
@@ -39,7 +47,7 @@ export function solveEnvelope({
   notcher,
   want = {},
   limits = DEFAULT_LIMITS,
-  folds = ['diagonal'],
+  folds = FOLD_NAMES,
 }: Asked): Recipe[] {
   assertCard(card);
   assertNotcher(notcher);

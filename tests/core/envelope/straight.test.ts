@@ -347,7 +347,7 @@ describe('recipes', () => {
     }
   });
 
-  test('the solver ranks the folds it is asked for, and the notcher’s own alone when it isn’t', () => {
+  test('the solver ranks the folds it is asked for, all of them when it isn’t, the notcher’s own first', () => {
     const asked = { card: thin(7, 5), notcher: tool() };
     const all = solveEnvelope({ ...asked, folds: FOLD_NAMES });
     expect(new Set(all.map(({ fold }) => fold))).toEqual(new Set(FOLD_NAMES));
@@ -355,9 +355,13 @@ describe('recipes', () => {
     expect(all.slice(firstLoose).every(({ fit, warnings }) => fit !== 'easy' || warnings.length > 0)).toBe(
       true,
     );
-    expect(new Set(solveEnvelope(asked).map(({ fold }) => fold))).toEqual(new Set(['diagonal']));
+    expect(solveEnvelope(asked)).toEqual(all);
+    expect(all[0]!.fold).toBe('diagonal');
+    expect(new Set(solveEnvelope({ ...asked, folds: ['side-seam'] }).map(({ fold }) => fold))).toEqual(
+      new Set(['side-seam']),
+    );
     const [best] = solveEnvelope({ ...asked, folds: FOLD_NAMES, want: { front: 'along' } });
-    expect(best!.fit).toBe('easy');
+    expect([best!.fit, best!.front]).toEqual(['easy', 'along']);
   });
 
   test('a recipe carries all its measures', () => {
