@@ -33,6 +33,13 @@ test('puts everything back and says so on the project’s page', async () => {
   expect(shown).toContain('Take 3 blanks from the shelf');
 });
 
+test('is offered on top of the page while nothing else has happened since', async () => {
+  const shown = async () => (await app.get(`/projects/${taken.project}`)).text();
+  expect(await shown()).toContain('Taken from Fern. What is left over lies on your shelf.');
+  await makeEnvelope(app.db, taken.envelopes[0]!, later(3));
+  expect(await shown()).not.toContain('Taken from Fern');
+});
+
 describe('is refused', () => {
   const refusal = async (): Promise<string> => {
     const now = await shelf(app.db);

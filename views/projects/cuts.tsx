@@ -19,6 +19,19 @@ export const Cuts: FC<ProjectView> = (view) =>
     </section>
   );
 
+/** While nothing else has happened since, what was taken and its undo stand on top of the page. */
+export const JustTaken: FC<ProjectView> = ({ full: { project, cuts }, designs }) => {
+  const last = cuts.findLast((cut) => cut.undoneAt === null);
+  if (last?.at !== project.changedAt) return null;
+  const names = new Set(last.pieces.map(({ piece }) => designs.get(piece.design)?.name ?? 'the shelf'));
+  return (
+    <div class="done no-print" role="status">
+      Taken from {[...names].join(', ')}. What is left over lies on your shelf.
+      <Undo cut={last} />
+    </div>
+  );
+};
+
 const Cut: FC<ProjectView & { cut: CutRecord }> = ({ cut, ...view }) => (
   <li id={`cut-${cut.id}`}>
     {tally(cut.pieces).map(([piece, count], index) => (
@@ -29,15 +42,19 @@ const Cut: FC<ProjectView & { cut: CutRecord }> = ({ cut, ...view }) => (
         Taken on <When at={cut.at} />
       </small>
       {view.full.envelopes.some((one) => one.cut === cut.id && one.state !== 'blank') ? null : (
-        <form method="post" action={`/cuts/${cut.id}`}>
-          <input type="hidden" name="_method" value="DELETE" />
-          <button type="submit" class="plain small">
-            Undo this taking
-          </button>
-        </form>
+        <Undo cut={cut} />
       )}
     </div>
   </li>
+);
+
+const Undo: FC<{ cut: CutRecord }> = ({ cut }) => (
+  <form method="post" action={`/cuts/${cut.id}`}>
+    <input type="hidden" name="_method" value="DELETE" />
+    <button type="submit" class="plain small">
+      Undo this taking
+    </button>
+  </form>
 );
 
 const Undone: FC<{ cut: CutRecord }> = ({ cut }) => (

@@ -3,7 +3,7 @@ import type { FC } from 'hono/jsx';
 import { sayOvertaken } from '../parts/overtaken.ts';
 import { When } from '../parts/when.tsx';
 import { PostLine } from '../post/post.tsx';
-import { Cuts } from './cuts.tsx';
+import { Cuts, JustTaken } from './cuts.tsx';
 import { Envelopes } from './envelopes.tsx';
 import { Measures } from './measures.tsx';
 import { NextThing } from './next-thing.tsx';
@@ -22,6 +22,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
           Not undone. {sayOvertaken(forms.overtaken, sayPiece(view.designs, view.offcuts))}
         </p>
       ) : null}
+      <JustTaken {...view} />
       <NextThing {...view} entry={forms.entry} />
       {project.lesson ? (
         <blockquote class="lesson">
