@@ -64,7 +64,7 @@ describe('what a form may be', () => {
   });
 
   test('it may put and delete, and mean nothing else', async () => {
-    for (const method of ['GET', 'TRACE', 'PATCH', 'put', 'no method', '../x']) {
+    for (const method of ['GET', 'TRACE', 'PATCH', 'put', 'no method', '__proto__', 'constructor']) {
       const answer = await app.post('/tools/cards', { ...card, _method: method });
       expect([method, answer.status]).toEqual([method, 400]);
     }
