@@ -1,0 +1,81 @@
+/** True-size templates to print, and to open in a cutting machine's software: of an envelope asked for, or of a project's. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { Hono } from 'hono';
+import { envelopeTemplates, type Template } from '#core/drawing/template.ts';
+import { PAPERS, type PaperName } from '#core/drawing/tiling.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { recipeInUse } from '#core/project/in-use.ts';
+import { toInches, toMillimetres, type Units } from '#shared/length.ts';
+import { envelopeForm } from '#shared/schemas/envelope.ts';
+import { chosenNotcher } from '#stores/notchers.ts';
+import { readProject } from '#stores/projects.ts';
+import { templatePdf } from '#views/templates/pdf.ts';
+import { templateSvg } from '#views/templates/svg.tsx';
+import { rowId } from './address.ts';
+import type { Env, Request } from './env.ts';
+import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
+import { check, readQuery } from './form.ts';
+import { notFound } from './not-found.ts';
+
+export const templates = new Hono<Env>();
+
+/** Asked like the envelopes page, which also says what is wrong with the question. */
+templates.get('/envelope/:file', async (c) => {
+  const typed = readQuery(c);
+  const asked = check(envelopeForm(c.get('units'), defaultsFrom(c.get('settings'))), typed);
+  if (!asked.ok) return showEnvelopes(c, { typed, problems: asked.problems });
+  const { notcher } = await chosenNotcher(c.get('db'));
+  const fitting = envelopeAsked(asked.value, notcher, c.get('units'));
+  if (!fitting.ok) return showEnvelopes(c, { typed, problems: fitting.problems });
+  return sendEnvelope(c, fitting.value.recipe, 'envelope');
+});
+
+templates.get('/projects/:id/:file', async (c) => {
+  const id = rowId(c);
+  const project = id === undefined ? undefined : await readProject(c.get('db'), id);
+  const recipe = project && recipeInUse(project);
+  return recipe ? sendEnvelope(c, recipe, `project-${id}-envelope`) : notFound(c);
+});
+
+const sendEnvelope = (c: Request, recipe: Recipe, name: string): Promise<Response> =>
+  sendTemplates(c, envelopeTemplates(recipe, c.get('units')), `${name}-${sizeWord(recipe, c.get('units'))}`);
+
+/** `template.svg`, or a PDF named after the paper in the printer; anything else isn't here. */
+async function sendTemplates(c: Request, made: readonly Template[], name: string): Promise<Response> {
+  const file = c.req.param('file');
+  if (file === 'template.svg') {
+    return download(c, templateSvg(made), { type: 'image/svg+xml; charset=utf-8', name: `${name}.svg` });
+  }
+  const paper = Object.keys(PAPERS).find((one): one is PaperName => file === `${one}.pdf`);
+  if (!paper) return notFound(c);
+  const at = c.get('services').now();
+  const pdf = await templatePdf(made, { paper: PAPERS[paper], units: c.get('units'), font: FONT, at });
+  return download(c, new Uint8Array(pdf), { type: 'application/pdf', name: `${name}-${paper}.pdf` });
+}
+
+/** WOFF, since pdfkit's font reader fails on parts of a WOFF2 font. */
+const FONT = readFileSync(
+  createRequire(import.meta.url).resolve(
+    '@fontsource/alegreya-sans/files/alegreya-sans-latin-400-normal.woff',
+  ),
+);
+
+const download = (
+  c: Request,
+  body: string | Uint8Array<ArrayBuffer>,
+  { type, name }: { type: string; name: string },
+): Response =>
+  c.body(body, 200, {
+    'Content-Type': type,
+    'Content-Disposition': `attachment; filename="${name}"`,
+    'Cache-Control': 'no-store',
+  });
+
+/** The card's size for a file's name: `6.25x3.25in`, `159x83mm`. */
+function sizeWord({ card }: Recipe, { unit }: Units): string {
+  const inUnit = unit === 'in' ? toInches : toMillimetres;
+  const decimals = unit === 'in' ? 3 : 0;
+  const [width, height] = [card.width, card.height].map((side) => Number(inUnit(side).toFixed(decimals)));
+  return `${width}x${height}${unit}`;
+}
