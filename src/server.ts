@@ -9,6 +9,7 @@ import { serve } from '@hono/node-server';
 import { seedDemo } from '#seed/demo.ts';
 import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
+import { planningPool } from './planning.ts';
 
 const demo = process.argv.includes('--demo');
 const port = readPort(process.env.PORT ?? '4870');
@@ -22,11 +23,13 @@ const db = openDatabase(join(folder, 'creasebook.db'));
 await migrate(db);
 if (demo) await seedDemo(db, new Date());
 
+const planner = planningPool();
 const app = createApp({
   db,
   now: () => new Date(),
   token: randomUUID,
   loadDemo: seedDemo,
+  planner,
   hosts: [...new Set([hostname, '127.0.0.1', 'localhost', '[::1]'])].map((name) =>
     `${name}:${port}`.toLowerCase(),
   ),
@@ -45,7 +48,12 @@ server.on('error', (error: NodeJS.ErrnoException) => {
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.on(signal, () => {
-    server.close(() => closeDatabase(db).then(() => process.exit(0)));
+    server.close(() =>
+      planner
+        .close()
+        .then(() => closeDatabase(db))
+        .then(() => process.exit(0)),
+    );
     setTimeout(() => process.exit(0), 500).unref();
   });
 }

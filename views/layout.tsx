@@ -32,6 +32,7 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, children 
       <link rel="stylesheet" href="/assets/diagrams.css" />
       <link rel="stylesheet" href="/assets/journal.css" />
       <link rel="stylesheet" href="/assets/stash.css" />
+      <link rel="stylesheet" href="/assets/plans.css" />
       <link rel="stylesheet" href="/assets/sets.css" />
       <script src="/assets/htmx.js" defer></script>
     </head>

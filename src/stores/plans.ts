@@ -1,48 +1,21 @@
 /**
  * Plans of projects, from the asking to the cut. Verbs: `addPlan(db, plan, at)`, `finishPlan(db, id, plan)`,
- * `failPlan(db, id, fault)`, `readPlan(db, id)`, `listPlans(db, project)`, `tickStep(db, id, step)`,
+ * `failPlan(db, id, fault)`, `readPlan(db, id)`, `latestPlan(db, project)`, `tickStep(db, id, step)`,
  * `untickStep(db, id, step)`, `cutPlan(db, id, { place, at })`, `spoilPart(db, id, { part, wrong }, at)`,
  * `planChanges(db, plan)`.
  */
 import type { Selectable } from 'kysely';
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Batch } from '#core/project/batch.ts';
 import { type Change, changesSince } from '#core/project/changes.ts';
 import { type Cutting, refOfPiece } from '#core/project/order.ts';
 import { pieceCuts } from '#core/project/piece-cuts.ts';
+import type { NewPlan, Plan } from '#core/project/planned.ts';
 import type { PieceRef } from '#core/project/stash.ts';
 import { cutPieces } from './cuts.ts';
 import { type Database, transact } from './database.ts';
 import { readProjectInFull } from './journal.ts';
 import { loadPiece } from './pieces.ts';
 import type { Tables } from './tables.ts';
-
-export interface NewPlan extends Cutting {
-  readonly project: number;
-  readonly batch: Batch;
-  /** Its envelopes try the measures before the rest. */
-  readonly trial?: boolean;
-  /** The plan that this one was asked in place of. */
-  readonly insteadOf?: number | null;
-}
-
-/** `plan` is null while it is looked for, and for good where there is a `fault`. */
-export interface Plan extends Required<NewPlan> {
-  readonly id: number;
-  readonly askedAt: string;
-  readonly plan: CutPlan | null;
-  readonly fault: string | null;
-  /** Null as long as it is not cut, and again once its cut is undone. */
-  readonly cut: { readonly id: number; readonly at: string } | null;
-  readonly ticks: readonly number[];
-  readonly spoiled: readonly SpoiledPart[];
-}
-
-export interface SpoiledPart {
-  readonly part: string;
-  readonly wrong: string;
-  readonly at: string;
-}
 
 export type PlanCut =
   | { readonly cut: number; readonly offcuts: readonly number[] }
@@ -95,17 +68,15 @@ export async function readPlan(db: Database, id: number): Promise<Plan | undefin
   return { ...toPlan(row), ticks: ticks.map(({ step }) => step), spoiled };
 }
 
-/** Of a project, newest first. */
-export async function listPlans(db: Database, project: number): Promise<Plan[]> {
-  const rows = await db
+/** The last one asked for a project. */
+export async function latestPlan(db: Database, project: number): Promise<Plan | undefined> {
+  const last = await db
     .selectFrom('plans')
     .select('id')
     .where('project_id', '=', project)
     .orderBy('id', 'desc')
-    .execute();
-  const plans: Plan[] = [];
-  for (const { id } of rows) plans.push((await readPlan(db, id))!);
-  return plans;
+    .executeTakeFirst();
+  return last && readPlan(db, last.id);
 }
 
 export async function tickStep(db: Database, plan: number, step: number): Promise<void> {

@@ -1,6 +1,8 @@
 /** What every request carries: the database, the clock and the reader's settings. Holds types only. */
 
 import type { Context } from 'hono';
+import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Order, Piece, Progress } from '#core/cutting/order.ts';
 import type { Units } from '#shared/length.ts';
 import type { Database } from '#stores/database.ts';
 import type { Settings } from '#stores/settings.ts';
@@ -14,10 +16,39 @@ export interface Services {
   readonly loadDemo: (db: Database, now: Date) => Promise<void>;
   /** Host names, with port, that requests may be addressed to. */
   readonly hosts: readonly string[];
+  readonly planner: Planner;
+}
+
+/** Looks for cutting plans beside the server's own work. */
+export interface Planner {
+  /** `busy` when as many are waiting as may. */
+  readonly start: (asked: PlanRequest) => Planning | 'busy';
+}
+
+interface PlanRequest {
+  readonly order: Order;
+  readonly pieces: readonly Piece[];
+  readonly options: { readonly timeMs: number };
+}
+
+/** A plan that is being looked for. */
+export interface Planning {
+  readonly plan: Promise<CutPlan>;
+  /** The best so far; undefined before there is one. */
+  readonly progress: () => Progress | undefined;
+  /** Ends it with the best found so far. */
+  readonly stop: () => void;
 }
 
 export interface Env {
-  Variables: { services: Services; db: Database; settings: Settings; units: Units };
+  Variables: {
+    services: Services;
+    db: Database;
+    settings: Settings;
+    units: Units;
+    /** By the number of the plan. */
+    plannings: Map<number, Planning>;
+  };
 }
 
 export type Request = Context<Env>;

@@ -1,8 +1,9 @@
 /** The app on a database in memory, asked as a browser would ask it, without a server. */
 import type { Hono } from 'hono';
+import { planCuts } from '#core/cutting/plan.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
-import type { Env } from '#web/env.ts';
+import type { Env, Planner } from '#web/env.ts';
 import { FIRST } from './cast.ts';
 
 const HOST = '127.0.0.1:4870';
@@ -14,9 +15,18 @@ export interface App {
   readonly post: (path: string, fields: Fields, headers?: Record<string, string>) => Promise<Response>;
 }
 
+/** Plans at once and the same each time. */
+export const DIRECT: Planner = {
+  start: ({ order, pieces }) => ({
+    plan: Promise.resolve(planCuts(order, pieces, { work: 60, seed: 1 })),
+    progress: () => undefined,
+    stop: () => {},
+  }),
+};
+
 export type Fields = Record<string, string> | [string, string][];
 
-export async function openApp(): Promise<App> {
+export async function openApp(planner: Planner = DIRECT): Promise<App> {
   const db = openDatabase(':memory:');
   await migrate(db);
   const tokens = Array.from({ length: 1000 }, (_, one) => `token-${String(one).padStart(8, '0')}`);
@@ -26,6 +36,7 @@ export async function openApp(): Promise<App> {
     token: () => tokens.shift()!,
     loadDemo: async () => {},
     hosts: [HOST],
+    planner,
   });
   const ask = async (path: string, init: RequestInit): Promise<Response> =>
     app.request(`http://${HOST}${path}`, init);

@@ -1,0 +1,172 @@
+/**
+ * The forms about a plan: a batch with its typed parts, how it is asked again otherwise, a step ticked, the cut, a part
+ * spoiled. Fields of the n-th part are named `parts.n.width`; knows no shelf.
+ */
+import { z } from 'zod';
+import type { Length, Units } from '../length.ts';
+import {
+  choiceField,
+  countField,
+  idField,
+  lengthField,
+  noteField,
+  tickField,
+  whenMissing,
+  wordsField,
+} from './fields.ts';
+
+/** As a select's value: ``, `design-7`, `kind-vellum`. */
+export type PaperTyped<Kind extends string> =
+  | { readonly of: 'any' }
+  | { readonly of: 'design'; readonly design: number }
+  | { readonly of: 'kind'; readonly kind: Kind };
+
+export interface BatchTyped<Kind extends string> {
+  readonly blanks: number;
+  readonly paper: PaperTyped<Kind>;
+  readonly match: 'each set' | 'all alike';
+  /** Other projects of the series. */
+  readonly others: readonly number[];
+  readonly keep: readonly string[];
+  readonly parts: readonly PartTyped<Kind>[];
+}
+
+interface PartTyped<Kind extends string> {
+  readonly name: string;
+  readonly width: Length;
+  readonly height: Length;
+  readonly copies: number;
+  readonly print: 'any way' | 'upright' | 'bordered';
+  readonly paper: PaperTyped<Kind>;
+  readonly grammage: number | null;
+  readonly match: boolean;
+}
+
+export const PART_FIELDS = [
+  'name',
+  'width',
+  'height',
+  'copies',
+  'print',
+  'paper',
+  'grammage',
+  'match',
+] as const;
+
+export const MOST_PARTS = 24;
+
+type Typed = Readonly<Record<string, string>>;
+
+/** The numbers of the parts in a form, in their order. */
+export function partsIn(typed: Typed): number[] {
+  const numbers = Object.keys(typed).flatMap((name) => /^parts\.(\d{1,3})\.\w+$/.exec(name)?.[1] ?? []);
+  return [...new Set(numbers.map(Number))].sort((one, other) => one - other);
+}
+
+/** All problems at once, each beside its field. */
+export const batchForm = <Kind extends string>(
+  units: Units,
+  kinds: readonly Kind[],
+): z.ZodType<BatchTyped<Kind>> =>
+  z.record(z.string(), z.string()).transform((typed, context): BatchTyped<Kind> => {
+    const head = headForm(kinds).safeParse(typed);
+    const form = partForm(units, kinds);
+    const numbers = partsIn(typed);
+    const parts = numbers.map((number) => form.safeParse(fieldsOf(typed, number)));
+    const tell = (issues: readonly z.core.$ZodIssue[], at: PropertyKey[]): void => {
+      for (const { message, path } of issues)
+        context.addIssue({ code: 'custom', message, path: [...at, ...path] });
+    };
+    tell(head.error?.issues ?? [], []);
+    for (const [index, part] of parts.entries()) tell(part.error?.issues ?? [], ['parts', numbers[index]!]);
+    if (numbers.length > MOST_PARTS) tell([{ code: 'custom', message: TOO_MANY, path: [] }], ['parts']);
+    if (!head.success) return z.NEVER;
+    return {
+      ...head.data,
+      others: ticked(typed, 'with.')
+        .filter((text) => /^[1-9]\d{0,14}$/.test(text))
+        .map(Number),
+      keep: ticked(typed, 'keep.'),
+      parts: parts.flatMap((part) => part.data ?? []),
+    };
+  });
+
+export const tickForm = z.object({ step: countField(0, 9999) });
+
+/** Where leftovers of new sheets are put. */
+export const cutPlanForm = z.object({ place: noteField(60) });
+
+export const spoiledPartForm = z.object({
+  part: wordsField('the part'),
+  wrong: wordsField('a word on what happened'),
+});
+
+/** A plan asked again otherwise; what is left out stays as it was. */
+export const againForm = z.object({
+  keep: z.string().max(40).optional(),
+  design: z.union([z.literal('').transform(() => undefined), idField]).optional(),
+  longer: tickField,
+});
+
+const TOO_MANY = `At most ${MOST_PARTS} kinds of part go into one plan.`;
+
+const headForm = <Kind extends string>(kinds: readonly Kind[]) =>
+  z.object({
+    blanks: whenMissing(0, countField(0, 500)),
+    paper: paperField(kinds),
+    match: choiceField(['each set', 'all alike'], 'each set'),
+  });
+
+const partForm = <Kind extends string>(units: Units, kinds: readonly Kind[]) =>
+  z.object({
+    name: wordsField('the part a name', 40),
+    width: lengthField(units),
+    height: lengthField(units),
+    copies: countField(1, 500),
+    print: choiceField(['any way', 'upright', 'bordered'], 'any way'),
+    paper: paperField(kinds),
+    grammage: grammageField,
+    match: tickField,
+  });
+
+const grammageField: z.ZodType<number | null> = z
+  .string()
+  .optional()
+  .default('')
+  .transform((typed, context) => {
+    if (typed.trim() === '') return null;
+    const read = countField(1, 2000).safeParse(typed.replace(/ ?g(\/m²|sm)?\s*$/i, ''));
+    if (read.success) return read.data;
+    context.addIssue({ code: 'custom', message: 'Type grams per square metre, such as 200.' });
+    return z.NEVER;
+  });
+
+const paperField = <Kind extends string>(kinds: readonly Kind[]): z.ZodType<PaperTyped<Kind>> =>
+  z
+    .string()
+    .optional()
+    .default('')
+    .transform((typed, context): PaperTyped<Kind> => {
+      const kind = kinds.find((one) => typed === `kind-${one}`);
+      const design = /^design-([1-9]\d{0,14})$/.exec(typed)?.[1];
+      if (typed === '') return { of: 'any' };
+      if (kind !== undefined) return { of: 'kind', kind };
+      if (design !== undefined) return { of: 'design', design: Number(design) };
+      context.addIssue({ code: 'custom', message: 'Choose one from the list.' });
+      return z.NEVER;
+    });
+
+const fieldsOf = (typed: Typed, number: number): Typed =>
+  Object.fromEntries(
+    PART_FIELDS.flatMap((field) => {
+      const value = typed[`parts.${number}.${field}`];
+      return value === undefined ? [] : [[field, value]];
+    }),
+  );
+
+const ticked = (typed: Typed, prefix: string): string[] =>
+  Object.keys(typed).flatMap((name) =>
+    name.startsWith(prefix) && (typed[name] === 'on' || typed[name] === 'yes')
+      ? [name.slice(prefix.length)]
+      : [],
+  );

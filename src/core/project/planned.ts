@@ -1,0 +1,91 @@
+/**
+ * A plan as it is kept, with what can be read off it: the pieces it opens, what is kept, what is lost, what it proves.
+ * Knows no words and no database.
+ */
+import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Piece } from '#core/cutting/order.ts';
+import type { Batch } from './batch.ts';
+import type { Cutting } from './order.ts';
+
+export interface NewPlan extends Cutting {
+  readonly project: number;
+  readonly batch: Batch;
+  /** Its envelopes try the measures before the rest. */
+  readonly trial?: boolean;
+  /** The plan that this one was asked in place of. */
+  readonly insteadOf?: number | null;
+}
+
+/** `plan` is null while it is looked for, and for good where there is a `fault`. */
+export interface Plan extends Required<NewPlan> {
+  readonly id: number;
+  readonly askedAt: string;
+  readonly plan: CutPlan | null;
+  readonly fault: string | null;
+  /** Null as long as it is not cut, and again once its cut is undone. */
+  readonly cut: { readonly id: number; readonly at: string } | null;
+  readonly ticks: readonly number[];
+  readonly spoiled: readonly SpoiledPart[];
+}
+
+export interface SpoiledPart {
+  readonly part: string;
+  readonly wrong: string;
+  readonly at: string;
+}
+
+/** One that was found. */
+export interface FoundPlan extends Plan {
+  readonly plan: CutPlan;
+}
+
+export const isFound = (plan: Plan): plan is FoundPlan => plan.plan !== null;
+
+/** Square units, as plain numbers. */
+export interface Areas {
+  readonly used: number;
+  readonly parts: number;
+  readonly kept: number;
+  /** Of what is used, neither part nor kept; from 0 to 1. */
+  readonly waste: number;
+}
+
+export function areasOf({ plan, pieces }: FoundPlan): Areas {
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]));
+  const used = sum(plan.used.map((one) => areaOf(byId.get(one.piece)!)));
+  const parts = sum(plan.used.flatMap((one) => one.rectangles.map(areaOf)));
+  const kept = sum(plan.used.flatMap((one) => one.leftovers.map(areaOf)));
+  return { used, parts, kept, waste: used === 0 ? 0 : (used - parts - kept) / used };
+}
+
+export interface Proof {
+  readonly unplaced: number;
+  /** At least so many copies are left out by any plan. */
+  readonly leastUnplaced: number;
+  readonly newSheets: number;
+  /** Any plan that places as many opens at least so many sheets. */
+  readonly leastSheets: number;
+}
+
+/** The bound is one of area; divided by the largest sheet offered it is one of number. */
+export function proofOf({ plan, pieces }: FoundPlan): Proof {
+  const largest = Math.max(0, ...pieces.filter(isOffered).map(areaOf));
+  const sheets = largest === 0 ? 0 : Math.ceil(plan.bounds.newSheetArea / largest - SLACK);
+  return {
+    unplaced: sum(plan.unplaced.map(({ copies }) => copies)),
+    leastUnplaced: plan.bounds.unplaced,
+    newSheets: plan.newSheets,
+    leastSheets: plan.proved && alike(pieces.filter(isOffered)) ? plan.newSheets : sheets,
+  };
+}
+
+const SLACK = 1e-6;
+
+const isOffered = ({ kind, keep }: Piece): boolean => kind === 'sheet' && !keep;
+
+const alike = (sheets: readonly Piece[]): boolean => new Set(sheets.map(areaOf)).size === 1;
+
+const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): number =>
+  width * height;
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);

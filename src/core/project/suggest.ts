@@ -1,0 +1,67 @@
+/** Parts of a card set that one tap adds to a batch, sized from the project's card and envelope. Asks no paper. */
+import type { Checked } from '#shared/checked.ts';
+import { inches, type Length, millimetres, type Units } from '#shared/length.ts';
+import type { PaperAsked, PartAsked } from './batch.ts';
+import type { Project } from './journal.ts';
+import { cardBase } from './parts/base.ts';
+import { linerOf } from './parts/envelope.ts';
+import { frontPanels, insidePanel } from './parts/panels.ts';
+import type { SetPart } from './parts/part.ts';
+import type { PaperKind } from './stash.ts';
+
+export const SUGGESTIONS = ['base', 'front', 'mat', 'inside', 'liner'] as const;
+
+export type Suggestion = (typeof SUGGESTIONS)[number];
+
+/** What the project's card and envelope give a size for. */
+export const suggestionsFor = ({ card, recipe }: Project): Suggestion[] =>
+  SUGGESTIONS.filter((one) => (one === 'liner' ? recipe !== null : card !== null));
+
+/** `kinds` are those on the shelf: a part whose usual paper is missing may come from any. Empty where no size follows. */
+export function suggest(
+  one: Suggestion,
+  {
+    project,
+    copies,
+    kinds,
+    units,
+  }: { project: Project; copies: number; kinds: readonly PaperKind[]; units: Units },
+): PartAsked[] {
+  const made = setParts(one, project, copies, units);
+  return made.map(({ name, width, height, material }) => ({
+    name,
+    width,
+    height,
+    copies,
+    print: 'any way',
+    paper: usualPaper(material === 'cardstock' ? 'cardstock' : 'patterned', kinds),
+    grammage: null,
+    match: one === 'front',
+  }));
+}
+
+function setParts(one: Suggestion, { card, recipe }: Project, copies: number, units: Units): SetPart[] {
+  const [margin, wide] =
+    units.unit === 'in' ? [inches(1 / 8), inches(1 / 4)] : [millimetres(3), millimetres(6)];
+  if (one === 'liner') return recipe ? listed(linerOf(recipe, { copies, glue: GLUE[units.unit] })) : [];
+  if (!card) return [];
+  switch (one) {
+    case 'base':
+      return listed(cardBase({ card, copies, fold: 'left' }));
+    case 'front':
+      return listed(frontPanels({ card, copies, margins: [margin] }));
+    case 'mat':
+      return listed(frontPanels({ card, copies, margins: [margin, margin] }));
+    case 'inside':
+      return listed(insidePanel({ card, copies, margin: wide }));
+  }
+}
+
+/** A common glue line. */
+const GLUE: Record<Units['unit'], Length> = { in: inches(3 / 8), mm: millimetres(10) };
+
+const listed = (made: Checked<SetPart | readonly SetPart[]>): SetPart[] =>
+  made.ok ? [made.value].flat() : [];
+
+const usualPaper = (kind: PaperKind, kinds: readonly PaperKind[]): PaperAsked =>
+  kinds.includes(kind) ? { of: 'kind', kind } : { of: 'any' };

@@ -1,0 +1,208 @@
+/** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
+import type { FC } from 'hono/jsx';
+import { areasOf, proofOf } from '#core/project/planned.ts';
+import { When } from '../parts/when.tsx';
+import { Otherwise } from './otherwise.tsx';
+import { Pieces } from './pieces.tsx';
+import { AfterCut } from './result.tsx';
+import type { PlanView } from './view.ts';
+import {
+  capital,
+  labelsOf,
+  list,
+  percent,
+  sayChange,
+  sayFit,
+  sayPaper,
+  sayProof,
+  sayRemedy,
+} from './words.ts';
+
+export const PlanPage: FC<PlanView> = (view) => {
+  const { plan, project, entry } = view;
+  return (
+    <article class="plan">
+      <p>
+        <a href={`/projects/${project.id}`}>{project.title}</a>
+      </p>
+      {entry.problems.length > 0 ? (
+        <ul class="problems" role="alert">
+          {entry.problems.map(({ message }) => (
+            <li>{message}</li>
+          ))}
+        </ul>
+      ) : null}
+      <Answer {...view} />
+      <Unplaced {...view} />
+      {plan.cut ? <AfterCut {...view} /> : <Next {...view} />}
+      <Pieces {...view} width={340} height={300} />
+      <Figures {...view} />
+      {plan.cut || plan.trial ? null : <Otherwise {...view} />}
+    </article>
+  );
+};
+
+const Answer: FC<PlanView> = (view) => {
+  const { plan } = view;
+  const paper = plan.plan.used.length === 0 ? 'Nothing of this can be cut' : capital(sayPaper(plan, view));
+  return (
+    <>
+      <h1 class="plan-answer">
+        {plan.trial ? (
+          <>
+            First one envelope, from <strong>{sayPaper(plan, view)}</strong>.
+          </>
+        ) : (
+          <>
+            <strong>{paper}</strong>: {sayFit(plan)}.
+          </>
+        )}
+      </h1>
+      <p class="quiet">
+        {plan.trial
+          ? 'Everything beside the way to it stays whole, and can still be planned otherwise.'
+          : sayProof(proofOf(plan))}
+      </p>
+      <Before {...view} />
+    </>
+  );
+};
+
+/** What it stands in for, and why where the shelf decided so. */
+const Before: FC<PlanView> = ({ before, ...view }) => {
+  if (!before || view.plan.trial) return null;
+  const { plan, changes } = before;
+  if (changes.length === 0) {
+    return (
+      <p class="quiet">
+        Before: <a href={`/plans/${plan.id}`}>{`${sayPaper(plan, view)}, ${sayFit(plan)}`}</a>.
+      </p>
+    );
+  }
+  return (
+    <div class="caution" role="status">
+      <p>
+        This is a fresh plan: since <a href={`/plans/${plan.id}`}>the one before</a> was made, something has
+        changed.
+      </p>
+      <Changes {...view} changes={changes} />
+    </div>
+  );
+};
+
+const Changes: FC<Pick<PlanView, 'changes' | 'designs' | 'offcuts' | 'titles' | 'units'>> = ({
+  changes,
+  ...view
+}) => (
+  <ul>
+    {changes.map((change) => (
+      <li>{sayChange(change, view)}.</li>
+    ))}
+  </ul>
+);
+
+const Unplaced: FC<PlanView> = (view) => {
+  const { plan } = view;
+  const labels = labelsOf(plan, view.titles);
+  return plan.plan.unplaced.length === 0 ? null : (
+    <section class="caution">
+      <h2>Left out</h2>
+      <ul>
+        {plan.plan.unplaced.map(({ part, copies, remedies }) => (
+          <li>
+            <strong>
+              {copies} × {labels.get(part)?.name ?? part}
+            </strong>
+            {remedies.length > 0
+              ? `: ${list(remedies.map((one) => sayRemedy(one, plan, view)))}`
+              : ': each would fit, but not beside the others'}
+            .
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
+const Next: FC<PlanView> = (view) => {
+  const { plan, changes } = view;
+  if (plan.plan.used.length === 0) {
+    return (
+      <p>
+        <a class="button" href={`/projects/${plan.project}/plans/new`}>
+          Ask otherwise
+        </a>
+      </p>
+    );
+  }
+  if (changes.length > 0) {
+    return (
+      <section class="caution" role="alert">
+        <p>This plan can’t be cut any more:</p>
+        <Changes {...view} />
+        <form method="post" action={`/plans/${plan.id}/again`}>
+          <button type="submit">Plan afresh</button>
+        </form>
+      </section>
+    );
+  }
+  return (
+    <div class="answers">
+      <a class="button" href={`/plans/${plan.id}/sheet`}>
+        To the cut sheet
+      </a>
+      {!plan.trial && hasSeveral(view) ? (
+        <form method="post" action={`/plans/${plan.id}/trials`}>
+          <button type="submit" class="plain">
+            A trial piece first
+          </button>
+        </form>
+      ) : null}
+    </div>
+  );
+};
+
+const hasSeveral = ({ plan }: PlanView): boolean =>
+  plan.plan.used.flatMap((one) => one.rectangles).filter(({ part }) => part === 'envelope').length > 1;
+
+const Figures: FC<PlanView> = (view) => {
+  const { plan } = view;
+  const areas = areasOf(plan);
+  const proof = proofOf(plan);
+  return (
+    <details>
+      <summary>Figures and proof</summary>
+      <table>
+        <tbody>
+          <Row name="Parts placed">
+            {plan.plan.placed} of {plan.plan.placed + proof.unplaced}; any plan leaves out at least{' '}
+            {proof.leastUnplaced}
+          </Row>
+          <Row name="New sheets">
+            {proof.newSheets}; any plan that places as many opens at least {proof.leastSheets}
+          </Row>
+          <Row name="Paper used for parts">{percent(areas.used === 0 ? 0 : areas.parts / areas.used)}</Row>
+          <Row name="Kept as offcuts">{percent(areas.used === 0 ? 0 : areas.kept / areas.used)}</Row>
+          <Row name="Waste">{percent(areas.waste)}</Row>
+          <Row name="Settings of the fence">{plan.plan.settings}</Row>
+          <Row name="Proved">
+            {plan.plan.proved
+              ? 'yes: both goals meet what no plan can beat'
+              : 'no: a better one may be there'}
+          </Row>
+          <Row name="Looked for">{(plan.plan.timeMs / 1000).toFixed(1)} s</Row>
+          <Row name="Asked">
+            <When at={plan.askedAt} />
+          </Row>
+        </tbody>
+      </table>
+    </details>
+  );
+};
+
+const Row: FC<{ name: string; children?: unknown }> = ({ name, children }) => (
+  <tr>
+    <th scope="row">{name}</th>
+    <td>{children as string}</td>
+  </tr>
+);

@@ -1,0 +1,142 @@
+/** What a plan comes to: parts, offcuts kept, waste; and once it is cut, codes to pencil and what may still go wrong. */
+import type { FC } from 'hono/jsx';
+import { areasOf } from '#core/project/planned.ts';
+import { ENVELOPE_PART } from '#core/project/stash.ts';
+import { type Length, printSize } from '#shared/length.ts';
+import { Field } from '../parts/field.tsx';
+import { Once } from '../parts/once.tsx';
+import { When } from '../parts/when.tsx';
+import { howMany } from '../stash/words.ts';
+import type { PlanView } from './view.ts';
+import { labelsOf, percent, tally } from './words.ts';
+
+export const Result: FC<PlanView> = (view) => {
+  const { plan, units } = view;
+  const labels = labelsOf(plan, view.titles);
+  const placed = tally(plan.plan.used.flatMap((one) => one.rectangles.map(({ part }) => part)));
+  const kept = tally(
+    plan.plan.used.flatMap((one) => one.leftovers.map((left) => printSize(left as unknown as Sized, units))),
+  );
+  return (
+    <section class="result">
+      <h2>What comes of it</h2>
+      <ul>
+        {plan.order.parts
+          .filter(({ id }) => placed.has(id))
+          .map((part) => (
+            <li>
+              <b>{placed.get(part.id)}</b> × {labels.get(part.id)!.name},{' '}
+              {printSize(part as unknown as Sized, units)} <small>({labels.get(part.id)!.sign})</small>
+            </li>
+          ))}
+        <li>
+          {kept.size === 0
+            ? 'no offcut worth keeping'
+            : `offcuts kept: ${[...kept].map(([size, count]) => (count > 1 ? `${count} × ${size}` : size)).join(', ')}`}
+        </li>
+        <li>{percent(areasOf(plan).waste)} waste</li>
+      </ul>
+    </section>
+  );
+};
+
+/** Written down: what to pencil on which leftover, and the way back. */
+export const AfterCut: FC<PlanView> = (view) => {
+  const { plan, cut, project, offcuts, designs, units } = view;
+  if (!plan.cut || !cut) return null;
+  const left = cut.pieces.flatMap((piece) =>
+    piece.leftovers.map((one) => ({ ...one, design: piece.piece.design })),
+  );
+  const count = tally(left.map((one) => `${one.offcut}`));
+  const alone = left.filter((one, index) => left.findIndex(({ offcut }) => offcut === one.offcut) === index);
+  return (
+    <>
+      <div class="done" role="status">
+        <p>
+          Cut and written down on <When at={plan.cut.at} />.
+        </p>
+        <a class="button" href={`/projects/${project.id}`}>
+          On with the project
+        </a>
+        <form method="post" action={`/cuts/${plan.cut.id}`}>
+          <input type="hidden" name="_method" value="DELETE" />
+          <button type="submit" class="plain small">
+            Undo the cut
+          </button>
+        </form>
+      </div>
+      {left.length === 0 ? null : (
+        <section>
+          <h2>Pencil on the backs</h2>
+          <ul class="codes">
+            {alone.map((one) => (
+              <li>
+                <a class="code" href={`/offcuts/${one.offcut}`}>
+                  {offcuts.get(one.offcut)?.code}
+                </a>{' '}
+                {(count.get(`${one.offcut}`) ?? 1) > 1 ? `${count.get(`${one.offcut}`)} × ` : ''}
+                {printSize(one, units)} of {designs.get(one.design)?.name}
+                {one.place === '' ? '' : `, to ${one.place}`}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Spoiled {...view} />
+    </>
+  );
+};
+
+/** Envelopes have their own record in the project; here is what else was cut. */
+const Spoiled: FC<PlanView> = ({ plan, titles, entry, token, project }) => {
+  const labels = labelsOf(plan, titles);
+  const parts = plan.order.parts.filter(({ id }) => !id.startsWith(ENVELOPE_PART) && wasCut(plan, id));
+  return (
+    <details class="no-print" open={entry.problems.length > 0 || plan.spoiled.length > 0}>
+      <summary>A part is spoiled</summary>
+      {plan.spoiled.length > 0 ? (
+        <>
+          <ul>
+            {plan.spoiled.map(({ part, wrong, at }) => (
+              <li>
+                {part}, on <When at={at} />: {wrong}
+              </li>
+            ))}
+          </ul>
+          <p>
+            <a class="button" href={`/projects/${project.id}/plans/new`}>
+              Plan {howMany(plan.spoiled.length, 'replacement')}
+            </a>
+          </p>
+        </>
+      ) : null}
+      {parts.length > 0 ? (
+        <form method="post" action={`/plans/${plan.id}/spoiled`} class="fields">
+          <Once token={token} />
+          <div class="field">
+            <label for="part">Which</label>
+            <select id="part" name="part">
+              {parts.map(({ id }) => (
+                <option value={id}>{labels.get(id)!.name}</option>
+              ))}
+            </select>
+          </div>
+          <Field name="wrong" label="What went wrong" entry={entry} />
+          <p class="field press">
+            <button type="submit" class="plain">
+              One is spoiled
+            </button>
+          </p>
+        </form>
+      ) : null}
+      <p>
+        A spoiled envelope is written off on the project’s page; its replacement can be planned from there.
+      </p>
+    </details>
+  );
+};
+
+const wasCut = ({ plan }: PlanView['plan'], id: string): boolean =>
+  plan.used.some((one) => one.rectangles.some(({ part }) => part === id));
+
+type Sized = { readonly width: Length; readonly height: Length };

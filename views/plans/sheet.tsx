@@ -1,0 +1,75 @@
+/** The cut sheet: steps to tick beside the drawings, what comes of it, and the button that writes it down. */
+import type { FC } from 'hono/jsx';
+import { SAY_CAUTION } from '../making/say.ts';
+import { Field } from '../parts/field.tsx';
+import { Once } from '../parts/once.tsx';
+import { Pieces } from './pieces.tsx';
+import { Result } from './result.tsx';
+import { Steps, settingsIn } from './steps.tsx';
+import type { PlanView } from './view.ts';
+import { sayPaper } from './words.ts';
+
+export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places, ...view }) => {
+  const { plan, project } = view;
+  return (
+    <article class="cut-sheet">
+      <p class="no-print">
+        <a href={`/projects/${project.id}`}>{project.title}</a> · <a href={`/plans/${plan.id}`}>the plan</a>
+      </p>
+      <h1>{plan.trial ? 'Cut the trial piece' : 'Cut sheet'}</h1>
+      <p class="lead">
+        Take {sayPaper(plan, view)} <span class="print-only">· {project.title}</span>
+      </p>
+      <div class="sheet-body">
+        <section class="sheet-steps">
+          {settingsIn(view).length === 0 ? (
+            <p>Nothing is cut: every part is a whole piece.</p>
+          ) : (
+            <>
+              <p class="caution">
+                {SAY_CAUTION.blade} Measure the first piece of each setting before cutting the rest.
+              </p>
+              <Steps {...view} />
+            </>
+          )}
+        </section>
+        <section class="sheet-pieces">
+          <Pieces {...view} width={250} height={240} />
+          <Result {...view} />
+        </section>
+      </div>
+      {plan.cut ? <p class="done">This is cut and written down.</p> : <WriteDown {...view} places={places} />}
+    </article>
+  );
+};
+
+const WriteDown: FC<PlanView & { places: readonly string[] }> = ({ plan, entry, token, places }) => {
+  const fromSheets = plan.plan.used.some(
+    (one) => one.leftovers.length > 0 && plan.pieces.find(({ id }) => id === one.piece)?.kind === 'sheet',
+  );
+  return (
+    <form method="post" action={`/plans/${plan.id}/cuts`} class="write-down">
+      <Once token={token} />
+      {fromSheets ? (
+        <>
+          <Field
+            name="place"
+            label="Where do the new offcuts go?"
+            entry={entry}
+            optional
+            list="places"
+            hint="those of older offcuts go back where they came from"
+          />
+          <datalist id="places">
+            {places.map((place) => (
+              <option value={place} />
+            ))}
+          </datalist>
+        </>
+      ) : null}
+      <button type="submit" class="large">
+        It’s cut: write it down
+      </button>
+    </form>
+  );
+};

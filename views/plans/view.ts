@@ -1,0 +1,26 @@
+/** What the pages of one plan are told. Types only. */
+import type { Change } from '#core/project/changes.ts';
+import type { CutRecord, Project } from '#core/project/journal.ts';
+import type { FoundPlan } from '#core/project/planned.ts';
+import type { Design, Offcut } from '#core/project/stash.ts';
+import type { Units } from '#shared/length.ts';
+import type { Entry } from '../parts/field.tsx';
+
+export interface PlanView {
+  readonly plan: FoundPlan;
+  readonly project: Project;
+  /** Titles of the projects that it has blanks for. */
+  readonly titles: ReadonlyMap<number, string>;
+  /** What speaks against cutting it now. */
+  readonly changes: readonly Change[];
+  /** The plan that it was asked in place of, and what has changed since that one. */
+  readonly before: { readonly plan: FoundPlan; readonly changes: readonly Change[] } | undefined;
+  /** Its taking from the shelf, once it is cut. */
+  readonly cut: CutRecord | undefined;
+  readonly designs: ReadonlyMap<number, Design>;
+  /** Those that the plan uses or left. */
+  readonly offcuts: ReadonlyMap<number, Offcut>;
+  readonly units: Units;
+  readonly entry: Entry;
+  readonly token: string;
+}

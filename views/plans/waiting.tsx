@@ -1,0 +1,83 @@
+/** A plan that is still looked for, or was not: how far it has come, and what can be done about it. */
+import type { FC } from 'hono/jsx';
+import type { Progress } from '#core/cutting/order.ts';
+import type { Project } from '#core/project/journal.ts';
+import { howMany } from '../stash/words.ts';
+
+interface Props {
+  readonly id: number;
+  readonly project: Project;
+}
+
+/** The page asks for itself again every second. */
+export const Looking: FC<Props & { progress: Progress | undefined }> = ({ id, project, progress }) => (
+  <Frame project={project}>
+    <h1>Looking for the best cuts…</h1>
+    <div role="status">
+      {progress ? (
+        <>
+          <p class="answer">{sayBest(progress)}</p>
+          <p class="quiet">
+            {progress.bounds.unplaced > 0
+              ? `At least ${progress.bounds.unplaced} stay out whatever the plan.`
+              : 'Perhaps everything fits.'}
+          </p>
+        </>
+      ) : (
+        <p class="lead">It waits for its turn.</p>
+      )}
+    </div>
+    <div class="row">
+      <form method="post" action={`/plans/${id}/planning`}>
+        <input type="hidden" name="_method" value="DELETE" />
+        <button type="submit">Good enough: take the best so far</button>
+      </form>
+      <a href={`/plans/${id}`}>Look again</a>
+    </div>
+  </Frame>
+);
+
+const sayBest = ({ placed, unplaced, newSheets }: Progress): string =>
+  `Best so far: ${unplaced === 0 ? 'everything fits' : `${placed} of ${placed + unplaced} parts fit`}, ${newSheets === 0 ? 'no new sheet' : howMany(newSheets, 'new sheet')}.`;
+
+/** Nothing is being looked for: all planners are busy, or the app was restarted meanwhile. */
+export const NotBegun: FC<Props & { busy: boolean }> = ({ id, project, busy }) => (
+  <Frame project={project}>
+    <h1>{busy ? 'Too many plans are waiting.' : 'This plan was interrupted.'}</h1>
+    <p class="lead">
+      {busy
+        ? 'What you asked for is kept. Try again in a moment.'
+        : 'What you asked for is kept, and can be planned again.'}
+    </p>
+    <Start id={id} />
+  </Frame>
+);
+
+/** A plan that the judge refused, or a planner that broke down. */
+export const Faulty: FC<Props> = ({ id, project }) => (
+  <Frame project={project}>
+    <h1>No plan that can be trusted came out, and that’s our fault.</h1>
+    <p class="lead">
+      Every plan is checked cut by cut before you see it, and this one did not pass. Nothing of it is kept and
+      nothing was taken from the shelf; the log has the details.
+    </p>
+    <form method="post" action={`/plans/${id}/again`}>
+      <button type="submit">Plan it once more</button>
+    </form>
+  </Frame>
+);
+
+const Start: FC<{ id: number }> = ({ id }) => (
+  <form method="post" action={`/plans/${id}/planning`}>
+    <button type="submit">Plan it now</button>
+  </form>
+);
+
+const Frame: FC<{ project: Project; children?: unknown }> = ({ project, children }) => (
+  <article class="plan">
+    <p>
+      <a href={`/projects/${project.id}`}>{project.title}</a>
+    </p>
+    {children as string}
+  </article>
+);

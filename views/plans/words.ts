@@ -1,0 +1,137 @@
+/** A plan in words: its one answer, its proof, what is missing and what would help. Knows no markup. */
+import type { Remedy } from '#core/cutting/cuts.ts';
+import type { Piece } from '#core/cutting/order.ts';
+import type { Change } from '#core/project/changes.ts';
+import { refOfPiece } from '#core/project/order.ts';
+import type { FoundPlan, Proof } from '#core/project/planned.ts';
+import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
+import { type Length, printSize } from '#shared/length.ts';
+import { howMany } from '../stash/words.ts';
+import type { PlanView } from './view.ts';
+
+type Names = Pick<PlanView, 'designs' | 'offcuts' | 'titles' | 'units'>;
+
+/** `2 sheets of Fern and 3 offcuts`; with more than a few designs only how many. */
+export function sayPaper({ plan, pieces }: FoundPlan, { designs }: Pick<Names, 'designs'>): string {
+  const used = plan.used.map((one) => pieces.find(({ id }) => id === one.piece)!);
+  const sheets = used.filter(({ kind }) => kind === 'sheet');
+  const offcuts = used.length - sheets.length;
+  const names = tally(sheets.map((piece) => designs.get(refOfPiece(piece).design)?.name ?? 'a lost design'));
+  const named = [...names].map(([name, count], index) =>
+    index === 0 ? `${howMany(count, 'sheet')} of ${name}` : `${count} of ${name}`,
+  );
+  const opened =
+    named.length > MOST_NAMED ? [`${howMany(sheets.length, 'sheet')} of ${named.length} designs`] : named;
+  return list([...opened, ...(offcuts > 0 ? [howMany(offcuts, 'offcut')] : [])]);
+}
+
+const MOST_NAMED = 3;
+
+/** `everything fits`, `14 of 16 parts fit` */
+export function sayFit({ plan }: FoundPlan): string {
+  const missing = plan.unplaced.reduce((sum, { copies }) => sum + copies, 0);
+  return missing === 0
+    ? 'everything fits'
+    : `${plan.placed} of ${howMany(plan.placed + missing, 'part')} fit`;
+}
+
+export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets }: Proof): string {
+  if (unplaced > 0) {
+    return unplaced === leastUnplaced
+      ? 'No plan from this paper places more.'
+      : `At best ${howMany(unplaced - leastUnplaced, 'more part')} would fit.`;
+  }
+  if (newSheets === 0) return 'It opens no new sheet.';
+  const opens = `Opens ${howMany(newSheets, 'sheet')}`;
+  if (leastSheets >= newSheets) return `${opens}; no plan opens fewer.`;
+  return `${opens}; at least ${leastSheets} ${leastSheets === 1 ? 'is' : 'are'} needed.`;
+}
+
+/** What would make room for a part that was left out, as half a sentence. */
+export function sayRemedy(remedy: Remedy, { pieces }: FoundPlan, names: Names): string {
+  switch (remedy.kind) {
+    case 'paper':
+      return 'there is no such paper';
+    case 'turned':
+      return 'it would fit if it may lie any way';
+    case 'smaller':
+      return `it would fit at ${printSize(remedy as unknown as Measures, names.units)}`;
+    case 'another':
+      return `${sayMore(pieces.find(({ id }) => id === remedy.piece)!, remedy.copies, names)} would take ${remedy.copies > 1 ? 'them' : 'it'}`;
+  }
+}
+
+function sayMore(piece: Piece, copies: number, { designs, units }: Names): string {
+  const name = designs.get(refOfPiece(piece).design)?.name ?? 'the same paper';
+  if (piece.kind === 'sheet')
+    return copies === 1 ? `another sheet of ${name}` : `${copies} more sheets of ${name}`;
+  return `${copies === 1 ? 'another piece' : `${copies} more pieces`} of ${name}, ${printSize(piece as unknown as Measures, units)}`;
+}
+
+/** `the sheets of Fern`, `offcut K7 of Fern` */
+export const sayPieceRef = ({ design, offcut }: PieceRef, { designs, offcuts }: Names): string => {
+  const name = designs.get(design)?.name ?? 'a design that is gone';
+  return offcut === null ? `sheets of ${name}` : `offcut ${offcuts.get(offcut)?.code ?? ''} of ${name}`;
+};
+
+export function sayChange(change: Change, names: Names): string {
+  switch (change.kind) {
+    case 'fewer':
+      return change.left === 0
+        ? `${capital(sayPieceRef(change.piece, names))}: ${change.wanted === 1 ? 'it is' : 'they are'} gone`
+        : `${capital(sayPieceRef(change.piece, names))}: ${change.left} left of the ${change.wanted} it takes`;
+    case 'other piece':
+      return `${capital(sayPieceRef(change.piece, names))}: size or print was put right since`;
+    case 'other blank':
+      return `The blank of ${title(change.project, names)} was ${printSize(change.was, names.units)}${change.now ? ` and is ${printSize(change.now, names.units)} now` : ' and has no recipe now'}`;
+    case 'fewer missing':
+      return `${title(change.project, names)} lacked ${howMany(change.was, 'blank')} and lacks ${change.now} now`;
+  }
+}
+
+/** What a part is called, and the letter that stands for it where there is no room. */
+export interface PartLabel {
+  readonly name: string;
+  readonly sign: string;
+}
+
+export function labelsOf({ order }: FoundPlan, titles: ReadonlyMap<number, string>): Map<string, PartLabel> {
+  const labels = new Map<string, PartLabel>();
+  const taken = new Set<string>();
+  for (const { id } of order.parts) {
+    const sign = [...id.toUpperCase(), ...SIGNS].find((one) => SIGNS.includes(one) && !taken.has(one)) ?? '';
+    taken.add(sign);
+    labels.set(id, { name: partName(id, titles), sign });
+  }
+  return labels;
+}
+
+export const list = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** How often each text occurs, in the order of the first. */
+export function tally(texts: readonly string[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
+  return counts;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+export const percent = (share: number): string => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
+
+interface Measures {
+  readonly width: Length;
+  readonly height: Length;
+}
+
+const SIGNS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
+const title = (project: number, { titles }: Names): string => `“${titles.get(project) ?? 'a project'}”`;
+
+/** A blank of another project is named after it. */
+function partName(id: string, titles: ReadonlyMap<number, string>): string {
+  const [, blank, project] = /^(.*) \(project (\d+)\)$/.exec(id) ?? [];
+  if (blank === undefined || !blank.startsWith(ENVELOPE_PART)) return id;
+  return `${blank} for ${titles.get(Number(project)) ?? 'another project'}`;
+}
