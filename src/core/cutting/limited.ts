@@ -2,6 +2,8 @@
  * The most that one rectangle can give when copies are limited: blocks are joined in pairs, small ones first, and given
  * up when even the best surroundings could not beat the best found. Knows neither pieces nor time, only when to stop.
  */
+import { addBlock, type Blocks, copyBlock, newBlocks, placeOf, type Shelf, shelve } from './blocks.ts';
+import { addUp, type Counters, countersFor, countOne, within } from './counters.ts';
 import { canCutOut } from './place.ts';
 import { chance } from './random.ts';
 import type { Surround } from './surround.ts';
@@ -78,39 +80,6 @@ export function fillLimited(
   return { assembly: state.assembly, value: state.best, bound: state.bound, work: state.done };
 }
 
-/** How often each part is used, as small counters packed side by side with a guard bit above each. */
-interface Counters {
-  readonly words: number;
-  readonly word: Int32Array;
-  readonly shift: Int32Array;
-  /** Added to a sum, it carries into the guard bit of each part that is used too often. */
-  readonly bias: Int32Array;
-  readonly guard: Int32Array;
-}
-
-/** Blocks side by side in arrays; a block is a lay (first = -1, second its index) or a join of two (`down`: one below). */
-interface Blocks {
-  size: number;
-  width: Float64Array;
-  height: Float64Array;
-  /** Without the prices of the parts in it. */
-  value: Float64Array;
-  price: Float64Array;
-  /** A small random price, different in each run. */
-  whim: Float64Array;
-  hash: Float64Array;
-  rank: Float64Array;
-  first: Int32Array;
-  second: Int32Array;
-  down: Uint8Array;
-}
-
-/** Blocks that have one side in common. */
-interface Shelf {
-  readonly side: number;
-  readonly blocks: number[];
-}
-
 interface State extends FillProblem, FillSearch {
   readonly counters: Counters;
   readonly hashes: readonly number[];
@@ -173,34 +142,11 @@ function begin(problem: FillProblem, search: FillSearch, known: LimitedFill): St
   };
 }
 
-/** All copies at their prices are the most that prices can add. */
+/** All copies at their prices are the most that prices can add; whole values rise by 1 at least, less rounding. */
 function barFor({ copies, prices, whole }: FillProblem, best: number): number {
   const most = copies.reduce((sum, count, part) => sum + Math.max(0, count) * prices[part]!, 0);
-  return best - most + (whole ? 1 - 1e-6 : 0);
-}
-
-function countersFor(copies: readonly number[]): Counters {
-  const word: number[] = [];
-  const shift: number[] = [];
-  const bias = [0];
-  const guard = [0];
-  let bit = 0;
-  for (const count of copies) {
-    const bits = Math.floor(Math.log2(Math.max(1, count))) + 2;
-    if (bit + bits > 31) {
-      bias.push(0);
-      guard.push(0);
-      bit = 0;
-    }
-    const last = guard.length - 1;
-    word.push(last);
-    shift.push(bit);
-    bias[last]! += (2 ** (bits - 1) - 1 - count) * 2 ** bit;
-    guard[last]! += 2 ** (bit + bits - 1);
-    bit += bits;
-  }
-  const list = (numbers: number[]): Int32Array => Int32Array.from(numbers);
-  return { words: guard.length, word: list(word), shift: list(shift), bias: list(bias), guard: list(guard) };
+  const margin = Math.min(0.5, 1e-6 + best * 1e-9);
+  return best - most + (whole ? 1 - margin : 0);
 }
 
 /** True if nothing was left out but what cannot beat the best. */
@@ -312,49 +258,21 @@ const covers = ({ joined, waiting }: Run, large: number, small: number): boolean
 /** Moves a waiting block among the joined ones and counts its parts. */
 function settle(state: State, run: Run, waiting: number): number {
   const { joined } = run;
-  const { words, word, shift } = state.counters;
-  const block = joined.size;
-  if (block === joined.width.length) {
-    grow(joined);
-    run.used = enlarged(run.used, new Int32Array(run.used.length * 2));
-  }
-  joined.size += 1;
+  const { counters } = state;
+  const block = addBlock(joined);
   copyBlock(run.waiting, waiting, joined, block);
+  if (run.used.length < joined.width.length * counters.words) {
+    const used = new Int32Array(joined.width.length * counters.words);
+    used.set(run.used);
+    run.used = used;
+  }
   const first = joined.first[block]!;
   const second = joined.second[block]!;
-  if (first < 0) {
-    const { part } = state.lays[second]!;
-    run.used[block * words + word[part]!]! = 1 << shift[part]!;
-  } else {
-    for (let w = 0; w < words; w += 1) {
-      run.used[block * words + w] = run.used[first * words + w]! + run.used[second * words + w]!;
-    }
-  }
+  if (first < 0) countOne(counters, run.used, block, state.lays[second]!.part);
+  else addUp(counters, run.used, block, first, second);
   shelve(run.rows, joined.height[block]!, joined.width, block);
   shelve(run.columns, joined.width[block]!, joined.height, block);
   return block;
-}
-
-/** Keeps shelves in order of their common side, and the blocks of a shelf in order of the other. */
-function shelve(shelves: Shelf[], side: number, others: Float64Array, block: number): void {
-  const at = placeOf(shelves, side);
-  if (shelves[at]?.side !== side) shelves.splice(at, 0, { side, blocks: [] });
-  const { blocks } = shelves[at]!;
-  let place = blocks.length;
-  while (place > 0 && others[blocks[place - 1]!]! > others[block]!) place -= 1;
-  blocks.splice(place, 0, block);
-}
-
-/** The index of the first shelf whose side is not below `side`. */
-function placeOf(shelves: readonly Shelf[], side: number): number {
-  let low = 0;
-  let high = shelves.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (shelves[middle]!.side < side) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 /** All pairs with the block in which one stands beside the other. */
@@ -387,7 +305,7 @@ function pairBeside(state: State, run: Run, block: number, { side, blocks }: She
     if (sum + surroundings(state, wide, high) <= state.bar) continue;
     const trim = side < height ? wide - width : side > height ? width : 0;
     if (state.shortTrimmer && Math.max(high, trim) > state.longestCut) continue;
-    if (fits(state, run, block, other)) propose(state, run, block, other, wide, high, sum, 0);
+    if (within(state.counters, run.used, block, other)) propose(state, run, block, other, wide, high, sum, 0);
   }
 }
 
@@ -421,20 +339,12 @@ function pairBelow(state: State, run: Run, block: number, { side, blocks }: Shel
     if (sum + surroundings(state, wide, high) <= state.bar) continue;
     const trim = side < width ? high - height : side > width ? height : 0;
     if (state.shortTrimmer && Math.max(wide, trim) > state.longestCut) continue;
-    if (fits(state, run, block, other)) propose(state, run, block, other, wide, high, sum, 1);
+    if (within(state.counters, run.used, block, other)) propose(state, run, block, other, wide, high, sum, 1);
   }
 }
 
 /** The area that may go to waste if the best is to be beaten. */
 const wasteLeft = ({ width, height, density, bar }: State): number => width * height - bar / density;
-
-function fits({ counters }: State, { used }: Run, one: number, other: number): boolean {
-  const { words, bias, guard } = counters;
-  for (let w = 0; w < words; w += 1) {
-    if ((used[one * words + w]! + used[other * words + w]! + bias[w]!) & guard[w]!) return false;
-  }
-  return true;
-}
 
 function propose(
   state: State,
@@ -512,55 +422,4 @@ function assemblyOf(state: State, joined: Blocks, first: number, second: number,
   const of = (block: number): Assembly =>
     assemblyOf(state, joined, joined.first[block]!, joined.second[block]!, joined.down[block]!);
   return join(down ? 'y' : 'x', of(first), of(second));
-}
-
-function newBlocks(room: number): Blocks {
-  const floats = (): Float64Array => new Float64Array(room);
-  return {
-    size: 0,
-    width: floats(),
-    height: floats(),
-    value: floats(),
-    price: floats(),
-    whim: floats(),
-    hash: floats(),
-    rank: floats(),
-    first: new Int32Array(room),
-    second: new Int32Array(room),
-    down: new Uint8Array(room),
-  };
-}
-
-function addBlock(blocks: Blocks): number {
-  if (blocks.size === blocks.width.length) grow(blocks);
-  blocks.size += 1;
-  return blocks.size - 1;
-}
-
-function grow(blocks: Blocks): void {
-  const room = blocks.width.length * 2;
-  for (const field of ['width', 'height', 'value', 'price', 'whim', 'hash', 'rank'] as const) {
-    blocks[field] = enlarged(blocks[field], new Float64Array(room));
-  }
-  blocks.first = enlarged(blocks.first, new Int32Array(room));
-  blocks.second = enlarged(blocks.second, new Int32Array(room));
-  blocks.down = enlarged(blocks.down, new Uint8Array(room));
-}
-
-function enlarged<A extends Float64Array | Int32Array | Uint8Array>(old: A, fresh: A): A {
-  fresh.set(old as never);
-  return fresh;
-}
-
-function copyBlock(from: Blocks, source: number, to: Blocks, target: number): void {
-  to.width[target] = from.width[source]!;
-  to.height[target] = from.height[source]!;
-  to.value[target] = from.value[source]!;
-  to.price[target] = from.price[source]!;
-  to.whim[target] = from.whim[source]!;
-  to.hash[target] = from.hash[source]!;
-  to.rank[target] = from.rank[source]!;
-  to.first[target] = from.first[source]!;
-  to.second[target] = from.second[source]!;
-  to.down[target] = from.down[source]!;
 }

@@ -76,16 +76,13 @@ function outwards(
   const afterX = after(restX, x.marks);
   const afterY = after(restY, y.marks);
   const rowAt = Array.from(restY, (rest) => floorIndex(y.marks, y.side - rest) * columns);
-  const stepsX = Array.from(restY, (rest) =>
-    risesOf(table.byRow, floorIndex(y.marks, y.side - rest) * columns, columns),
-  );
-  const stepsY = Array.from(restX, (rest) =>
-    risesOf(table.byColumn, floorIndex(x.marks, x.side - rest) * rows, rows),
-  );
+  const lineAt = Array.from(restX, (rest) => floorIndex(x.marks, x.side - rest) * rows);
+  const stepsX = rowAt.map((row) => risesOf(table.byRow, row, columns));
+  const stepsY = lineAt.map((line) => risesOf(table.byColumn, line, rows));
   const reach = across * down > SMALL ? REACH : 2;
   for (let k = 0; k < across; k += 1) {
     if (shouldStop()) return undefined;
-    const line = floorIndex(x.marks, x.side - restX[k]!) * rows;
+    const line = lineAt[k]!;
     for (let l = 0; l < down; l += 1) {
       const area = density * (x.side * y.side - (x.side - restX[k]!) * (y.side - restY[l]!));
       const most = whole ? Math.floor(area) : area;

@@ -1,5 +1,5 @@
 /**
- * Uses what an assembly leaves of its piece beside and below it, so that a search that was stopped early, or gave the
+ * Uses what an assembly leaves of its piece, inside and around it, so that a search that was stopped early, or gave the
  * right thing up, still hands out a full piece. Knows no bounds of its own.
  */
 import { type FillProblem, type FillSearch, fillLimited, type LimitedFill, NO_FILL } from './limited.ts';
@@ -8,18 +8,19 @@ import { type Assembly, join } from './unlimited.ts';
 /** Never worse than `found`; for trimmers as long as the piece. */
 export function topUp(problem: FillProblem, search: FillSearch, found: LimitedFill): LimitedFill {
   if (!found.assembly || problem.longestCut < Math.max(problem.width, problem.height)) return found;
-  const { width, height } = found.assembly;
-  const copies = copiesLeft(problem, found.assembly);
-  const beside = fillRest({ ...problem, copies, width: problem.width - width }, search, found);
-  const below = fillRest({ ...problem, copies, height: problem.height - height }, search, found);
-  const better = beside.value >= below.value ? beside : below;
-  if (!better.assembly) return { ...found, work: better.work };
-  const along = better === beside ? 'x' : 'y';
-  const assembly = join(along, found.assembly, better.assembly);
-  return topUp(problem, search, { ...found, assembly, value: found.value + better.value, work: better.work });
+  const filling = {
+    problem,
+    search,
+    left: copiesLeft(problem, found.assembly),
+    gained: 0,
+    work: found.work,
+    stopped: false,
+  };
+  const assembly = fillInside(filling, found.assembly, problem.width, problem.height);
+  return { ...found, assembly, value: found.value + filling.gained, work: filling.work };
 }
 
-/** By part, what the assembly leaves; may be negative where it takes too many. */
+/** By part, the copies that an assembly leaves; negative where it takes too many. */
 export function copiesLeft(
   { lays, copies }: Pick<FillProblem, 'lays' | 'copies'>,
   assembly: Assembly,
@@ -27,18 +28,54 @@ export function copiesLeft(
   const left = [...copies];
   const count = (node: Assembly): void => {
     if ('lay' in node) left[lays[node.lay]!.part]! -= 1;
-    else [node.first, node.second].forEach(count);
+    else for (const half of [node.first, node.second]) count(half);
   };
   count(assembly);
   return left;
 }
 
-function fillRest(rest: FillProblem, search: FillSearch, { work }: LimitedFill): LimitedFill {
-  const some = rest.lays.some(
-    ({ part, width, height }) => rest.copies[part]! > 0 && width <= rest.width && height <= rest.height,
+interface Filling {
+  readonly problem: FillProblem;
+  readonly search: FillSearch;
+  left: number[];
+  gained: number;
+  work: number;
+  stopped: boolean;
+}
+
+/** The node, with more parts where there is room: inside it first, then beside and below it, up to the given size. */
+function fillInside(filling: Filling, node: Assembly, width: number, height: number): Assembly {
+  if ('lay' in node) return fillAround(filling, node, width, height);
+  const { along, first, second } = node;
+  const one = along === 'x' ? [first.width, node.height] : [node.width, first.height];
+  const other = along === 'x' ? [second.width, node.height] : [node.width, second.height];
+  const inside = join(
+    along,
+    fillInside(filling, first, one[0]!, one[1]!),
+    fillInside(filling, second, other[0]!, other[1]!),
   );
-  if (!some) return { ...NO_FILL, work };
-  const prices = rest.copies.reduce((sum, count, part) => sum + Math.max(0, count) * rest.prices[part]!, 0);
-  const bound = rest.density * rest.width * rest.height + prices;
-  return fillLimited({ ...rest, bound }, search, { ...NO_FILL, work });
+  return fillAround(filling, inside, width, height);
+}
+
+function fillAround(filling: Filling, node: Assembly, width: number, height: number): Assembly {
+  const beside = fillRest(filling, width - node.width, height);
+  const below = fillRest(filling, width, height - node.height);
+  const better = beside.value >= below.value ? beside : below;
+  if (!better.assembly) return node;
+  filling.gained += better.value;
+  filling.left = copiesLeft({ ...filling.problem, copies: filling.left }, better.assembly);
+  return fillAround(filling, join(better === beside ? 'x' : 'y', node, better.assembly), width, height);
+}
+
+function fillRest(filling: Filling, width: number, height: number): LimitedFill {
+  const { problem, search, left, work } = filling;
+  const fits = (lay: FillProblem['lays'][number]): boolean =>
+    left[lay.part]! > 0 && lay.width <= width && lay.height <= height;
+  if (filling.stopped || !problem.lays.some(fits)) return NO_FILL;
+  filling.stopped = search.shouldStop();
+  const prices = left.reduce((sum, count, part) => sum + Math.max(0, count) * problem.prices[part]!, 0);
+  const bound = problem.density * width * height + prices;
+  const found = fillLimited({ ...problem, width, height, copies: left, bound }, search, { ...NO_FILL, work });
+  filling.work = found.work;
+  return found;
 }

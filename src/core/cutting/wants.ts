@@ -31,7 +31,7 @@ export interface Wants {
   readonly whole: boolean;
   /** Some part has fewer copies than could fit. */
   readonly runsShort: boolean;
-  /** Parts were left out because there are too many: no proof but by `bound`. */
+  /** Parts or copies were left out because there are too many: no proof but by `bound`. */
   readonly partial: boolean;
   readonly longestCut: number;
   readonly density: number;
@@ -45,7 +45,10 @@ const MOST_COPIES = 10_000;
 /** Throws on lengths, copies or values that are no such numbers. */
 export function wantsOf(piece: Piece, given: readonly FillPart[], goal: FillGoal, longestCut: number): Wants {
   checkNumbers(piece, given);
-  const possible = given.filter((part) => canCome(part, piece) && worthOf(part, goal) > 0);
+  const cuts = longestCut >= Math.min(piece.width, piece.height);
+  const possible = given.filter(
+    (part) => worthOf(part, goal) > 0 && canCome(part, piece) && (cuts || isWhole(part, piece)),
+  );
   const parts = thinOut(possible);
   const grid = parts.reduce((common, part) => divisor(divisor(common, part.width), part.height), 0) || 1;
   const scale = goal === 'area' ? grid ** 2 : 1;
@@ -59,10 +62,10 @@ export function wantsOf(piece: Piece, given: readonly FillPart[], goal: FillGoal
   );
   return {
     ...{ grid, width: piece.width / grid, height: piece.height / grid, parts, lays, prices },
-    copies: parts.map((part) => Math.min(wanted(part), roomFor(part, piece), MOST_COPIES)),
+    copies: parts.map((part) => Math.min(mostOf(part, piece), MOST_COPIES)),
     whole,
     runsShort: parts.some((part) => Math.min(wanted(part), MOST_COPIES) < roomFor(part, piece)),
-    partial: parts.length < possible.length,
+    partial: parts.length < possible.length || parts.some((part) => mostOf(part, piece) > MOST_COPIES),
     longestCut: longestCut / grid,
     density: densestOf(lays),
     bound: whole ? Math.floor(relaxed.value / scale + 1e-6) : relaxed.value / scale,
@@ -83,6 +86,9 @@ function checkNumbers(piece: Piece, parts: readonly FillPart[]): void {
 
 const canCome = (part: FillPart, piece: Piece): boolean =>
   !part.pin && wanted(part) > 0 && suits({ ...part, copies: 1 }, piece) && waysOf(part, piece).length > 0;
+
+const isWhole = (part: FillPart, piece: Piece): boolean =>
+  waysOf(part, piece).some(({ width, height }) => width === piece.width && height === piece.height);
 
 const wanted = ({ copies = Infinity }: FillPart): number => copies;
 
@@ -116,6 +122,8 @@ function waysOf(part: FillPart, piece: Piece) {
 }
 
 const areaOf = ({ width, height }: { width: number; height: number }): number => width * height;
+
+const mostOf = (part: FillPart, piece: Piece): number => Math.min(wanted(part), roomFor(part, piece));
 
 /** How many copies have room as far as area goes. */
 const roomFor = (part: FillPart, piece: Piece): number => Math.floor(areaOf(piece) / areaOf(part));
