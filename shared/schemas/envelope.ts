@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { inches, type Length, type Units } from '../length.ts';
 import { WANTED_FITS, type WantedFit } from '../outcome.ts';
+import { FRONT_LIES } from '../print.ts';
 import {
   choiceField,
   countField,
@@ -13,6 +14,8 @@ import {
 } from './fields.ts';
 
 export const FINISH_SHAPES = ['as proposed', 'pointed', 'straight', 'tapered', 'rounded'] as const;
+
+const FOLDS = ['diagonal', 'side-seam', 'two-piece'] as const;
 
 /** A flap's finish as typed: a depth told from the score, and the taper or the radius. */
 const finishFields = (units: Units) => ({
@@ -35,6 +38,10 @@ export function envelopeForm(units: Units, defaults: { bulk: Length; fit: Wanted
     boxWidth: optionalLengthField(units),
     boxHeight: optionalLengthField(units),
     copies: whenMissing(1, countField(1, 500)),
+    front: choiceField(['any', ...FRONT_LIES] as const, 'any'),
+    fold: z.enum(FOLDS).optional().catch(undefined),
+    cutWidth: optionalLengthField(units),
+    cutHeight: optionalLengthField(units),
     square: optionalLengthField(units),
     start: optionalLengthField(units),
     cShape: c.shape,

@@ -1,10 +1,9 @@
 /** Taking paper off the shelf for a project, and undoing it. */
 import { Hono } from 'hono';
+import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { blankWanted, looksOn } from '#core/project/fitting.ts';
 import type { NewProject } from '#core/project/journal.ts';
-import type { Design } from '#core/project/stash.ts';
-import { printSize, type Units } from '#shared/length.ts';
 import { cutForm } from '#shared/schemas/cut.ts';
 import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
@@ -16,6 +15,7 @@ import { rowId } from './address.ts';
 import type { Env } from './env.ts';
 import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
 import { check, entryOf, readForm } from './form.ts';
+import { newProject } from './new-project.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
 import { showProject } from './projects.ts';
@@ -35,8 +35,9 @@ cuts.post('/', async (c) => {
   if (!design) return notFound(c);
   const { recipe } = fitting.value;
   const { copies, offcut, project } = asked.value;
+  if (foldOf(recipe).blanks(recipe).length > 1) return showEnvelopes(c, entryOf(typed, [NEEDS_A_PLAN]));
   const { look } = looksOn(recipe, design, asked.value.look);
-  const opened = { ...newProject(recipe, design, copies, units), notcher: tool.id, look: look ?? null };
+  const opened = { ...newProject(recipe, copies, units, design), notcher: tool.id, look: look ?? null };
   return once<{ refused: GonePiece[] }>(
     c,
     typed,
@@ -65,13 +66,6 @@ cuts.delete('/:id', async (c) => {
   return showProject(c, cut.project, { overtaken: undone });
 });
 
-const newProject = (recipe: Recipe, design: Design, copies: number, units: Units): NewProject => ({
-  title: `${copies === 1 ? 'Envelope' : `${copies} envelopes`} in ${design.name}, for ${printSize(recipe.card, units)}`,
-  card: { width: recipe.card.width, height: recipe.card.height, bulk: recipe.card.bulk },
-  quantity: copies,
-  recipe,
-});
-
 /** An idea gets the envelope that paper was taken for; so does a project whose square or start was chosen afresh. */
 async function adopt(
   db: Database,
@@ -90,6 +84,11 @@ const sameMeasures = (one: Recipe, other: Recipe): boolean =>
   one.blank.width === other.blank.width &&
   one.blank.height === other.blank.height &&
   one.starts[0] === other.starts[0];
+
+const NEEDS_A_PLAN = {
+  field: '',
+  message: 'This envelope takes two pieces of paper. Begin its project below, and plan both cuts together.',
+};
 
 const sayGone = ({ wanted, left, changed }: GonePiece) => ({
   field: '',

@@ -2,16 +2,18 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { THIN_BULK } from '#core/envelope/fit.ts';
-import type { Notcher, Recipe } from '#core/envelope/recipe.ts';
+import type { Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { blankWanted, type Fitting, fitEnvelope, looksOn } from '#core/project/fitting.ts';
 import type { Project } from '#core/project/journal.ts';
 import { fitReadyMade } from '#core/project/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
+import { firstOfEachFold } from '#core/project/ways.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { type EnvelopeAsked, envelopeForm } from '#shared/schemas/envelope.ts';
+import type { Size } from '#shared/size.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
@@ -20,9 +22,10 @@ import { readProject } from '#stores/projects.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
 import { findPieces } from '#stores/search.ts';
 import type { Settings } from '#stores/settings.ts';
+import { findWays } from '#stores/ways.ts';
 import { Answer, NoAnswer } from '#views/envelopes/answer.tsx';
 import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
-import { asking, UNCHOSEN } from '#views/envelopes/query.ts';
+import { asking, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readQuery, type Typed, tellRounding } from './form.ts';
@@ -83,6 +86,11 @@ export const envelopeAsked = (asked: EnvelopeAsked, notcher: Notcher, units: Uni
       card: asked,
       notcher,
       want: wantOf(asked),
+      fold: asked.fold,
+      blank: {
+        ...(asked.cutWidth && { width: asked.cutWidth }),
+        ...(asked.cutHeight && { height: asked.cutHeight }),
+      },
       square: asked.square,
       start: asked.start,
       flapC: { shape: asked.cShape, depth: asked.cDepth, more: asked.cMore },
@@ -94,9 +102,13 @@ export const envelopeAsked = (asked: EnvelopeAsked, notcher: Notcher, units: Uni
 export const defaultsFrom = ({ wantedFit }: Settings) => ({ bulk: THIN_BULK, fit: wantedFit });
 
 /** Within a limit on the outer size the snuggest is looked for, unless she says how it should sit. */
-function wantOf({ fit, boxWidth, boxHeight }: EnvelopeAsked) {
-  if (boxWidth === undefined && boxHeight === undefined) return { fit };
-  return { largestOuter: { ...(boxWidth && { width: boxWidth }), ...(boxHeight && { height: boxHeight }) } };
+function wantOf({ fit, boxWidth, boxHeight, front }: EnvelopeAsked): Want {
+  const lie = front === 'any' ? {} : { front };
+  if (boxWidth === undefined && boxHeight === undefined) return { fit, ...lie };
+  return {
+    ...lie,
+    largestOuter: { ...(boxWidth && { width: boxWidth }), ...(boxHeight && { height: boxHeight }) },
+  };
 }
 
 /** Undefined when none is asked for, null when there is no such project. */
@@ -113,10 +125,7 @@ function carriedFrom({ id, card, recipe }: Project, units: Units): Typed {
     width: typedLength(width, units),
     height: typedLength(height, units),
     bulk: typedLength(bulk, units),
-    ...(recipe && {
-      square: typedLength(recipe.blank.width, units),
-      start: typedLength(recipe.starts[0], units),
-    }),
+    ...(recipe && measuresOf(recipe, units)),
   };
 }
 
@@ -149,9 +158,11 @@ async function answerFor(
   c: Request,
   entry: Entry,
   asked: EnvelopeAsked,
-  { recipe, found }: Fitting,
+  { recipe: asAsked, found }: Fitting,
 ): Promise<Answerable> {
   const db = c.get('db');
+  const ways = await findWays(db, firstOfEachFold(found));
+  const recipe = hasChosen(asked) ? asAsked : ways[0]!.recipe;
   const chosen = asked.design === undefined ? undefined : await readDesign(db, asked.design);
   const { look: picked } = chosen ? looksOn(recipe, chosen, asked.look) : { look: undefined };
   const wanted = { ...blankWanted(recipe, picked), ...(chosen && { designs: [chosen.id] }) };
@@ -165,6 +176,7 @@ async function answerFor(
     entry,
     recipe,
     tried: entry.typed.chart === 'yes',
+    ways,
     others: found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
     choices: pieces.choices.map((choice) =>
       forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
@@ -181,8 +193,15 @@ async function answerFor(
   });
 }
 
+const hasChosen = ({ fold, square, start, cShape, dShape }: EnvelopeAsked): boolean =>
+  fold !== undefined ||
+  square !== undefined ||
+  start !== undefined ||
+  cShape !== 'as proposed' ||
+  dShape !== 'as proposed';
+
 const sameMeasures = (one: Recipe, other: Recipe): boolean =>
-  one.blank.width === other.blank.width && one.starts[0] === other.starts[0];
+  one.fold === other.fold && one.blank.width === other.blank.width && one.starts[0] === other.starts[0];
 
 /** Drawn with as many blanks as are wanted of it. */
 function forCopies(choice: Choice, wanted: BlankWanted, copies: number, keepAtLeast: Length): Choice {
@@ -195,8 +214,8 @@ async function smallerOnes(db: Database, recipe: Recipe): Promise<{ recipe: Reci
   const { card, notcher, limits } = recipe;
   const found: { recipe: Recipe; choice: Choice }[] = [];
   for (const fit of ['easy', 'snug'] as const satisfies readonly WantedFit[]) {
-    const smaller = solveEnvelope({ card, notcher, limits, want: { fit } }).filter(
-      (other) => other.blank.width < recipe.blank.width && other.fit === fit,
+    const smaller = solveEnvelope({ card, notcher, limits, want: { fit }, folds: [recipe.fold] }).filter(
+      (other) => areaOf(other.blank) < areaOf(recipe.blank) && other.fit === fit,
     );
     for (const other of smaller) {
       const { choices } = await findPieces(db, blankWanted(other), { limit: 1 });
@@ -206,3 +225,5 @@ async function smallerOnes(db: Database, recipe: Recipe): Promise<{ recipe: Reci
   }
   return found;
 }
+
+const areaOf = ({ width, height }: Size): number => width * height;

@@ -19,7 +19,7 @@ export async function once<Refused extends object>(
   refused?: (reason: Refused) => Response | Promise<Response>,
 ): Promise<Response> {
   const { now, token } = c.get('services');
-  const sent = typed['once'] ?? '';
+  const sent = typed.once ?? '';
   const key = /^[\w-]{8,100}$/.test(sent) ? sent : token();
   const answer = await submitOnce(c.get('db'), key, now().toISOString(), act);
   if (answer.repeated) return goTo(c, answer.location);

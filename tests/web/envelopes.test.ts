@@ -3,9 +3,10 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { inches } from '#shared/length.ts';
 import { addCardSize } from '#stores/card-sizes.ts';
 import { readProjectInFull } from '#stores/journal.ts';
-import { listOffcuts } from '#stores/offcuts.ts';
+import { binOffcut } from '#stores/movements.ts';
+import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
 import { type App, openApp } from '#tests/support/app.ts';
-import { type Cast, fillShelf } from '#tests/support/cast.ts';
+import { type Cast, FIRST, fillShelf, scrap } from '#tests/support/cast.ts';
 import { rowCounts, shelf } from '#tests/support/shelf.ts';
 
 let app: App;
@@ -60,11 +61,25 @@ describe('the answer', () => {
     expect(await answer.text()).toContain('<html');
   });
 
-  test('a limit on the outer size gives a snugger one that keeps within it', async () => {
+  test('a limit on the outer size is kept by whichever fold can, without force', async () => {
     const html = await page(`${ASKED}&boxHeight=3+3/8`);
     expect(html).toMatch(/sits snugly|goes in easily/);
-    const square = /Square <strong>([^<]+)″/.exec(html)![1];
-    expect(square).not.toBe('8');
+    expect(html).not.toContain('larger than you allow');
+    // On a start that reads eighths the diagonal's pocket is 3.27 in (tight) or 3.45 in (too high): facts §1.
+    expect(html).toContain('One strip, ');
+  });
+
+  test('a print that must lie straight brings a straight fold', async () => {
+    expect(await page(`${ASKED}&front=across`)).not.toContain('Square <strong>');
+    expect(await page(`${ASKED}&front=diagonal`)).toContain('Square <strong>');
+  });
+
+  test('a strip that lies there comes before a square that opens a sheet', async () => {
+    await binOffcut(app.db, cast.corner.id, { at: FIRST });
+    await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(7.5, 8), count: 1, at: FIRST });
+    const html = await page(ASKED);
+    expect(html).toContain('One strip, ');
+    expect(html).toMatch(/Or <a[^>]*>Square [^<]*<\/a>, from a new sheet of/);
   });
 
   test('measures from a chart are tried beside the nearest better start', async () => {
@@ -75,7 +90,7 @@ describe('the answer', () => {
   });
 
   test('nothing large enough says what is missing and which smaller envelope would do', async () => {
-    const html = await page('width=9&height=8');
+    const html = await page('width=14&height=13');
     expect(html).toContain('Nothing on the shelf will do');
     expect(html).toMatch(/comes nearest: [^<]*″/);
   });
@@ -164,6 +179,16 @@ describe('taking', () => {
   test('unknown paper or project is a page that helps', async () => {
     expect((await app.post('/cuts', taking({ design: '999' }))).status).toBe(404);
     expect((await app.post('/cuts', taking({ project: '999' }))).status).toBe(404);
+  });
+
+  test('an envelope of two pieces is planned, not taken from one', async () => {
+    const two = { ...taking(), square: '', start: '', fold: 'two-piece' };
+    const refused = await app.post('/cuts', two);
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toContain('takes two pieces');
+    const begun = await app.post('/envelopes', two);
+    const id = Number(/\/projects\/(\d+)\/plans\/new/.exec(begun.headers.get('Location')!)![1]);
+    expect((await readProjectInFull(app.db, id))!.project.recipe!.fold).toBe('two-piece');
   });
 
   test('a form with nothing in it is asked again', async () => {

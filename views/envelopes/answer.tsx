@@ -5,16 +5,16 @@ import { foldedDrawing } from '#core/drawing/folded.ts';
 import type { Look } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { describeWarning } from '#core/envelope/warnings.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { FittingReadyMade } from '#core/project/ready-made.ts';
 import type { Choice, Nearest } from '#core/project/search.ts';
 import type { Design } from '#core/project/stash.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import type { Way } from '#core/project/ways.ts';
+import type { Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { Entry } from '../parts/field.tsx';
-import { SAY_FIT, sayClearance } from '../parts/fit.ts';
 import { FittingOnes } from '../ready-made/list.tsx';
+import { Headline } from './headline.tsx';
 import { Looks } from './looks.tsx';
 import { Behind } from './measures.tsx';
 import type { Query } from './query.ts';
@@ -29,6 +29,8 @@ export interface Answered {
   /** Measures that the maker gave herself, rather than the ones found. */
   readonly tried: boolean;
   readonly others: readonly Recipe[];
+  /** What the shelf has for the best envelope of each fold. */
+  readonly ways: readonly Way[];
   readonly choices: readonly Choice[];
   readonly fitting: readonly FittingReadyMade[];
   readonly nearest: Nearest | null;
@@ -65,30 +67,6 @@ export const NoAnswer: FC<{ message: string }> = ({ message }) => (
   </section>
 );
 
-const Headline: FC<Answered> = ({ recipe, units, tried }) => (
-  <>
-    <h1 class="answer">
-      Square <strong>{printLength(recipe.blank.width, units)}</strong>, first notch at{' '}
-      <strong>{printLength(recipe.starts[0], units)}</strong>.
-    </h1>
-    <p class="lead">
-      {tried ? 'With these measures your' : 'Your'} {printSize(recipe.card, units)} card{' '}
-      <span class="fit">{SAY_FIT[recipe.fit]}</span>: {sayClearance(recipe.clearance.width, units)} across,{' '}
-      {sayClearance(recipe.clearance.height, units)} up and down.
-    </p>
-    <Warnings recipe={recipe} units={units} />
-  </>
-);
-
-const Warnings: FC<{ recipe: Recipe; units: Units }> = ({ recipe, units }) =>
-  recipe.warnings.length === 0 ? null : (
-    <ul class="warnings">
-      {recipe.warnings.map((warning) => (
-        <li>{describeWarning(warning, units)}</li>
-      ))}
-    </ul>
-  );
-
 const Drawings: FC<Answered> = ({ recipe, units }) => {
   const fold = foldOf(recipe);
   const folded = fold.folded(recipe);
@@ -98,7 +76,9 @@ const Drawings: FC<Answered> = ({ recipe, units }) => {
         {fold.flat(recipe).map((layout, index) => (
           <Picture drawing={flatDrawing(recipe, layout, units)} id={`flat-${index}`} grows />
         ))}
-        <figcaption>The sheet on the tool, inside up</figcaption>
+        <figcaption>
+          {recipe.fold === 'diagonal' ? 'The sheet on the tool, inside up' : 'Lying flat, inside up'}
+        </figcaption>
       </figure>
       {(['front', 'back'] as const).map((face) => (
         <figure class="sheet">

@@ -1,5 +1,6 @@
 /** What stands one tap behind the answer: every measure, slips, flaps cut her own way, other squares, charts. */
 import type { FC } from 'hono/jsx';
+import { foldOf } from '#core/envelope/folds.ts';
 import type { Flap, Recipe, Slip } from '#core/envelope/recipe.ts';
 import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
 import { FINISH_SHAPES } from '#shared/schemas/envelope.ts';
@@ -8,6 +9,7 @@ import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
 import { PostBehind } from '../post/post.tsx';
 import type { Answered } from './answer.tsx';
+import { SLIP_WORDS, sayBlanks, sayEnvelope } from './fold-words.ts';
 import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
 
 export const Behind: FC<Answered> = (answered) => (
@@ -15,7 +17,7 @@ export const Behind: FC<Answered> = (answered) => (
     <EveryMeasure {...answered} />
     <Slips {...answered} />
     <OwnFinish {...answered} />
-    <OtherSquares {...answered} />
+    <OtherEnvelopes {...answered} />
     <Chart {...answered} />
     <PostBehind {...answered} />
     <p>
@@ -43,17 +45,32 @@ const EveryMeasure: FC<Answered> = ({ recipe, units }) => (
 );
 
 const rowsOf = (recipe: Recipe, units: Units): [string, string][] => [
-  ['Square', printLength(recipe.blank.width, units)],
-  ['Start', printLength(recipe.starts[0], units)],
-  ['Its twin, from the other corner', printLength(recipe.starts[1], units)],
+  ...(recipe.fold === 'diagonal' ? notcherRows(recipe, units) : scoreRows(recipe, units)),
   ['Pocket, inside', printSize(recipe.pocket, units, 'down')],
-  ['Inset of your tool', printLength(recipe.notcher.inset, units)],
   ...recipe.flaps.map((flap): [string, string] => [
     `Flap ${flap.letter}, ${flap.side}`,
     sayFlap(flap, units),
   ]),
   ['Seam', `${printLength(recipe.seam.width, units)} wide, ${recipe.seam.area.toFixed(1)} in² together`],
   ['Glue', `a line up to ${printLength(recipe.seam.glueWidth, units, 'down')} wide, inside the seam`],
+];
+
+const notcherRows = ({ blank, starts, notcher }: Recipe, units: Units): [string, string][] => [
+  ['Square', printLength(blank.width, units)],
+  ['Start', printLength(starts[0], units)],
+  ['Its twin, from the other corner', printLength(starts[1], units)],
+  ['Inset of your tool', printLength(notcher.inset, units)],
+];
+
+const scoreRows = (recipe: Recipe, units: Units): [string, string][] => [
+  ['Cut', sayBlanks(recipe, units)],
+  ...foldOf(recipe)
+    .steps(recipe, recipe.notcher.turning ?? 'clockwise')
+    .flatMap((step): [string, string][] =>
+      step.kind === 'score' && step.at
+        ? [[`Score ${step.score}`, `${printLength(step.at.distance, units)} from the ${step.at.from} edge`]]
+        : [],
+    ),
 ];
 
 const sayFlap = (flap: Flap, units: Units): string =>
@@ -68,12 +85,12 @@ const sayFlap = (flap: Flap, units: Units): string =>
 
 const Slips: FC<Answered> = ({ recipe, units }) => (
   <details>
-    <summary>If the knife or the notch slips</summary>
+    <summary>If the hand slips</summary>
     <p>{survival(recipe, units)}</p>
     <ul>
       {recipe.slips.map((slip) => (
         <li>
-          {slip.off === 'square' ? 'Square' : 'Start'} {offBy(slip, units)}: pocket{' '}
+          The {SLIP_WORDS[recipe.fold][slip.off]} {offBy(slip, units)}: pocket{' '}
           {printSize(slip.pocket, units, 'down')}, the card {SAY_FIT[slip.fit]}.
         </li>
       ))}
@@ -81,15 +98,15 @@ const Slips: FC<Answered> = ({ recipe, units }) => (
   </details>
 );
 
-function survival({ survives, slips }: Recipe, units: Units): string {
-  const by = (off: Slip['off']): string =>
-    printLength(Math.abs(slips.find((slip) => slip.off === off)!.by) as Length, units);
-  const square = `a square ${by('square')} off`;
-  const start = `a start ${by('start')} off`;
-  if (survives.square && survives.start) return `Survives ${square} and ${start}.`;
-  if (survives.square) return `Survives ${square}, but not ${start}: measure the start twice.`;
-  if (survives.start) return `Survives ${start}, but not ${square}: cut the square with care.`;
-  return `Survives neither ${square} nor ${start}: cut and measure with care.`;
+function survival({ fold, survives, slips }: Recipe, units: Units): string {
+  const off = (what: Slip['off']): string => {
+    const by = slips.find((slip) => slip.off === what)!.by;
+    return `a ${SLIP_WORDS[fold][what]} ${printLength(Math.abs(by) as Length, units)} off`;
+  };
+  if (survives.square && survives.start) return `Survives ${off('square')} and ${off('start')}.`;
+  if (survives.square) return `Survives ${off('square')}, but not ${off('start')}: measure that twice.`;
+  if (survives.start) return `Survives ${off('start')}, but not ${off('square')}: cut with care.`;
+  return `Survives neither ${off('square')} nor ${off('start')}: cut and measure with care.`;
 }
 
 const offBy = (slip: Slip, units: Units): string =>
@@ -97,11 +114,11 @@ const offBy = (slip: Slip, units: Units): string =>
 
 const OwnFinish: FC<Answered> = ({ recipe, query, entry, units }) => (
   <details open={Boolean(query.cShape || query.dShape)}>
-    <summary>Cut the long flaps my own way</summary>
+    <summary>Cut the flaps my own way</summary>
     <form action="/envelopes" method="get">
       <Carried query={query} changes={{ ...measuresOf(recipe, units), ...NO_FINISH }} />
       {recipe.flaps
-        .filter(({ letter }) => letter === 'C' || letter === 'D')
+        .filter(({ letter }) => letter === 'D' || (letter === 'C' && recipe.fold === 'diagonal'))
         .map((flap) => (
           <FinishFields flap={flap} entry={entry} />
         ))}
@@ -146,15 +163,15 @@ const FinishFields: FC<{ flap: Flap; entry: Answered['entry'] }> = ({ flap, entr
   );
 };
 
-const OtherSquares: FC<Answered> = ({ others, query, units }) =>
+const OtherEnvelopes: FC<Answered> = ({ others, query, units }) =>
   others.length === 0 ? null : (
     <details>
-      <summary>Other squares for this card</summary>
+      <summary>Other envelopes for this card</summary>
       <ul class="list">
         {others.map((other) => (
           <li>
             <a href={asking(query, { ...UNCHOSEN, ...measuresOf(other, units) })}>
-              Square {printLength(other.blank.width, units)}, start {printLength(other.starts[0], units)}
+              {sayEnvelope(other, units)}
             </a>{' '}
             · {SAY_FIT[other.fit]} ({sayClearance(other.clearance.width, units)} across,{' '}
             {sayClearance(other.clearance.height, units)} up and down)

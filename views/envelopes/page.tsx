@@ -3,7 +3,7 @@ import type { Child, FC } from 'hono/jsx';
 import type { CardSize } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
-import { type Entry, Field, FormProblems, fieldNote } from '../parts/field.tsx';
+import { Choice, type Entry, Field, FormProblems, fieldNote } from '../parts/field.tsx';
 import { CardStrip } from '../table/table.tsx';
 import { UNCHOSEN } from './query.ts';
 import { StandardCards } from './standard.tsx';
@@ -56,8 +56,12 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
           <Field name="copies" label="How many" kind="count" entry={entry} value="1" />
           <FitChoice chosen={fit} />
         </div>
-        <details open={Boolean(entry.typed.boxWidth || entry.typed.boxHeight)}>
-          <summary>The envelope has to go into something</summary>
+        <details
+          open={Boolean(
+            entry.typed.boxWidth || entry.typed.boxHeight || (entry.typed.front ?? 'any') !== 'any',
+          )}
+        >
+          <summary>It has to go into something, or the print has to lie just so</summary>
           <div class="fields">
             <Field name="boxWidth" label="At most this wide" kind="length" entry={entry} hint="outside" />
             <Field
@@ -67,6 +71,7 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
               entry={entry}
               hint="either alone will do"
             />
+            <Choice name="front" label="Print on the front" entry={entry} choices={FRONTS} />
           </div>
         </details>
         <noscript>
@@ -84,6 +89,13 @@ export const LIVE_FIELDS = ['width', 'height', 'bulk', 'copies', 'boxWidth', 'bo
 export const LiveNotes: FC<{ entry: Entry }> = ({ entry }) => (
   <>{LIVE_FIELDS.map((name) => fieldNote(name, entry, HINTS[name], true))}</>
 );
+
+const FRONTS = [
+  { value: 'any', label: 'as the fold lays it' },
+  { value: 'across', label: 'straight, across the longer side' },
+  { value: 'along', label: 'straight, along the longer side' },
+  { value: 'diagonal', label: 'at 45°' },
+];
 
 const HINTS: Partial<Record<(typeof LIVE_FIELDS)[number], string>> = {
   bulk: 'how thick it is',

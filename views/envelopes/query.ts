@@ -12,6 +12,9 @@ export function asking(query: Query, changes: Query): string {
 
 /** What belongs to one choice of measures and must not be carried over to another. */
 export const UNCHOSEN: Query = {
+  fold: '',
+  cutWidth: '',
+  cutHeight: '',
   square: '',
   start: '',
   cShape: '',
@@ -24,8 +27,8 @@ export const UNCHOSEN: Query = {
   chart: '',
 };
 
-/** The measures of a recipe as fields, exactly. */
-export const measuresOf = (recipe: Recipe, units: Units): Query => ({
-  square: typedLength(recipe.blank.width, units),
-  start: typedLength(recipe.starts[0], units),
-});
+/** What brings this very recipe back: a square and a start, or a fold and its blank. */
+export const measuresOf = ({ fold, blank, starts }: Recipe, units: Units): Query =>
+  fold === 'diagonal'
+    ? { fold, square: typedLength(blank.width, units), start: typedLength(starts[0], units) }
+    : { fold, cutWidth: typedLength(blank.width, units), cutHeight: typedLength(blank.height, units) };

@@ -1,12 +1,15 @@
 /** What on the shelf can become the blank, least regretted first, each drawn with the blank laid over it. */
 import type { FC } from 'hono/jsx';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
+import { foldOf } from '#core/envelope/folds.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Choice } from '#core/project/search.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { Once } from '../parts/once.tsx';
 import type { Answered } from './answer.tsx';
+import { sayEnvelope } from './fold-words.ts';
 import { asking, measuresOf, UNCHOSEN } from './query.ts';
 
 const SHOWN = 3;
@@ -32,6 +35,7 @@ export const Shelf: FC<Answered> = (answered) => {
           <Pieces {...answered} shown={rest} />
         </details>
       )}
+      <Begin {...answered} />
     </section>
   );
 };
@@ -71,7 +75,7 @@ const PieceChoice: FC<Answered & { choice: Choice; scale: number }> = ({ choice,
           {piece.count > 1 ? ` · ${piece.count} there` : ''} · {leaves(choice, answered.units)}
           {choice.yields > 1 ? ` · would give ${choice.yields}` : ''}
         </p>
-        <Take choice={choice} {...answered} />
+        {isOneBlank(answered.recipe) && <Take choice={choice} {...answered} />}
         {piece.design.id !== answered.design?.id && (
           <a class="see" href={`${asking(answered.query, { design: `${piece.design.id}`, look: '' })}#looks`}>
             How it would look
@@ -113,6 +117,22 @@ const Take: FC<Answered & { choice: Choice }> = ({
   );
 };
 
+/** A batch, or an envelope of two pieces, is planned before anything is cut. */
+const Begin: FC<Answered> = ({ query, recipe, units, copies, token }) =>
+  copies === 1 && isOneBlank(recipe) ? null : (
+    <form action="/envelopes" method="post">
+      <Once token={token} />
+      {Object.entries({ ...query, ...measuresOf(recipe, units), copies: `${copies}` }).map(
+        ([name, value]) => (
+          <input type="hidden" name={name} value={value} />
+        ),
+      )}
+      <button type="submit">Begin a project and plan {copies === 1 ? 'both cuts' : 'the whole batch'}</button>
+    </form>
+  );
+
+const isOneBlank = (recipe: Recipe): boolean => foldOf(recipe).blanks(recipe).length === 1;
+
 const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
   <>
     {nearest ? (
@@ -131,7 +151,7 @@ const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
         {smaller.map(({ recipe, choice }) => (
           <li>
             <a href={asking(query, { ...UNCHOSEN, ...measuresOf(recipe, units) })}>
-              Square {printLength(recipe.blank.width, units)}
+              {sayEnvelope(recipe, units)}
             </a>{' '}
             would do: the card sits {recipe.fit}, from {choice.piece.design.name}.
           </li>

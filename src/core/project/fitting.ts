@@ -6,17 +6,21 @@ import { checkMeasures } from '#core/envelope/door.ts';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import type { Look, LookPaper } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Card, Finish, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
+import type { Card, Finish, Finishes, FoldName, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
 import { type Length, length, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
 import type { BlankWanted } from './search.ts';
 
 export interface FittingAsked {
   readonly card: Card;
   readonly notcher: Notcher;
   readonly want: Want;
-  /** Both or neither: measures of her own instead of the ones found. */
+  /** The fold she chose, with the blank of the recipe meant where there are several. */
+  readonly fold?: FoldName | undefined;
+  readonly blank?: Partial<Size> | undefined;
+  /** Both or neither: measures of her own for the diagonal fold instead of the ones found. */
   readonly square?: Length | undefined;
   readonly start?: Length | undefined;
   readonly flapC: FinishAsked;
@@ -37,12 +41,14 @@ export interface Fitting {
 }
 
 /**
- * What the shelf is searched for. A square folded on the diagonal may be cut with its print along or across: it comes
- * out at 45° either way. A look that shows the printed border needs it on the blank.
+ * What the shelf is searched for, the recipe's own blank unless another of its blanks is named. A square folded on the
+ * diagonal may be cut with its print along or across, since it comes out at 45° either way; other folds show the print
+ * as the recipe says. A look that shows the printed border needs it on the blank.
  */
-export const blankWanted = ({ blank }: Recipe, look?: Look): BlankWanted => ({
-  ...blank,
-  mayTurn: true,
+export const blankWanted = (recipe: Recipe, look?: Look, blank: Size = recipe.blank): BlankWanted => ({
+  width: blank.width,
+  height: blank.height,
+  mayTurn: recipe.fold === 'diagonal',
   ...(look?.border && { border: true }),
 });
 
@@ -60,7 +66,7 @@ export function looksOn(
 /** Problems stand beside `square`, `start`, `cDepth`, `cMore`, `dDepth` and `dMore`. */
 export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting> {
   const found = solveEnvelope(asked);
-  const measured = measuredRecipe(asked, found[0]!, units);
+  const measured = measuredRecipe(asked, chosenOf(found, asked), units);
   if (!measured.ok) return measured;
   const own = readFinishes(asked);
   if (!own.ok) return own;
@@ -70,9 +76,18 @@ export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting>
   return accept({ recipe: plain ? measured.value : finishFlaps(measured.value, own.value), found });
 }
 
+/** The best, or the best of the chosen fold, or the very one with the chosen blank while it is still among them. */
+function chosenOf(found: readonly Recipe[], { fold: chosen, blank, square, start }: FittingAsked): Recipe {
+  const fold = chosen ?? (square !== undefined || start !== undefined ? 'diagonal' : undefined);
+  const ofFold = found.filter((one) => fold === undefined || one.fold === fold);
+  const same = (one: Recipe): boolean =>
+    one.blank.width === blank?.width && one.blank.height === blank.height;
+  return ofFold.find(same) ?? ofFold[0]!;
+}
+
 function measuredRecipe(asked: FittingAsked, best: Recipe, units: Units): Checked<Recipe> {
   const { card, notcher, square, start } = asked;
-  if (square === undefined && start === undefined) return accept(best);
+  if (best.fold !== 'diagonal' || (square === undefined && start === undefined)) return accept(best);
   if (square === undefined) return refuse('square', 'How long is the square’s side?');
   if (start === undefined) return refuse('start', 'Where does the first notch go?');
   const known = best.blank.width === square && best.starts[0] === start;

@@ -1,0 +1,47 @@
+/** Beginning a project with an envelope worked out and no paper taken yet: its cuts are planned next. */
+import { Hono } from 'hono';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { looksOn } from '#core/project/fitting.ts';
+import type { NewProject } from '#core/project/journal.ts';
+import type { Design } from '#core/project/stash.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { envelopeForm } from '#shared/schemas/envelope.ts';
+import { readDesign } from '#stores/designs.ts';
+import { chosenNotcher } from '#stores/notchers.ts';
+import { createProject } from '#stores/projects.ts';
+import type { Env } from './env.ts';
+import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
+import { check, entryOf, readForm } from './form.ts';
+import { once } from './once.ts';
+
+export const newProjects = new Hono<Env>();
+
+newProjects.post('/', async (c) => {
+  const units = c.get('units');
+  const typed = await readForm(c);
+  const asked = check(envelopeForm(units, defaultsFrom(c.get('settings'))), typed);
+  if (!asked.ok) return showEnvelopes(c, entryOf(typed, asked.problems));
+  const { tool, notcher } = await chosenNotcher(c.get('db'));
+  const fitting = envelopeAsked(asked.value, notcher, units);
+  if (!fitting.ok) return showEnvelopes(c, entryOf(typed, fitting.problems));
+  const { recipe } = fitting.value;
+  const { copies, design: id, look: picked } = asked.value;
+  const design = id === undefined ? undefined : await readDesign(c.get('db'), id);
+  const look = design && looksOn(recipe, design, picked).look;
+  const project = { ...newProject(recipe, copies, units, design), notcher: tool.id, look: look ?? null };
+  return once(c, typed, async (db) => {
+    const { id } = await createProject(db, project, c.get('services').now().toISOString());
+    return { location: `/projects/${id}/plans/new` };
+  });
+});
+
+export function newProject(recipe: Recipe, copies: number, units: Units, design?: Design): NewProject {
+  const { width, height, bulk } = recipe.card;
+  const what = copies === 1 ? 'Envelope' : `${copies} envelopes`;
+  return {
+    title: `${what}${design ? ` in ${design.name},` : ''} for ${printSize(recipe.card, units)}`,
+    card: { width, height, bulk },
+    quantity: copies,
+    recipe,
+  };
+}

@@ -1,0 +1,32 @@
+/** What each fold is called and cut from, in words. Knows no drawing. */
+import { foldOf } from '#core/envelope/folds.ts';
+import type { FoldName, Recipe } from '#core/envelope/recipe.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
+
+/** For a link or a list: `Square 8″, start 2⅞″`, `Side-seam from 7½ × 7⅞″`. */
+export function sayEnvelope(recipe: Recipe, units: Units): string {
+  if (recipe.fold === 'diagonal') {
+    return `Square ${printLength(recipe.blank.width, units)}, start ${printLength(recipe.starts[0], units)}`;
+  }
+  return `${FOLD_TITLES[recipe.fold]} from ${sayBlanks(recipe, units)}`;
+}
+
+/** `7½ × 7⅞″`, or both pieces: `6½ × 4⅞″ and 7½ × 4″`. */
+export const sayBlanks = (recipe: Recipe, units: Units): string =>
+  foldOf(recipe)
+    .blanks(recipe)
+    .map((blank) => printSize(blank, units))
+    .join(' and ');
+
+export const FOLD_TITLES: Record<FoldName, string> = {
+  diagonal: 'Diagonal',
+  'side-seam': 'Side-seam',
+  'two-piece': 'Two-piece',
+};
+
+/** What a slip of the hand is off in. */
+export const SLIP_WORDS: Record<FoldName, { readonly square: string; readonly start: string }> = {
+  diagonal: { square: 'square', start: 'start' },
+  'side-seam': { square: 'strip', start: 'score' },
+  'two-piece': { square: 'piece', start: 'score' },
+};
