@@ -3,10 +3,11 @@
  * no envelope; the type comes from the caller, since views read no files.
  */
 import PDFDocument from 'pdfkit';
+import { textWidth } from '#core/drawing/boxes.ts';
 import type { Inscription } from '#core/drawing/inscription.ts';
 import type { Template } from '#core/drawing/template.ts';
 import { type Tile, type Tiling, tilingOf } from '#core/drawing/tiling.ts';
-import type { Point, Polygon } from '#core/geometry/point.ts';
+import type { Polygon } from '#core/geometry/point.ts';
 import { millimetres, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { drawHead } from './pdf-head.ts';
@@ -128,14 +129,20 @@ function drawMarks(doc: PDFKit.PDFDocument, { tile, tiling, before }: TemplatePa
 }
 
 /** On the first tile that holds all of it; what none holds whole is left to the page's head. */
-const isShownOn = ({ tile, tiling }: TemplatePage, { at, text, size }: Inscription): boolean =>
-  tiling.tiles.find((one) => holds(one, at, (text.length * size) / 3)) === tile;
+const isShownOn = ({ tile, tiling }: TemplatePage, label: Inscription): boolean =>
+  tiling.tiles.find((one) => holds(one, label)) === tile;
 
-const holds = (tile: Tile, at: Point, reach: number): boolean =>
-  at.x - reach >= tile.x &&
-  at.x + reach <= tile.x + tile.width &&
-  at.y - reach >= tile.y &&
-  at.y + reach <= tile.y + tile.height;
+function holds(tile: Tile, { at, text, size, turn }: Inscription): boolean {
+  const [half, level] = [textWidth(text, size) / 2, Math.cos((turn * Math.PI) / 180) ** 2];
+  const across = half * Math.sqrt(level) + size / 2;
+  const down = half * Math.sqrt(1 - level) + size / 2;
+  return (
+    at.x - across >= tile.x &&
+    at.x + across <= tile.x + tile.width &&
+    at.y - down >= tile.y &&
+    at.y + down <= tile.y + tile.height
+  );
+}
 
 function drawLabel(doc: PDFKit.PDFDocument, { at, text, size, turn }: Inscription): void {
   const words = typed(text);

@@ -39,7 +39,7 @@ export function envelopeTemplates(recipe: Recipe, units: Units): Template[] {
       scores: layout.scores,
       glue: layout.glue,
       labels: [
-        ...inside(layout.pocket, [name, `card ${printSize(recipe.card, units)}`, 'inside up']),
+        ...inside(layout.pocket, [name, `card ${printSize(recipe.card, units)}`, 'inside up'], layout.glue),
         ...layout.flaps.flatMap(({ shape, letter }) => inside(shape, [letter], layout.glue)),
         ...layout.glue.flatMap((spot) => inside(spot, ['glue'])),
         ...layout.scores.map((score) => alongScore(score, score.order, layout.pocket)),
