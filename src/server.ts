@@ -3,25 +3,24 @@
  * in a folder of its own. Knows no page.
  */
 import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
 import { mkdirSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { createServer } from 'node:net';
+import { join, resolve } from 'node:path';
 import { serve } from '@hono/node-server';
 import { seedDemo } from '#seed/demo.ts';
-import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
+import { closeDatabase, type Database, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
 import { planningPool } from './planning.ts';
 
 const demo = process.argv.includes('--demo');
 const port = readPort(process.env.PORT ?? '4870');
-const hostname = process.env.HOST ?? '127.0.0.1';
-const folder = demo ? 'demo-data' : (process.env.CREASEBOOK_DATA ?? 'data');
+const hostname = process.env.HOST || '127.0.0.1';
+const name = hostname.includes(':') ? `[${hostname}]` : hostname;
+const folder = demo ? 'demo-data' : process.env.CREASEBOOK_DATA || 'data';
 
-if (demo) rmSync(folder, { recursive: true, force: true });
-mkdirSync(folder, { recursive: true });
-
-const db = openDatabase(join(folder, 'creasebook.db'));
-await migrate(db);
-if (demo) await seedDemo(db, new Date());
+await portIsFree();
+const db = await openBook();
 
 const planner = planningPool();
 const app = createApp({
@@ -30,21 +29,20 @@ const app = createApp({
   token: randomUUID,
   loadDemo: seedDemo,
   planner,
-  hosts: [...new Set([hostname, '127.0.0.1', 'localhost', '[::1]'])].map((name) =>
-    `${name}:${port}`.toLowerCase(),
-  ),
+  hosts: [...new Set([name, '127.0.0.1', 'localhost', '[::1]'])].map((one) => `${one}:${port}`.toLowerCase()),
 });
 
 const server = serve({ fetch: app.fetch, port, hostname }, () => {
-  console.log(`Creasebook is open at http://${hostname}:${port}`);
+  console.log(`Creasebook is open at http://${name}:${port}`);
+  if (!/^(127\.|localhost$|::1$)/i.test(hostname)) {
+    console.log(
+      'Take care: it has no accounts, and others who reach this machine can read and change the book.',
+    );
+  }
   if (demo) console.log(`This is the demo; its data lies in ${folder}/ and is made afresh at every start.`);
 });
 
-server.on('error', (error: NodeJS.ErrnoException) => {
-  const busy = error.code === 'EADDRINUSE';
-  console.error(busy ? `Port ${port} is taken. Start with another: PORT=4871 npm start` : String(error));
-  process.exit(1);
-});
+server.on('error', cannotListen);
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.on(signal, () => {
@@ -56,6 +54,35 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     );
     setTimeout(() => process.exit(0), 500).unref();
   });
+}
+
+/** Asked before anything is written, so that a second demo does not wipe the folder of one that runs. */
+async function portIsFree(): Promise<void> {
+  const probe = createServer().listen(port, hostname);
+  await once(probe, 'listening').catch(cannotListen);
+  await new Promise((done) => probe.close(done));
+}
+
+function cannotListen(error: NodeJS.ErrnoException): never {
+  const again = `PORT=${port + 1} npm ${demo ? 'run demo' : 'start'}`;
+  const busy = error.code === 'EADDRINUSE';
+  console.error(busy ? `Port ${port} is taken. Start with another: ${again}` : String(error));
+  process.exit(1);
+}
+
+async function openBook(): Promise<Database> {
+  try {
+    if (demo) rmSync(folder, { recursive: true, force: true });
+    mkdirSync(folder, { recursive: true });
+    const db = openDatabase(join(folder, 'creasebook.db'));
+    await migrate(db);
+    if (demo) await seedDemo(db, new Date());
+    return db;
+  } catch (error) {
+    console.error(`Creasebook can’t keep its data in ${resolve(folder)}. ${String(error)}`);
+    console.error('Name a folder that it may write to: CREASEBOOK_DATA=folder npm start');
+    process.exit(1);
+  }
 }
 
 function readPort(text: string): number {
