@@ -99,7 +99,10 @@ const StepWords: FC<PlanView & { group: Group }> = ({ group: { step, count, numb
         {paper ? (
           <SwatchChip id={`step-chip-${number}`} swatch={paper.swatch} name={paper.name} size={22} />
         ) : null}{' '}
-        <a class="which" href={`#piece-${drawing}`}>{drawing}</a> {count > 1 ? <b>{count} × </b> : null}
+        <a class="which" href={`#piece-${drawing}`}>
+          {drawing}
+        </a>{' '}
+        {count > 1 ? <b>{count} × </b> : null}
         {offcut === null ? paper?.name : <span class="code">{offcuts.get(offcut)?.code}</span>}{' '}
         <span class="quiet">
           {isWhole(step, view) ? '' : `piece ${printSize(step.block as unknown as Sized, units)}, `}
@@ -139,7 +142,7 @@ function sayBlock(
     case 'waste':
       return `waste ${size}`;
     case 'more':
-      return `a strip ${size} to cut on`;
+      return `a piece ${size} to cut on`;
   }
 }
 

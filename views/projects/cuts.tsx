@@ -1,10 +1,11 @@
 /** What paper a project came from, taking by taking, each with what was left and its undo. */
 import type { FC } from 'hono/jsx';
 import type { CutRecord, RecordedPiece } from '#core/project/journal.ts';
-import type { Design } from '#core/project/stash.ts';
+import { type Design, ENVELOPE_PART } from '#core/project/stash.ts';
 import { printSize } from '#shared/length.ts';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 import { When } from '../parts/when.tsx';
+import { howMany } from '../stash/words.ts';
 import type { ProjectView } from './view.ts';
 
 export const Cuts: FC<ProjectView> = (view) =>
@@ -77,7 +78,7 @@ const Piece: FC<ProjectView & { piece: RecordedPiece; count: number; id: string 
         <DesignLink design={design} />, {printSize(piece, units)}
         <br />
         <small>
-          {blanks(piece)} from {count > 1 ? 'each' : 'it'}
+          {comesOff(piece)} from {count > 1 ? 'each' : 'it'}
           {left.length > 0 ? '; left over: ' : ', nothing left over'}
           {left.map((one, index) => (
             <>
@@ -97,14 +98,20 @@ const Piece: FC<ProjectView & { piece: RecordedPiece; count: number; id: string 
 const DesignLink: FC<{ design: Design | undefined }> = ({ design }) =>
   design ? <a href={`/designs/${design.id}`}>{design.name}</a> : <>a design that is gone</>;
 
-const blanks = ({ parts }: RecordedPiece): string =>
-  parts.length === 1 ? 'one blank' : `${parts.length} blanks`;
+/** `3 blanks, 2 × Front panel` */
+function comesOff({ parts }: RecordedPiece): string {
+  const counts = new Map<string, number>();
+  for (const { part } of parts) counts.set(part, (counts.get(part) ?? 0) + 1);
+  return [...counts]
+    .map(([part, count]) => (part === ENVELOPE_PART ? howMany(count, 'blank') : `${count} × ${part}`))
+    .join(', ');
+}
 
 /** Pieces cut alike, with how many there are. */
 function tally(pieces: readonly RecordedPiece[]): [RecordedPiece, number][] {
   const counts = new Map<string, [RecordedPiece, number]>();
   for (const piece of pieces) {
-    const key = JSON.stringify([piece.piece, piece.parts.length, piece.leftovers]);
+    const key = JSON.stringify([piece.piece, piece.parts.map(({ part }) => part), piece.leftovers]);
     counts.set(key, [piece, (counts.get(key)?.[1] ?? 0) + 1]);
   }
   return [...counts.values()];

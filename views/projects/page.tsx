@@ -24,6 +24,12 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
       ) : null}
       <JustTaken {...view} />
       <NextThing {...view} entry={forms.entry} />
+      {project.finishedAt === null ? (
+        <p class="no-print">
+          <a href={`/projects/${project.id}/plans/new`}>Plan the whole batch</a>: everything to be cut, from
+          the shelf with the least loss.
+        </p>
+      ) : null}
       {project.lesson ? (
         <blockquote class="lesson">
           <p>{project.lesson}</p>
