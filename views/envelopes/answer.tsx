@@ -14,10 +14,11 @@ import type { Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { Entry } from '../parts/field.tsx';
 import { FittingOnes } from '../ready-made/list.tsx';
+import { TemplateLinks } from '../templates/links.tsx';
 import { Headline } from './headline.tsx';
 import { Looks } from './looks.tsx';
 import { Behind } from './measures.tsx';
-import type { Query } from './query.ts';
+import { measuresOf, type Query } from './query.ts';
 import { Shelf } from './shelf.tsx';
 
 export interface Answered {
@@ -56,6 +57,10 @@ export const Answer: FC<Answered> = (answered) => (
         <Looks {...answered} />
       </div>
     </div>
+    <TemplateLinks
+      at="/templates/envelope"
+      query={{ ...answered.query, ...measuresOf(answered.recipe, answered.units) }}
+    />
     <Behind {...answered} />
   </section>
 );

@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { sayOvertaken } from '../parts/overtaken.ts';
 import { When } from '../parts/when.tsx';
 import { PostLine } from '../post/post.tsx';
+import { TemplateLinks } from '../templates/links.tsx';
 import { Cuts, JustTaken } from './cuts.tsx';
 import { Envelopes } from './envelopes.tsx';
 import { Measures } from './measures.tsx';
@@ -55,6 +56,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
             <Flat {...view} recipe={view.recipe} />
             <Fronts {...view} recipe={view.recipe} />
             <Folded {...view} recipe={view.recipe} />
+            <TemplateLinks at={`/templates/projects/${project.id}`} />
           </div>
         ) : null}
       </div>

@@ -1,0 +1,113 @@
+/** True-size templates through the app: their kinds of file, their names, and what is refused. */
+import { beforeEach, describe, expect, test } from 'vitest';
+import { FOLDS } from '#core/envelope/folds.ts';
+import { inches } from '#shared/length.ts';
+import { changeStart, createProject } from '#stores/projects.ts';
+import { type App, openApp } from '#tests/support/app.ts';
+import { type Cast, fillShelf, later } from '#tests/support/cast.ts';
+import { takeThree } from '#tests/support/projects.ts';
+
+let app: App;
+let cast: Cast;
+beforeEach(async () => {
+  app = await openApp();
+  cast = await fillShelf(app.db);
+});
+
+const ASKED = 'width=6+1/4&height=3+1/4';
+const SQUARE = `${ASKED}&square=8&start=2+7/8`;
+
+const get = (path: string) => app.get(`/templates/${path}`);
+
+/** The addresses in a page's row of links, as a browser reads them. */
+const linksIn = (html: string): string[] =>
+  [...html.matchAll(/href="(\/templates\/[^"]+)"/g)].map((found) => found[1]!.replaceAll('&amp;', '&'));
+
+describe('an envelope asked for', () => {
+  test.each(['letter', 'a4', '12x12'])('is a PDF for %s', async (paper) => {
+    const answer = await get(`envelope/${paper}.pdf?${ASKED}`);
+    expect(answer.status).toBe(200);
+    expect(answer.headers.get('Content-Type')).toBe('application/pdf');
+    expect(answer.headers.get('Content-Disposition')).toBe(
+      `attachment; filename="envelope-6.25x3.25in-${paper}.pdf"`,
+    );
+    const body = Buffer.from(await answer.arrayBuffer()).toString('latin1');
+    expect(body).toMatch(/^%PDF-[\s\S]*%%EOF\s*$/);
+  });
+
+  test('is an SVG in millimetres, of just the measures asked for', async () => {
+    const answer = await get(`envelope/template.svg?${SQUARE}`);
+    expect(answer.headers.get('Content-Type')).toBe('image/svg+xml; charset=utf-8');
+    expect(answer.headers.get('Content-Disposition')).toBe('attachment; filename="envelope-6.25x3.25in.svg"');
+    const svg = await answer.text();
+    expect(svg).toContain('width="203.2mm" height="203.2mm"');
+    expect(svg).toContain('L73.025 11.113L');
+  });
+
+  test('has its own trims', async () => {
+    const plain = await (await get(`envelope/template.svg?${SQUARE}`)).text();
+    const own = await (await get(`envelope/template.svg?${SQUARE}&dShape=straight&dDepth=2`)).text();
+    expect(own).not.toBe(plain);
+  });
+
+  test('is linked from the page that answers it, and every link works', async () => {
+    const html = await (await app.get(`/envelopes?${ASKED}`)).text();
+    const links = linksIn(html);
+    expect(links).toHaveLength(4);
+    for (const link of links) expect((await app.get(link)).status).toBe(200);
+  });
+
+  test.each(Object.keys(FOLDS))('follows the %s fold where the page shows it', async (fold) => {
+    const html = await (await app.get(`/envelopes?${ASKED}&fold=${fold}`)).text();
+    const svg = linksIn(html).find((link) => link.includes('template.svg'))!;
+    expect(new URL(svg, 'http://here').searchParams.get('fold')).toBe(fold);
+    const cuts = /<g [^>]*id="cut"[^>]*>(.*?)<\/g>/s.exec(await (await app.get(svg)).text())![1]!;
+    expect(cuts.match(/<path/g)).toHaveLength(fold === 'two-piece' ? 2 : 1);
+  });
+});
+
+describe('a question that can’t be answered', () => {
+  test.each([
+    ['', 'Type a length'],
+    ['width=6&height=', 'Type a length'],
+    ['width=abc&height=3', 'isn’t a length'],
+    [`${ASKED}&square=8`, 'Where does the first notch go?'],
+    [`${ASKED}&square=8&start=7+7/8`, 'On this square the start has to lie between'],
+    [`${SQUARE}&dShape=straight&dDepth=9`, 'within'],
+  ])('comes back with its page and messages: %s', async (query, message) => {
+    const answer = await get(`envelope/letter.pdf?${query}`);
+    expect(answer.status).toBe(422);
+    expect(answer.headers.get('Content-Type')).toContain('text/html');
+    expect(await answer.text()).toContain(message);
+  });
+
+  test.each(['legal.pdf', 'letter.svg', 'template.pdf', 'letter'])('isn’t here: %s', async (file) => {
+    expect((await get(`envelope/${file}?${ASKED}`)).status).toBe(404);
+  });
+});
+
+describe('a project’s envelope', () => {
+  test('is linked from its page, named after it, and cut with the start in use', async () => {
+    const { project } = await takeThree(app.db, cast);
+    const links = linksIn(await (await app.get(`/projects/${project}`)).text());
+    expect(links).toHaveLength(4);
+    for (const link of links) expect((await app.get(link)).status).toBe(200);
+    const svg = links.find((link) => link.endsWith('.svg'))!;
+    const before = await app.get(svg);
+    expect(before.headers.get('Content-Disposition')).toContain(
+      `project-${project}-envelope-6.25x3.25in.svg`,
+    );
+    await changeStart(app.db, project, inches(3), later(9));
+    expect(await (await app.get(svg)).text()).toContain('L76.2 11.113L');
+    expect(await before.text()).not.toContain('L76.2 11.113L');
+  });
+
+  test.each(['999', 'x', '0', '-1', '1e3'])('isn’t here without the project: %s', async (id) => {
+    expect((await get(`projects/${id}/letter.pdf`)).status).toBe(404);
+  });
+
+  test('isn’t here before the project has one', async () => {
+    const idea = await createProject(app.db, { title: 'Only an idea' }, later(1));
+    expect((await get(`projects/${idea.id}/letter.pdf`)).status).toBe(404);
+  });
+});
