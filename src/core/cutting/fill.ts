@@ -36,7 +36,7 @@ export interface Fill extends UsedPiece {
 
 const MOST_MARKS = 4000;
 const COARSE_MARKS = 300;
-const MOST_CELLS = 9_000_000;
+const MOST_CELLS = 6_000_000;
 const QUICK_RUNS = 2;
 const WORK_WITHOUT_CLOCK = 100_000;
 /** Milliseconds per addition: a table that settles the matter may take all the time, one that only bounds, less. */
@@ -99,7 +99,7 @@ function fill(wants: Wants, budget: FillBudget): LimitedFill {
 /** A quick search for something to show, then the table, then the search with the table's bounds. */
 function fillKnowing(wants: Wants, budget: FillBudget): LimitedFill {
   const quick = searched(wants, budget, openSurround, NO_FILL, QUICK_RUNS);
-  if (quick.value >= wants.bound) return quick;
+  if (quick.value >= quick.bound) return quick;
   const table = tableFor(wants, budget);
   if (!table) return searched(wants, budget, openSurround, quick, Infinity);
   const known = knownFrom(wants, table, quick);

@@ -200,6 +200,24 @@ describe('what a maker asks', () => {
     expect(fill.cuts).toMatchObject({ along: 'x' });
     expect(fill.value).toBeGreaterThan(0.95 * 24 * 12);
   });
+
+  it('gets many small ones by count and few large ones by area', () => {
+    const parts = [part('tag', 2, 3, { copies: 10 }), part('panel', 5, 7, { copies: 4 }), part('mat', 6, 8)];
+    const count = soundFill(sheet(12, 14), parts, { goal: 'count' });
+    expect([countOf(count, 'tag'), count.value, count.proved]).toEqual([10, 12, true]);
+    expect(soundFill(sheet(12, 14), parts)).toMatchObject({ value: 140 + 24, proved: true });
+  });
+
+  it('knows that a trimmer shorter than both sides cuts nothing', () => {
+    const fill = soundFill(sheet(24, 13), [part('a', 7, 5)], { longestCut: 12 });
+    expect(fill).toMatchObject({ value: 0, bound: 0, proved: true, rectangles: [] });
+  });
+
+  it('fills the gaps that a search cut short has left', () => {
+    const parts = [part('a', 50, 73, { copies: 90 }), part('b', 111, 39, { copies: 90 })];
+    const fill = soundFill(sheet(1000, 980), parts, { work: 400 });
+    expect(fill.rectangles).toHaveLength(180);
+  });
 });
 
 describe('bad input', () => {
