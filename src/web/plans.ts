@@ -4,7 +4,7 @@ import { jsx } from 'hono/jsx';
 import { checkPlan } from '#core/cutting/check.ts';
 import { type Batch, partNames } from '#core/project/batch.ts';
 import { firstPiece } from '#core/project/first-piece.ts';
-import { isFound, type Plan } from '#core/project/planned.ts';
+import { isFound, leastSheets, type Plan } from '#core/project/planned.ts';
 import { againForm, cutPlanForm, spoiledPartForm, tickForm } from '#shared/schemas/plan.ts';
 import type { Database } from '#stores/database.ts';
 import {
@@ -155,7 +155,9 @@ async function showUnfound(c: Request, plan: Plan, busy: boolean): Promise<Respo
   const known = { id: plan.id, project };
   if (planning) {
     c.header('Refresh', '1');
-    const body = jsx(Looking, { ...known, progress: planning.progress() });
+    const progress = planning.progress();
+    const least = progress ? leastSheets(plan.pieces, progress.bounds.newSheetArea) : 0;
+    const body = jsx(Looking, { ...known, progress, leastSheets: least });
     return reply(c, { title: 'Looking for a plan', section: 'journal', body });
   }
   const body = plan.fault ? jsx(Faulty, known) : jsx(NotBegun, { ...known, busy });

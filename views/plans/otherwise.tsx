@@ -20,7 +20,7 @@ export const Otherwise: FC<PlanView> = (view) => {
             </Again>
           );
         })}
-        {plan.plan.proved ? null : (
+        {plan.plan.proved || plan.plan.unplaced.length > 0 ? null : (
           <Again plan={plan.id} name="longer" value="on">
             Look longer, 15 seconds
           </Again>

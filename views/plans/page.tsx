@@ -120,6 +120,13 @@ const Unplaced: FC<PlanView> = (view) => {
           </li>
         ))}
       </ul>
+      {plan.plan.proved || plan.cut ? null : (
+        <form method="post" action={`/plans/${plan.id}/again`}>
+          <button type="submit" name="longer" value="on" class="plain small">
+            Look longer, 15 seconds
+          </button>
+        </form>
+      )}
     </section>
   );
 };

@@ -10,18 +10,19 @@ interface Props {
 }
 
 /** The page asks for itself again every second. */
-export const Looking: FC<Props & { progress: Progress | undefined }> = ({ id, project, progress }) => (
+export const Looking: FC<Props & { progress: Progress | undefined; leastSheets: number }> = ({
+  id,
+  project,
+  progress,
+  leastSheets,
+}) => (
   <Frame project={project}>
     <h1>Looking for the best cuts…</h1>
     <div role="status">
       {progress ? (
         <>
           <p class="answer">{sayBest(progress)}</p>
-          <p class="quiet">
-            {progress.bounds.unplaced > 0
-              ? `At least ${progress.bounds.unplaced} stay out whatever the plan.`
-              : 'Perhaps everything fits.'}
-          </p>
+          <p class="quiet">{sayBound(progress, leastSheets)}</p>
         </>
       ) : (
         <p class="lead">It waits for its turn.</p>
@@ -39,6 +40,16 @@ export const Looking: FC<Props & { progress: Progress | undefined }> = ({ id, pr
 
 const sayBest = ({ placed, unplaced, newSheets }: Progress): string =>
   `Best so far: ${unplaced === 0 ? 'everything fits' : `${placed} of ${placed + unplaced} parts fit`}, ${newSheets === 0 ? 'no new sheet' : howMany(newSheets, 'new sheet')}.`;
+
+function sayBound({ bounds }: Progress, sheets: number): string {
+  const known = [
+    ...(bounds.unplaced > 0 ? [`at least ${howMany(bounds.unplaced, 'part')} left out`] : []),
+    ...(sheets > 0 ? [`at least ${howMany(sheets, 'new sheet')}`] : []),
+  ];
+  return known.length === 0
+    ? 'It may even do without a new sheet.'
+    : `Whatever the plan: ${known.join(', ')}.`;
+}
 
 /** Nothing is being looked for: all planners are busy, or the app was restarted meanwhile. */
 export const NotBegun: FC<Props & { busy: boolean }> = ({ id, project, busy }) => (

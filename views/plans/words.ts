@@ -35,7 +35,7 @@ export function sayFit({ plan }: FoundPlan): string {
     : `${plan.placed} of ${howMany(plan.placed + missing, 'part')} fit`;
 }
 
-export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets }: Proof): string {
+export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets, proved }: Proof): string {
   if (unplaced > 0) {
     return unplaced === leastUnplaced
       ? 'No plan from this paper places more.'
@@ -44,6 +44,7 @@ export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets }: Pr
   if (newSheets === 0) return 'It opens no new sheet.';
   const opens = `Opens ${howMany(newSheets, 'sheet')}`;
   if (leastSheets >= newSheets) return `${opens}; no plan opens fewer.`;
+  if (proved) return `${opens}; no plan opens less new paper.`;
   return `${opens}; at least ${leastSheets} ${leastSheets === 1 ? 'is' : 'are'} needed.`;
 }
 

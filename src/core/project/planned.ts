@@ -65,25 +65,29 @@ export interface Proof {
   readonly newSheets: number;
   /** Any plan that places as many opens at least so many sheets. */
   readonly leastSheets: number;
+  /** No plan places more, or as many with less new paper. */
+  readonly proved: boolean;
 }
 
-/** The bound is one of area; divided by the largest sheet offered it is one of number. */
 export function proofOf({ plan, pieces }: FoundPlan): Proof {
-  const largest = Math.max(0, ...pieces.filter(isOffered).map(areaOf));
-  const sheets = largest === 0 ? 0 : Math.ceil(plan.bounds.newSheetArea / largest - SLACK);
   return {
     unplaced: sum(plan.unplaced.map(({ copies }) => copies)),
     leastUnplaced: plan.bounds.unplaced,
     newSheets: plan.newSheets,
-    leastSheets: plan.proved && alike(pieces.filter(isOffered)) ? plan.newSheets : sheets,
+    leastSheets: leastSheets(pieces, plan.bounds.newSheetArea),
+    proved: plan.proved,
   };
+}
+
+/** A bound of area as one of number: no sheet on offer is larger than the largest. */
+export function leastSheets(pieces: readonly Piece[], newSheetArea: number): number {
+  const largest = Math.max(0, ...pieces.filter(isOffered).map(areaOf));
+  return largest === 0 ? 0 : Math.ceil(newSheetArea / largest - SLACK);
 }
 
 const SLACK = 1e-6;
 
 const isOffered = ({ kind, keep }: Piece): boolean => kind === 'sheet' && !keep;
-
-const alike = (sheets: readonly Piece[]): boolean => new Set(sheets.map(areaOf)).size === 1;
 
 const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): number =>
   width * height;
