@@ -114,12 +114,15 @@ export function printNumber(one: Length, units: Units, how: Rounding = 'nearest'
 export const printLength = (one: Length, units: Units, how: Rounding = 'nearest'): string =>
   `${printNumber(one, units, how)}${units.unit === 'in' ? '″' : ' mm'}`;
 
-/** `6¼ × 3¼″`: width first. */
-export const printSize = (
+/** `6¼ × 3¼″`: width first, with one sign in front where either was rounded. */
+export function printSize(
   size: { width: Length; height: Length },
   units: Units,
   how: Rounding = 'nearest',
-): string => `${printNumber(size.width, units, how)} × ${printLength(size.height, units, how)}`;
+): string {
+  const text = `${printNumber(size.width, units, how)} × ${printLength(size.height, units, how)}`;
+  return text.includes('≈') ? `≈ ${text.replaceAll('≈ ', '')}` : text;
+}
 
 /** Plain text that reads back as exactly this length, for the value of an input field: `4 7/8`, `11.20675 mm`. */
 export function typedLength(one: Length, units: Units): string {
