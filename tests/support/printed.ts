@@ -6,7 +6,6 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import sharp from 'sharp';
 
 export const canPrint = spawnSync('pdftoppm', ['-v']).error === undefined;
 
@@ -27,48 +26,55 @@ const BLACK = 80;
 /** Lighter than this ends a line. */
 const PAPER = 225;
 
-/** One page of it, counted from 1. */
-export async function printed(pdf: Uint8Array, page = 1): Promise<Printed> {
+/** One page of it, counted from 1, or only as much of its top as is asked for. */
+export function printed(pdf: Uint8Array, page = 1, top?: number): Printed {
   const folder = mkdtempSync(join(tmpdir(), 'creasebook-print-'));
   try {
     const [file, out] = [join(folder, 'in.pdf'), join(folder, 'page')];
     writeFileSync(file, pdf);
     const which = ['-f', `${page}`, '-l', `${page}`, '-singlefile'];
-    execFileSync('pdftoppm', ['-r', `${RESOLUTION}`, '-gray', '-png', ...which, file, out]);
-    return await readable(readFileSync(`${out}.png`));
+    const part = top === undefined ? [] : ['-H', `${Math.ceil((top / 25.4) * RESOLUTION)}`];
+    execFileSync('pdftoppm', ['-r', `${RESOLUTION}`, '-gray', ...which, ...part, file, out]);
+    return readable(readFileSync(`${out}.pgm`));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-async function readable(png: Buffer): Promise<Printed> {
-  const { data, info } = await sharp(png, { limitInputPixels: false })
-    .toColourspace('b-w')
-    .raw()
-    .toBuffer({ resolveWithObject: true });
-  const dots = (millimetres: number): number => Math.floor((millimetres / 25.4) * RESOLUTION);
-  const inMillimetres = (all: number): number => (all / RESOLUTION) * 25.4;
-  const runs = (start: number, step: number, from: number, to: number): number[] => {
-    const middles: number[] = [];
-    let [ink, moment, darkest] = [0, 0, 255];
-    for (let dot = from; dot <= to; dot++) {
-      const grey = dot < to ? data[(start + dot * step) * info.channels]! : 255;
-      if (grey < PAPER) {
-        ink += 255 - grey;
-        moment += (255 - grey) * (dot + 0.5);
-        darkest = Math.min(darkest, grey);
-        continue;
-      }
-      if (darkest < BLACK) middles.push(inMillimetres(moment / ink));
-      [ink, moment, darkest] = [0, 0, 255];
-    }
-    return middles;
+/** A binary grey map: its size and deepest white in words, then one byte for each dot. */
+function readable(pgm: Buffer): Printed {
+  const [head, across, down] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.toString('latin1', 0, 60))!;
+  const [columns, rows, dots] = [Number(across), Number(down), pgm.subarray(head.length)];
+  const lines = (start: number, step: number, from: number, to: number): number[] => {
+    const [first, last] = [Math.floor(inDots(from)), Math.floor(inDots(to))];
+    const greys = Array.from({ length: last - first }, (_, index) => dots[start + (first + index) * step]!);
+    return middlesIn(greys).map((middle) => inMillimetres(first + middle));
   };
-  const [width, height] = [inMillimetres(info.width), inMillimetres(info.height)];
+  const [width, height] = [inMillimetres(columns), inMillimetres(rows)];
   return {
     width,
     height,
-    row: (at, from = 0, to = width) => runs(dots(at) * info.width, 1, dots(from), dots(to)),
-    column: (at, from = 0, to = height) => runs(dots(at), info.width, dots(from), dots(to)),
+    row: (at, from = 0, to = width) => lines(Math.floor(inDots(at)) * columns, 1, from, to),
+    column: (at, from = 0, to = height) => lines(Math.floor(inDots(at)), columns, from, to),
   };
+}
+
+const inDots = (millimetres: number): number => (millimetres / 25.4) * RESOLUTION;
+const inMillimetres = (dots: number): number => (dots / RESOLUTION) * 25.4;
+
+/** Where the ink of each black line has its middle, in dots. */
+function middlesIn(greys: readonly number[]): number[] {
+  const middles: number[] = [];
+  let [ink, moment, darkest] = [0, 0, 255];
+  for (const [dot, grey] of [...greys, 255].entries()) {
+    if (grey < PAPER) {
+      ink += 255 - grey;
+      moment += (255 - grey) * (dot + 0.5);
+      darkest = Math.min(darkest, grey);
+      continue;
+    }
+    if (darkest < BLACK) middles.push(moment / ink);
+    [ink, moment, darkest] = [0, 0, 255];
+  }
+  return middles;
 }

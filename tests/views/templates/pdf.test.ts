@@ -60,20 +60,16 @@ describe.skipIf(!canPrint)('on paper', () => {
     const pages = tilingOf(HUGE[0]!, PAPERS[paper]).tiles.length;
     expect(pages).toBeGreaterThan(1);
     for (const page of [1, pages]) {
-      const [millimetres, fourInches] = barsOf(await printed(file, page));
+      const [millimetres, fourInches] = barsOf(printed(file, page, 30));
       near(millimetres!, 100);
       near(fourInches!, 101.6);
     }
   });
 
-  it('the paper has its size', async () => {
-    const page = await printed(await pdf(LONG, 'letter'));
+  it('the paper, the square’s sides and the first notch are as they were worked out', async () => {
+    const page = printed(await pdf(LONG, 'letter'));
     near(page.width, 215.9);
     near(page.height, 279.4);
-  });
-
-  it('the square’s sides and the first notch are where they were worked out', async () => {
-    const page = await printed(await pdf(LONG, 'letter'));
     const [tile] = tilingOf(LONG[0]!, PAPERS.letter).tiles;
     const { x, y } = tile!.onPage;
     const [left, top] = [toMillimetres(x), toMillimetres(y)];
@@ -96,7 +92,7 @@ describe.skipIf(!canPrint)('on paper', () => {
     const expected = [0, ...marks.map(({ at }) => toMillimetres(at.x)), 276.225];
     const above = toMillimetres(marks[0]!.at.y) - 2;
     for (const [index, { x, y, onPage }] of tiles.entries()) {
-      const page = await printed(file, index + 1);
+      const page = printed(file, index + 1);
       const lines = page.row(toMillimetres(onPage.y - y) + above);
       const onPiece = lines.map((at) => at - toMillimetres(onPage.x - x));
       for (const at of expected) near(nearest(onPiece, at), at);
