@@ -2,7 +2,7 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { checkPlan } from '#core/cutting/check.ts';
-import { type Batch, partNames } from '#core/project/batch.ts';
+import { type Batch, partNames, partsLeft } from '#core/project/batch.ts';
 import { firstPiece } from '#core/project/first-piece.ts';
 import { isFound, leastSheets, type Plan } from '#core/project/planned.ts';
 import { againForm, cutPlanForm, spoiledPartForm, tickForm } from '#shared/schemas/plan.ts';
@@ -11,6 +11,7 @@ import {
   addPlan,
   cutPlan,
   finishPlan,
+  latestPlan,
   type PlanCut,
   readPlan,
   spoilPart,
@@ -193,7 +194,7 @@ interface Otherwise {
 /** A fresh plan in place of this one; where it has no hope this one is shown with the reason. */
 async function planAgain(c: Request, plan: Plan, otherwise: Otherwise): Promise<Response> {
   const bench = (await readBench(c, plan.project))!;
-  const batch = batchAgain(plan.batch, bench, otherwise);
+  const batch = batchAgain(await stillAsked(c.get('db'), plan), bench, otherwise);
   const { cutting, problems } = cuttingFor(c, bench, batch);
   if (problems.length > 0) return show(c, plan, { entry: { typed: {} as Typed, problems } });
   const asked = { project: plan.project, batch, ...cutting, insteadOf: plan.id };
@@ -201,6 +202,13 @@ async function planAgain(c: Request, plan: Plan, otherwise: Otherwise): Promise<
   const begun = await lookFor(c, id, cutting, otherwise.timeMs);
   if (begun === 'busy') return show(c, (await readPlan(c.get('db'), id))!, { busy: true });
   return goTo(c, `/plans/${id}`);
+}
+
+/** Without what the trial cut of it. */
+async function stillAsked(db: Database, plan: Plan): Promise<Batch> {
+  const last = await latestPlan(db, plan.project);
+  if (!last?.trial || !last.cut || last.insteadOf !== plan.id) return plan.batch;
+  return { ...plan.batch, parts: partsLeft(plan.batch, last) };
 }
 
 /** As it was asked, less the blanks that came from elsewhere meanwhile. */

@@ -1,10 +1,11 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
-import { areasOf, proofOf } from '#core/project/planned.ts';
+import { areasOf, type Proof, proofOf } from '#core/project/planned.ts';
 import { When } from '../parts/when.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
+import { settingsIn } from './steps.tsx';
 import type { PlanView } from './view.ts';
 import {
   capital,
@@ -70,7 +71,7 @@ const Answer: FC<PlanView> = (view) => {
 
 /** What it stands in for, and why where the shelf decided so. */
 const Before: FC<PlanView> = ({ before, ...view }) => {
-  if (!before || view.plan.trial) return null;
+  if (!before || view.plan.trial || view.plan.cut || view.changes.length > 0) return null;
   const { plan, changes } = before;
   if (changes.length === 0) {
     return (
@@ -82,8 +83,7 @@ const Before: FC<PlanView> = ({ before, ...view }) => {
   return (
     <div class="caution" role="status">
       <p>
-        This is a fresh plan: since <a href={`/plans/${plan.id}`}>the one before</a> was made, something has
-        changed.
+        This is a fresh plan: <a href={`/plans/${plan.id}`}>the one before</a> can’t be cut any more.
       </p>
       <Changes {...view} changes={changes} />
     </div>
@@ -181,22 +181,11 @@ const Figures: FC<PlanView> = (view) => {
       <summary>Figures and proof</summary>
       <table>
         <tbody>
-          <Row name="Parts placed">
-            {plan.plan.placed} of {plan.plan.placed + proof.unplaced}; any plan leaves out at least{' '}
-            {proof.leastUnplaced}
-          </Row>
-          <Row name="New sheets">
-            {proof.newSheets}; any plan that places as many opens at least {proof.leastSheets}
-          </Row>
+          {plan.trial ? null : <Proved {...proof} placed={plan.plan.placed} />}
           <Row name="Paper used for parts">{percent(areas.used === 0 ? 0 : areas.parts / areas.used)}</Row>
           <Row name="Kept as offcuts">{percent(areas.used === 0 ? 0 : areas.kept / areas.used)}</Row>
           <Row name="Waste">{percent(areas.waste)}</Row>
-          <Row name="Settings of the fence">{plan.plan.settings}</Row>
-          <Row name="Proved">
-            {plan.plan.proved
-              ? 'yes: both goals meet what no plan can beat'
-              : 'no: a better one may be there'}
-          </Row>
+          <Row name="Settings of the fence">{settingsIn(view).length}</Row>
           <Row name="Looked for">{(plan.plan.timeMs / 1000).toFixed(1)} s</Row>
           <Row name="Asked">
             <When at={plan.askedAt} />
@@ -206,6 +195,20 @@ const Figures: FC<PlanView> = (view) => {
     </details>
   );
 };
+
+const Proved: FC<Proof & { placed: number }> = ({ placed, unplaced, leastUnplaced, ...sheets }) => (
+  <>
+    <Row name="Parts placed">
+      {placed} of {placed + unplaced}; any plan leaves out at least {leastUnplaced}
+    </Row>
+    <Row name="New sheets">
+      {sheets.newSheets}; any plan that places as many opens at least {sheets.leastSheets}
+    </Row>
+    <Row name="Proved">
+      {sheets.proved ? 'yes: both goals meet what no plan can beat' : 'no: a better one may be there'}
+    </Row>
+  </>
+);
 
 const Row: FC<{ name: string; children?: unknown }> = ({ name, children }) => (
   <tr>

@@ -1,0 +1,381 @@
+/** A batch as a browser asks for it: the form and its messages, the plan, other ways, the cut sheet, cut and undone. */
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { planCuts } from '#core/cutting/plan.ts';
+import { checkData } from '#stores/checks.ts';
+import { listEnvelopes } from '#stores/envelopes.ts';
+import { countSheets } from '#stores/movements.ts';
+import { listOffcuts } from '#stores/offcuts.ts';
+import { readPlan } from '#stores/plans.ts';
+import { createProject, editProject } from '#stores/projects.ts';
+import { addSeries } from '#stores/series.ts';
+import { type App, DIRECT, type Fields, openApp } from '#tests/support/app.ts';
+import { type Cast, FIRST, fillShelf, later, RECIPE, size, THANKS } from '#tests/support/cast.ts';
+import { rowCounts, shelf } from '#tests/support/shelf.ts';
+import type { Planner } from '#web/env.ts';
+
+let app: App;
+let cast: Cast;
+let project: number;
+let home: string;
+
+const open = async (planner?: Planner): Promise<void> => {
+  app = await openApp(planner);
+  cast = await fillShelf(app.db);
+  project = (await createProject(app.db, THANKS, FIRST)).id;
+  home = `/projects/${project}`;
+};
+
+beforeEach(() => open());
+
+const page = async (path: string): Promise<string> => (await app.get(path)).text();
+const words = (html: string): string =>
+  html
+    .replace(/<svg.*?<\/svg>/gs, ' ')
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/ ([.,:])/g, '$1');
+const leadsTo = (answer: Response): string => answer.headers.get('Location') ?? `${answer.status}`;
+const ask = (fields: Record<string, string> = {}): Promise<Response> =>
+  app.post(`${home}/plans`, { do: 'plan', blanks: '3', paper: 'kind-patterned', ...fields });
+const asked = async (fields: Record<string, string> = {}): Promise<string> => leadsTo(await ask(fields));
+const front = (fields: Record<string, string> = {}, number = 0): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries({ name: 'Front', width: '5', height: '3', copies: '3', ...fields }).map(
+      ([field, value]) => [`parts.${number}.${field}`, value],
+    ),
+  );
+const planOf = async (path: string) => (await readPlan(app.db, Number(/\/plans\/(\d+)/.exec(path)![1])))!;
+const cut = (path: string, fields: Fields = { place: 'blue folder' }): Promise<Response> =>
+  app.post(`${path}/cuts`, fields);
+
+describe('the form', () => {
+  test('asks for the blanks that are missing, and is reached from the project', async () => {
+    expect(await page(home)).toContain(`href="${home}/plans/new"`);
+    const shown = await page(`${home}/plans/new`);
+    expect(shown).toMatch(/name="blanks"[^>]*value="3"/);
+    expect(shown).toContain('3 are still missing');
+  });
+
+  test('adds a part of the card’s size at one tap, an empty one, and drops one; writing nothing', async () => {
+    const rows = await rowCounts(app.db);
+    const added = await (await ask({ ...front(), do: 'add-base' })).text();
+    expect(added).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
+    expect(added).toMatch(/name="parts\.1\.width"[^>]*value="12 1\/2"/);
+    const empty = await (await ask({ ...front(), do: 'add' })).text();
+    expect(empty).toMatch(/name="parts\.1\.copies"[^>]*value="3"/);
+    const dropped = await (await ask({ ...front(), ...front({ name: 'Tag' }, 1), do: 'drop-0' })).text();
+    expect(dropped).toMatch(/name="parts\.0\.name"[^>]*value="Tag"/);
+    expect(dropped).not.toContain('name="parts.1.name"');
+    expect(await rowCounts(app.db)).toEqual(rows);
+  });
+
+  test.each([
+    ['nothing to cut', { blanks: '0' }, 'blanks', 'There is nothing to cut'],
+    ['copies of 0', front({ copies: '0' }), 'parts.0.copies', 'whole number from 1 to 500'],
+    ['copies of 10 000', front({ copies: '10000' }), 'parts.0.copies', 'whole number from 1 to 500'],
+    ['blanks of 10 000', { blanks: '10000' }, 'blanks', 'whole number from 0 to 500'],
+    ['a nonsense length', front({ width: 'wide' }), 'parts.0.width', '“wide” isn’t a length I can read'],
+    ['no length', front({ height: '' }), 'parts.0.height', 'Type a length'],
+    ['not a number', front({ height: 'NaN' }), 'parts.0.height', 'isn’t a length'],
+    ['no name', front({ name: ' ' }), 'parts.0.name', 'Give the part a name'],
+    [
+      'a part larger than everything',
+      front({ width: '40' }),
+      'parts.0.width',
+      'larger than any of this paper',
+    ],
+    ['paper that is not there', front({ paper: 'kind-vellum' }), 'parts.0.paper', 'none of this paper'],
+    ['paper that never was', front({ paper: 'silk' }), 'parts.0.paper', 'Choose one from the list'],
+    ['a weight in words', front({ grammage: 'heavy' }), 'parts.0.grammage', 'grams per square metre'],
+  ])('keeps what was typed and says what is wrong with %s', async (_, fields, field, message) => {
+    const rows = await rowCounts(app.db);
+    const answer = await ask({ once: 'plan-form-01', ...fields });
+    expect(answer.status).toBe(422);
+    const shown = await answer.text();
+    const note = new RegExp(`id="${field}-note"[^>]*role="alert"[^>]*>[^<]*${message}`);
+    expect(shown).toMatch(note);
+    for (const [name, value] of Object.entries(fields)) {
+      if (!/paper/.test(name)) expect(shown).toMatch(new RegExp(`name="${name}"[^>]*value="${value}"`));
+    }
+    expect(await rowCounts(app.db)).toEqual(rows);
+    expect(await readPlan(app.db, 1)).toBeUndefined();
+  });
+
+  test('says so when everything is to be kept', async () => {
+    const keep = Object.fromEntries(
+      [
+        ...[cast.fern, cast.hare, cast.hem, cast.white].map(({ id }) => `keep.sheet-${id}`),
+        ...(await listOffcuts(app.db)).map(({ id }) => `keep.offcut-${id}`),
+      ].map((name) => [name, 'on']),
+    );
+    const answer = await ask(keep);
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('There is no paper left to cut from.');
+  });
+
+  test.each(['999', '0', 'x'])('project %s is not here', async (id) => {
+    expect((await app.get(`/projects/${id}/plans/new`)).status).toBe(404);
+    expect((await app.post(`/projects/${id}/plans`, { blanks: '1' })).status).toBe(404);
+  });
+
+  test('sent twice asks once', async () => {
+    const once = { once: 'plan-form-02' };
+    expect(await asked(once)).toBe('/plans/1');
+    expect(await asked(once)).toBe('/plans/1');
+    expect(await readPlan(app.db, 2)).toBeUndefined();
+  });
+});
+
+describe('the plan', () => {
+  test('answers in one line, with its proof in another', async () => {
+    // One square of 8 goes on a sheet of 12, one on the corner of 8½: two of three blanks take a sheet whatever the plan.
+    const path = await asked({ paper: `design-${cast.fern.id}` });
+    const shown = words(await page(path));
+    expect(shown).toContain('2 sheets of Fern and 1 offcut: everything fits.');
+    expect(shown).toContain('Opens 2 sheets; no plan opens fewer.');
+  });
+
+  test('names what is left out, and what would help', async () => {
+    const path = await asked({ blanks: '9', paper: `design-${cast.fern.id}` });
+    const shown = words(await page(path));
+    expect(shown).toContain('5 sheets of Fern and 1 offcut: 6 of 9 parts fit.');
+    expect(shown).toContain('No plan from this paper places more.');
+    expect(shown).toContain('3 × envelope: 3 more sheets of Fern would take them.');
+  });
+
+  test('is asked again with an offcut or a design kept, or from another design', async () => {
+    const first = await asked({ paper: `design-${cast.fern.id}` });
+    const kept = leadsTo(await app.post(`${first}/again`, { keep: `offcut-${cast.corner.id}` }));
+    expect(words(await page(kept))).toContain('3 sheets of Fern: everything fits.');
+    expect(words(await page(kept))).toContain('Before: 2 sheets of Fern and 1 offcut, everything fits.');
+    const hare = leadsTo(await app.post(`${first}/again`, { design: `${cast.hare.id}` }));
+    expect(words(await page(hare))).toContain('3 sheets of Hare: everything fits.');
+    const none = await app.post(`${kept}/again`, { keep: `sheet-${cast.fern.id}` });
+    expect(none.status).toBe(422);
+    expect(words(await none.text())).toContain('larger than any of this paper');
+  });
+
+  test('spans the projects of a series', async () => {
+    const series = (await addSeries(app.db, { name: 'Neighbours', note: '' }))!.id;
+    await editProject(app.db, project, { series }, later(1));
+    const other = await createProject(
+      app.db,
+      { ...THANKS, title: 'Next door <but one>', quantity: 1, series },
+      later(1),
+    );
+    expect(await page(`${home}/plans/new`)).toContain(`name="with.${other.id}"`);
+    const path = await asked({ [`with.${other.id}`]: 'on' });
+    const shown = await page(path);
+    expect(shown).toContain('envelope for Next door &lt;but one&gt;');
+    await cut(path);
+    expect(await listEnvelopes(app.db, other.id)).toHaveLength(1);
+    expect(await listEnvelopes(app.db, project)).toHaveLength(3);
+    expect(await page(`/projects/${other.id}`)).toContain('Taken on');
+    expect(await checkData(app.db)).toEqual([]);
+  });
+
+  test.each(['999', '0', 'x'])('%s is not here', async (id) => {
+    for (const rest of ['', '/sheet']) expect((await app.get(`/plans/${id}${rest}`)).status).toBe(404);
+    for (const rest of ['/again', '/trials', '/ticks', '/cuts', '/spoiled', '/planning'])
+      expect((await app.post(`/plans/${id}${rest}`, { step: '0' })).status).toBe(404);
+  });
+});
+
+describe('the cut sheet', () => {
+  let path: string;
+  beforeEach(async () => {
+    path = await asked({ paper: `design-${cast.fern.id}`, ...front({ copies: '2' }) });
+  });
+
+  test('has its steps by setting, the caution about the blade, and what comes of it', async () => {
+    const shown = words(await page(`${path}/sheet`));
+    expect(shown).toContain('Blades: cut away from you');
+    expect(shown).toMatch(/Set 8″: \d cuts/);
+    expect(shown).toContain('edge to the fence');
+    expect(shown).toMatch(/3 × envelope, 8 × 8″/);
+    expect(shown).toMatch(/2 × Front, 5 × 3″/);
+    expect(shown).toMatch(/[\d.]+ % waste/);
+  });
+
+  test('keeps ticks over a reload, and lets them be taken back', async () => {
+    expect(leadsTo(await app.post(`${path}/ticks`, { step: '1' }))).toBe(`${path}/sheet#step-1`);
+    expect(await page(`${path}/sheet`)).toMatch(/id="step-1" class="step ticked"/);
+    const line = await (
+      await app.post(`${path}/ticks`, { step: '1', _method: 'DELETE' }, { 'HX-Request': 'true' })
+    ).text();
+    expect(line).toMatch(/^<li id="step-1" class="step">/);
+    expect(await page(`${path}/sheet`)).not.toContain('ticked');
+    expect((await app.post(`${path}/ticks`, { step: '99' })).status).toBe(404);
+    expect((await app.post(`${path}/ticks`, { step: 'x' })).status).toBe(404);
+  });
+
+  test('is cut, names the codes to pencil, and everything comes back when undone', async () => {
+    const before = await shelf(app.db);
+    expect(leadsTo(await cut(path))).toBe(path);
+    const plan = await planOf(path);
+    const shown = await page(path);
+    expect(words(shown)).toContain('Cut and written down on');
+    for (const offcut of (await listOffcuts(app.db)).filter(({ place }) => place === 'blue folder'))
+      expect(shown).toContain(offcut.code);
+    expect(await listEnvelopes(app.db, project)).toHaveLength(3);
+    expect(await checkData(app.db)).toEqual([]);
+    expect(words(await page(home))).toMatch(/1 blank.* from it/);
+    await app.post(`/cuts/${plan.cut!.id}`, { _method: 'DELETE' });
+    expect(await shelf(app.db)).toEqual(before);
+    expect(await page(path)).toContain('To the cut sheet');
+  });
+
+  test('twice is cut once', async () => {
+    const fields = { once: 'cut-form-001', place: '' };
+    await cut(path, fields);
+    const after = await shelf(app.db);
+    expect(leadsTo(await cut(path, fields))).toBe(path);
+    expect(leadsTo(await cut(path))).toBe(path);
+    expect(await shelf(app.db)).toEqual(after);
+  });
+
+  test('keeps too long a place in its field and writes nothing', async () => {
+    const before = await shelf(app.db);
+    const answer = await cut(path, { place: 'x'.repeat(61) });
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('x'.repeat(61));
+    expect(await shelf(app.db)).toEqual(before);
+  });
+
+  test('on a changed shelf writes nothing and shows the difference with a fresh plan', async () => {
+    await countSheets(app.db, cast.fern.id, { sheets: 1, at: later(2) });
+    const before = await shelf(app.db);
+    expect(leadsTo(await app.get(`${path}/sheet`))).toBe(path);
+    expect(words(await page(path))).toContain('Sheets of Fern: 1 left of the 2 it takes.');
+    const fresh = leadsTo(await cut(path));
+    expect(fresh).not.toBe(path);
+    expect(await shelf(app.db)).toEqual(before);
+    const shown = words(await page(fresh));
+    expect(shown).toContain('This is a fresh plan');
+    expect(shown).toContain('Sheets of Fern: 1 left of the 2 it takes.');
+    expect(shown).toContain('parts fit');
+  });
+
+  test('gives a spoiled part a replacement to plan', async () => {
+    expect((await app.post(`${path}/spoiled`, { part: 'Front', wrong: 'x' })).status).toBe(404);
+    await cut(path);
+    const refused = await app.post(`${path}/spoiled`, { part: 'Front', wrong: ' ' });
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toContain('Give a word on what happened.');
+    expect((await app.post(`${path}/spoiled`, { part: 'Door', wrong: 'x' })).status).toBe(404);
+    expect(leadsTo(await app.post(`${path}/spoiled`, { part: 'Front', wrong: 'glue on the print' }))).toBe(
+      path,
+    );
+    expect(words(await page(path))).toContain('glue on the print');
+    const form = await page(`${home}/plans/new`);
+    expect(form).toMatch(/name="blanks"[^>]*value="0"/);
+    expect(form).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
+    expect(form).toMatch(/name="parts\.0\.copies"[^>]*value="1"/);
+  });
+});
+
+describe('a trial piece first', () => {
+  test('cuts one envelope, and the rest is planned with what the trial changed', async () => {
+    const path = await asked({ paper: `design-${cast.fern.id}`, ...front({ copies: '2' }) });
+    const trial = leadsTo(await app.post(`${path}/trials`, {}));
+    expect(words(await page(trial))).toMatch(/First one envelope, from 1 (sheet of Fern|offcut)\./);
+    await cut(trial);
+    expect((await listEnvelopes(app.db, project)).map((one) => one.trial)).toEqual([true]);
+    await editProject(app.db, project, { recipe: { ...RECIPE, blank: size(8.25, 8.25) } }, later(3));
+    expect(words(await page(path))).toContain('“Thank you, neighbours” was 8 × 8″ and is 8¼ × 8¼″ now');
+    const form = await page(`${home}/plans/new`);
+    expect(form).toMatch(/name="blanks"[^>]*value="2"/);
+    expect(form).toMatch(/name="parts\.0\.copies"[^>]*value="2"/);
+    const rest = await planOf(leadsTo(await app.post(`${path}/again`, {})));
+    expect(rest.order.parts).toMatchObject([
+      { id: 'envelope', ...size(8.25, 8.25), copies: 2 },
+      { id: 'Front', copies: 2 },
+    ]);
+  });
+});
+
+describe('planning that takes longer', () => {
+  /** Finishes when told to. */
+  function slow(): { planner: Planner; stopped: () => boolean; finish: () => void } {
+    let finish = (): void => {};
+    let stopped = false;
+    const planner: Planner = {
+      start: ({ order, pieces }) => ({
+        plan: new Promise((resolve) => {
+          finish = () => resolve(planCuts(order, pieces, { work: 20, seed: 1 }));
+        }),
+        progress: () => ({
+          placed: 2,
+          unplaced: 1,
+          newSheets: 2,
+          newSheetArea: 0,
+          bounds: { unplaced: 0, newSheetArea: size(12, 12).width ** 2 },
+        }),
+        stop: () => {
+          stopped = true;
+          finish();
+        },
+      }),
+    };
+    return { planner, stopped: () => stopped, finish: () => finish() };
+  }
+
+  test('shows the best so far, asks again by itself, and can be stopped', async () => {
+    const { planner, stopped } = slow();
+    await open(planner);
+    const path = await asked();
+    const answer = await app.get(path);
+    expect(answer.headers.get('Refresh')).toBe('1');
+    const shown = words(await answer.text());
+    expect(shown).toContain('Best so far: 2 of 3 parts fit, 2 new sheets.');
+    expect(shown).toContain('Whatever the plan: at least 1 new sheet.');
+    expect(leadsTo(await app.post(`${path}/planning`, { _method: 'DELETE' }))).toBe(path);
+    expect(stopped()).toBe(true);
+    expect(words(await page(path))).toContain('everything fits');
+  });
+
+  test('says so when too many are waiting, and keeps what was asked', async () => {
+    let busy = true;
+    await open({ start: (request) => (busy ? 'busy' : DIRECT.start(request)) });
+    const path = await asked();
+    expect(words(await page(path))).toContain('Plan it now');
+    const answer = await app.post(`${path}/planning`, {});
+    expect(answer.status).toBe(503);
+    expect(words(await answer.text())).toContain('Too many plans are waiting.');
+    busy = false;
+    expect(leadsTo(await app.post(`${path}/planning`, {}))).toBe(path);
+    expect(words(await page(path))).toContain('everything fits');
+  });
+
+  test.each([
+    [
+      'a plan that fails the judge',
+      (plan: ReturnType<typeof planCuts>) => ({ ...plan, placed: plan.placed + 1 }),
+    ],
+    [
+      'a planner that breaks down',
+      () => {
+        throw new Error('out of paper');
+      },
+    ],
+  ])('%s is logged, not shown and not kept', async (_, spoil) => {
+    const log = vi.spyOn(console, 'error').mockImplementation(() => {});
+    await open({
+      start: ({ order, pieces }) => ({
+        ...(DIRECT.start({ order, pieces, options: { timeMs: 1 } }) as Exclude<
+          ReturnType<Planner['start']>,
+          'busy'
+        >),
+        plan: Promise.resolve().then(() => spoil(planCuts(order, pieces, { work: 20, seed: 1 }))),
+      }),
+    });
+    const path = await asked();
+    const answer = await app.get(path);
+    expect(answer.status).toBe(500);
+    expect(words(await answer.text())).toContain('that’s our fault');
+    expect((await planOf(path)).plan).toBeNull();
+    expect(log).toHaveBeenCalled();
+    expect((await cut(path)).status).toBe(404);
+    log.mockRestore();
+  });
+});
