@@ -2,11 +2,11 @@
  * Words on a true-size piece: as large as the room inside a shape allows, or along a score. Lengths are plain numbers
  * of 25 nm. Knows no drawing units and no page.
  */
-import { distance, type Line, middle, type Point, type Polygon } from '#core/geometry/point.ts';
+import { distance, type Line, type Point, type Polygon } from '#core/geometry/point.ts';
 import { millimetres } from '#shared/length.ts';
 import { textWidth } from './boxes.ts';
 import { roomiest, type Spot } from './room.ts';
-import { centreOf, direction, leftOf, moved } from './vectors.ts';
+import { between, centreOf, direction, leftOf, moved } from './vectors.ts';
 
 /** One line of text about its own middle; `size` is the height of its type, `turn` clockwise in degrees. */
 export interface Inscription {
@@ -35,10 +35,10 @@ export function inside(
   }));
 }
 
-/** The score's number in the order of scoring, along its middle, on the pocket's side of it. */
-export function alongScore(score: Line, order: number, pocket: Polygon): Inscription {
+/** The score's number in the order of scoring, a share of the way along it, on the pocket's side of it. */
+export function alongScore(score: Line, order: number, pocket: Polygon, share = 1 / 2): Inscription {
   const along = direction(score.from, score.to);
-  const [away, centre, at] = [leftOf(along), centreOf(pocket), middle(score)];
+  const [away, centre, at] = [leftOf(along), centreOf(pocket), between(score.from, score.to, share)];
   const onLeft = (centre.x - at.x) * away.x + (centre.y - at.y) * away.y > 0;
   return {
     at: moved(at, away, onLeft ? BESIDE : -BESIDE),
