@@ -19,6 +19,7 @@ import { notFound } from './not-found.ts';
 import { offcuts } from './offcuts.ts';
 import { outcomes } from './outcomes.ts';
 import { pads } from './pads.ts';
+import { parts } from './parts.ts';
 import { plans } from './plans.ts';
 import { post } from './post.ts';
 import { projects } from './projects.ts';
@@ -59,6 +60,7 @@ export function createApp(services: Services): Hono<Env> {
   for (const one of [projects, making, outcomes, batches]) app.route('/projects', one);
   app.route('/plans', plans);
   app.route('/series', series);
+  app.route('/parts', parts);
   app.route('/post', post);
   app.route('/tools', tools);
   app.route('/templates', templates);

@@ -27,18 +27,28 @@ export function withEmptyPart(typed: Typed, copies: number): Typed {
   return { ...typed, [`parts.${number}.name`]: '', [`parts.${number}.copies`]: `${copies}` };
 }
 
+/** With the parts that a link brings, after those that are there. */
+export const withBrought = (typed: Typed, brought: Typed): Typed => ({
+  ...typed,
+  ...numberedFrom((partsIn(typed).at(-1) ?? -1) + 1, brought, partsIn(brought)),
+});
+
 /** Without the part of that number, the others numbered from 0. */
 export function renumbered(typed: Typed, without?: number): Typed {
   const rest = Object.entries(typed).filter(([name]) => !name.startsWith('parts.'));
   const numbers = partsIn(typed).filter((number) => number !== without);
-  const parts = numbers.flatMap((number, index) =>
-    PART_FIELDS.flatMap((field) => {
-      const value = typed[`parts.${number}.${field}`];
-      return value === undefined ? [] : [[`parts.${index}.${field}`, value] as const];
-    }),
-  );
-  return Object.fromEntries([...rest, ...parts]);
+  return { ...Object.fromEntries(rest), ...numberedFrom(0, typed, numbers) };
 }
+
+const numberedFrom = (first: number, typed: Typed, numbers: readonly number[]): Typed =>
+  Object.fromEntries(
+    numbers.flatMap((number, index) =>
+      PART_FIELDS.flatMap((field) => {
+        const value = typed[`parts.${number}.${field}`];
+        return value === undefined ? [] : [[`parts.${first + index}.${field}`, value] as const];
+      }),
+    ),
+  );
 
 const typedPart = (part: PartAsked, number: number, units: Units): Typed =>
   Object.fromEntries(

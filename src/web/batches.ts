@@ -25,9 +25,9 @@ import { listProjects } from '#stores/projects.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { NewPlanPage } from '#views/plans/new.tsx';
 import { rowId } from './address.ts';
-import { renumbered, typedBatch, withEmptyPart, withParts } from './batch-form.ts';
+import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from './batch-form.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, type Typed } from './form.ts';
+import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { lookFor } from './plannings.ts';
@@ -37,7 +37,9 @@ export const batches = new Hono<Env>();
 
 batches.get('/:id/plans/new', async (c) => {
   const bench = await benchIn(c);
-  return bench ? show(c, bench, { typed: await asLeft(c, bench), problems: [] }) : notFound(c);
+  if (!bench) return notFound(c);
+  const { typed: brought } = entryOf(readQuery(c), []);
+  return show(c, bench, { typed: withBrought(await asLeft(c, bench), brought), problems: [] });
 });
 
 batches.post('/:id/plans', async (c) => {

@@ -8,6 +8,7 @@ import { Choice, Field } from '../parts/field.tsx';
 import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
 import { PostBehind } from '../post/post.tsx';
+import { SetLinks } from '../sets/links.tsx';
 import type { Answered } from './answer.tsx';
 import { SLIP_WORDS, sayBlanks, sayEnvelope } from './fold-words.ts';
 import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
@@ -20,6 +21,7 @@ export const Behind: FC<Answered> = (answered) => (
     <OtherEnvelopes {...answered} />
     <Chart {...answered} />
     <PostBehind {...answered} />
+    <SetLinks {...answered} />
     <p>
       The other way round: <a href="/holding">what would a piece of paper hold?</a>
     </p>

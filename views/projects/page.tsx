@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { sayOvertaken } from '../parts/overtaken.ts';
 import { When } from '../parts/when.tsx';
 import { PostLine } from '../post/post.tsx';
+import { PartsLine } from '../sets/links.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
 import { Cuts, JustTaken } from './cuts.tsx';
 import { Envelopes } from './envelopes.tsx';
@@ -42,6 +43,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
           {view.recipe ? (
             <PostLine {...view} recipe={view.recipe} design={[...view.designs.values()][0]} />
           ) : null}
+          {project.card ? <PartsLine project={project.id} /> : null}
           <Envelopes {...view} token={forms.token} />
           <Cuts {...view} />
           {project.notes ? (

@@ -7,12 +7,20 @@ import { type Face, foldedDrawing } from '#core/drawing/folded.ts';
 import { frontDrawing } from '#core/drawing/front.ts';
 import { lookDrawing } from '#core/drawing/looks.ts';
 import { makingDrawing } from '#core/drawing/making.ts';
+import { type DrawnPart, partDrawing, partScale } from '#core/drawing/part.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
+import { type Wrapped, wrapPathDrawing } from '#core/drawing/wrap-path.ts';
 import type { Step } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
 import { addressPlaces } from '#core/post/address.ts';
+import { cardBase } from '#core/project/parts/base.ts';
+import { linerOf } from '#core/project/parts/envelope.ts';
+import { notchedPair } from '#core/project/parts/notches.ts';
+import { tag } from '#core/project/parts/tag.ts';
+import { wrap } from '#core/project/parts/wraps.ts';
+import type { Checked } from '#shared/checked.ts';
 import { inches, type Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { MOTIFS, type Swatch } from '#shared/swatch.ts';
@@ -190,3 +198,48 @@ export const addressAlong = (): string => address(7.25, 5.25, 'along');
 export const addressAlongMetric = (): string => address(7.25, 5.25, 'along', MILLIMETRES);
 export const addressUp = (): string => address(7.25, 5.25, 'up');
 export const addressSlim = (): string => address(9.5, 4.125, 'along');
+
+const part = (made: Checked<DrawnPart>, units: Units = INCHES): string => {
+  if (!made.ok) throw new Error(made.problems[0]!.message);
+  return draw('part', partDrawing(made.value, units, partScale(made.value, 260)));
+};
+
+const KEEPSAKE = { ...size(5, 7), bulk: inches(1 / 16) };
+const BAND = {
+  kind: 'belly band',
+  card: KEEPSAKE,
+  fold: 'left',
+  path: 'whole card',
+  run: 'across',
+  breadth: inches(1.5),
+  overlap: inches(0.5),
+  ends: 'straight',
+  copies: 1,
+} as const;
+
+export const partBase = (): string => part(cardBase({ card: KEEPSAKE, fold: 'left', copies: 1 }));
+export const partGateMetric = (): string =>
+  part(cardBase({ card: KEEPSAKE, fold: 'top and bottom', copies: 1 }), MILLIMETRES);
+export const partLiner = (): string => part(linerOf(LONG, { glue: inches(3 / 8), copies: 1 }));
+export const partBand = (): string => part(wrap(BAND));
+export const partNotched = (): string => {
+  const pair = notchedPair({
+    panel: size(5.25, 2.25),
+    base: size(5.5, 2.5),
+    edges: 'top and bottom',
+    at: inches(1.125),
+    ribbon: inches(1 / 4),
+    copies: 1,
+  });
+  return part(pair.ok ? { ok: true, value: pair.value.base } : pair);
+};
+export const partTag = (): string =>
+  part(tag({ size: size(2, 3.5), corner: inches(3 / 8), hole: inches(1 / 8), copies: 1 }));
+
+const path = (wrapped: Wrapped): string => draw('path', wrapPathDrawing(wrapped));
+
+export const wrapPathWhole = (): string => path({ fold: 'left', path: 'whole card', run: 'across' });
+export const wrapPathFrontLeaf = (): string => path({ fold: 'left', path: 'front leaf', run: 'across' });
+export const wrapPathInsideBack = (): string => path({ fold: 'left', path: 'inside back', run: 'up' });
+export const wrapPathGate = (): string => path({ fold: 'sides', path: 'whole card', run: 'across' });
+export const wrapPathEnvelope = (): string => path({ fold: 'none', path: 'whole card', run: 'up' });

@@ -1,0 +1,71 @@
+/** One part of a set: drawn to scale, what to cut and where to score, what to mind. Works nothing out. */
+import type { FC } from 'hono/jsx';
+import { type DrawnPart, partDrawing, partScale } from '#core/drawing/part.ts';
+import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { Picture } from '../diagrams/picture.tsx';
+
+interface Props {
+  readonly part: DrawnPart;
+  /** Its number in the form that adds parts to an order. */
+  readonly number: number;
+  readonly ticked: boolean;
+  readonly units: Units;
+}
+
+export const PartShown: FC<Props> = ({ part, number, ticked, units }) => (
+  <article class="set-part">
+    <figure class="sheet">
+      <Picture drawing={partDrawing(part, units, partScale(part, TALLEST))} id={`part-${number}`} />
+    </figure>
+    <div>
+      <h3>{part.name}</h3>
+      <p class="lead">
+        {part.copies === 1 ? 'Cut' : `Cut ${part.copies} of`} <strong>{printSize(part, units)}</strong>{' '}
+        {FROM[part.material]}.
+      </p>
+      {part.scores.length === 0 ? null : <p>{sayScores(part, units)}</p>}
+      {part.notchAt === undefined ? null : (
+        <p>
+          Notches <strong>{printLength(part.notchAt, units)}</strong> in, to their middle.
+        </p>
+      )}
+      {part.notes.map((note, index) => (
+        <p class={index === 0 && part.opening?.tiesShut ? 'caution' : 'quiet'}>{note}</p>
+      ))}
+      {part.material === 'ribbon' ? null : <Take {...{ part, number, ticked, units }} />}
+    </div>
+  </article>
+);
+
+const TALLEST = 260;
+
+const FROM = { cardstock: 'from card stock', paper: 'from paper', ribbon: 'of ribbon' } as const;
+
+const sayScores = ({ scores }: DrawnPart, units: Units): string =>
+  `Score at ${scores.map(({ at }) => printLength(at, units)).join(', ')} from the ${EDGE[scores[0]!.from]}.`;
+
+const EDGE = { left: 'left edge', top: 'top edge' } as const;
+
+/** What the order is told of it, as its form names it. */
+const Take: FC<Props> = ({ part, number, ticked, units }) => {
+  const fields = {
+    name: part.name,
+    width: typedLength(part.width, units),
+    height: typedLength(part.height, units),
+    copies: `${part.copies}`,
+    print: part.upright ? 'upright' : 'any way',
+    paper: part.material === 'cardstock' ? 'kind-cardstock' : '',
+  };
+  return (
+    <>
+      {Object.entries(fields).map(([name, value]) => (
+        <input type="hidden" name={`parts.${number}.${name}`} value={value} />
+      ))}
+      <p>
+        <label>
+          <input type="checkbox" name={`take.${number}`} checked={ticked} /> to be cut
+        </label>
+      </p>
+    </>
+  );
+};
