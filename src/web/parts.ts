@@ -63,19 +63,37 @@ parts.get('/order', async (c) => {
 });
 
 parts.get('/:kind', async (c) => {
+  const asked = await partsAsked(c);
+  if (!asked) return notFound(c);
+  const { kind, typed } = asked;
+  if (hasCard(kind) && !typed.width && !typed.height) return show(c, entryOf(typed, []), null, kind);
+  return showParts(c, asked);
+});
+
+export interface PartsAsked {
+  readonly kind: PartKind;
+  readonly typed: Typed;
+  readonly envelope: Recipe | undefined;
+  readonly made: Checked<readonly DrawnPart[]>;
+}
+
+/** The parts that an address and its query ask for; undefined where there is no such kind or project. */
+export async function partsAsked(c: Request): Promise<PartsAsked | undefined> {
   const kind = PART_KINDS.find((one) => one === c.req.param('kind'));
   const asked = await cardIn(c);
-  if (!kind || !asked) return notFound(c);
-  const { typed } = asked;
-  if (hasCard(kind) && !typed.width && !typed.height) return show(c, entryOf(typed, []), null, kind);
+  if (!kind || !asked) return undefined;
   const envelope = await envelopeIn(c, asked);
-  const made = make(c, kind, typed, envelope);
+  return { kind, typed: asked.typed, envelope, made: make(c, kind, asked.typed, envelope) };
+}
+
+/** The page of one kind of part, or what is wrong beside its fields. */
+export async function showParts(c: Request, { kind, typed, envelope, made }: PartsAsked): Promise<Response> {
   const entry = entryOf(typed, made.ok ? [] : made.problems);
   const answer = made.ok
     ? await answerFor(c, entry, { groups: [{ kind, parts: made.value }], envelope, alone: kind })
     : null;
   return show(c, entry, answer, kind);
-});
+}
 
 /** On the page for a whole set; the others are asked for one at a time. */
 const SHOWN: readonly PartKind[] = ['base', 'front', 'inside', 'liner', 'wrap'];

@@ -1,8 +1,8 @@
-/** True-size templates to print, and to open in a cutting machine's software: of an envelope asked for, or of a project's. */
+/** True-size templates as files: of an envelope asked for, of a project’s, and of the parts of a set. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { Hono } from 'hono';
-import { envelopeTemplates, type Template } from '#core/drawing/template.ts';
+import { envelopeTemplates, partTemplate, type Template } from '#core/drawing/template.ts';
 import { PAPERS, type PaperName } from '#core/drawing/tiling.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { recipeInUse } from '#core/project/in-use.ts';
@@ -17,6 +17,7 @@ import type { Env, Request } from './env.ts';
 import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
 import { check, readQuery } from './form.ts';
 import { notFound } from './not-found.ts';
+import { partsAsked, showParts } from './parts.ts';
 
 export const templates = new Hono<Env>();
 
@@ -36,6 +37,20 @@ templates.get('/projects/:id/:file', async (c) => {
   const project = id === undefined ? undefined : await readProject(c.get('db'), id);
   const recipe = project && recipeInUse(project);
   return recipe ? sendEnvelope(c, recipe, `project-${id}-envelope`) : notFound(c);
+});
+
+/** Asked like the page of the part, which also says what is wrong with the question. */
+templates.get('/parts/:kind/:file', async (c) => {
+  const asked = await partsAsked(c);
+  if (!asked) return notFound(c);
+  if (!asked.made.ok) return showParts(c, asked);
+  const cut = asked.made.value.filter(({ material }) => material !== 'ribbon');
+  if (cut.length === 0) return notFound(c);
+  return sendTemplates(
+    c,
+    cut.map((part) => partTemplate(part, c.get('units'))),
+    asked.kind,
+  );
 });
 
 const sendEnvelope = (c: Request, recipe: Recipe, name: string): Promise<Response> =>

@@ -2,6 +2,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { FOLDS } from '#core/envelope/folds.ts';
 import { inches } from '#shared/length.ts';
+import { PART_KINDS } from '#shared/schemas/parts.ts';
 import { changeStart, createProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 import { type Cast, fillShelf, later } from '#tests/support/cast.ts';
@@ -109,5 +110,42 @@ describe('a project’s envelope', () => {
   test('isn’t here before the project has one', async () => {
     const idea = await createProject(app.db, { title: 'Only an idea' }, later(1));
     expect((await get(`projects/${idea.id}/letter.pdf`)).status).toBe(404);
+  });
+});
+
+describe('a part of a set', () => {
+  const CARD = 'width=6+1/4&height=3+1/4';
+
+  test('is linked from its page, and every link works', async () => {
+    const links = linksIn(await (await app.get(`/parts/liner?${CARD}`)).text());
+    expect(links).toHaveLength(4);
+    for (const link of links) expect((await app.get(link)).status).toBe(200);
+  });
+
+  test.each(PART_KINDS)('is an SVG as large as the part: %s', async (kind) => {
+    const answer = await get(`parts/${kind}/template.svg?${CARD}`);
+    expect(answer.headers.get('Content-Disposition')).toBe(`attachment; filename="${kind}.svg"`);
+    expect(await answer.text()).toMatch(/<g [^>]*id="cut"[^>]*><path d="M/);
+  });
+
+  test('is scored where its page says', async () => {
+    const svg = await (await get(`parts/base/template.svg?${CARD}`)).text();
+    // A base of 12½ × 3¼ folded in its middle.
+    expect(svg).toContain('width="317.5mm" height="82.55mm"');
+    expect(svg).toContain('M158.75 0L158.75 82.55"');
+  });
+
+  test('comes back with its page and messages where it can’t be made', async () => {
+    for (const query of ['', 'width=x&height=3', `${CARD}&glue=9`]) {
+      const answer = await get(`parts/liner/letter.pdf?${query}`);
+      expect(answer.status).toBe(422);
+      expect(await answer.text()).toContain('aria-invalid="true"');
+    }
+  });
+
+  test('isn’t here for what is no part, and none is cut of ribbon', async () => {
+    expect((await get(`parts/button/letter.pdf?${CARD}`)).status).toBe(404);
+    expect((await get(`parts/wrap/letter.pdf?${CARD}&kind=ribbon`)).status).toBe(404);
+    expect(linksIn(await (await app.get(`/parts/wrap?${CARD}&kind=ribbon`)).text())).toEqual([]);
   });
 });

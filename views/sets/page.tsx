@@ -9,6 +9,7 @@ import { type Length, printSize, type Units } from '#shared/length.ts';
 import { PART_KINDS, type PartKind } from '#shared/schemas/parts.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { Choice, type Entry, FormProblems } from '../parts/field.tsx';
+import { TemplateLinks } from '../templates/links.tsx';
 import { CardFields, HowMany, OwnFields } from './fields.tsx';
 import { PartShown } from './part.tsx';
 import { PART_LEADS, PART_NAMES } from './words.ts';
@@ -106,6 +107,9 @@ export const PartsAnswer: FC<AnswerProps> = ({
           {parts.map((part) => (
             <PartShown part={part} number={numbers.get(part)!} ticked={alone} units={units} />
           ))}
+          {parts.every(({ material }) => material === 'ribbon') ? null : (
+            <TemplateLinks at={`/templates/parts/${kind}`} query={entry.typed} />
+          )}
         </section>
       ))}
       <Order projects={projects} entry={entry} />

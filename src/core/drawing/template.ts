@@ -5,12 +5,13 @@
 import type { FlatLayout } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import type { Line, Point, Polygon } from '#core/geometry/point.ts';
+import type { Line, Polygon } from '#core/geometry/point.ts';
 import { applyToAll, shift } from '#core/geometry/transform.ts';
 import { outlineOf, type SetPart, scoreLines } from '#core/project/parts/part.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { cutLine } from './cut-line.ts';
 import { alongScore, type Inscription, inside } from './inscription.ts';
+import type { DrawnPart } from './part.ts';
 
 /** In plain numbers of 25 nm, x to the right and y down, the cut lines reaching from (0, 0) to (width, height). */
 export interface Template {
@@ -49,7 +50,7 @@ export function envelopeTemplates(recipe: Recipe, units: Units): Template[] {
 }
 
 /** A part of a set, its good side up. A hole is cut as a polygon that leaves the true circle by under 0.01 mm. */
-export function partTemplate(part: SetPart & WithHole, units: Units): Template {
+export function partTemplate(part: DrawnPart, units: Units): Template {
   const outline = outlineOf(part);
   const scores = scoreLines(part);
   return moveToOrigin({
@@ -63,10 +64,6 @@ export function partTemplate(part: SetPart & WithHole, units: Units): Template {
       ...scores.map((score, index) => alongScore(score, index + 1, outline, shareOf(index, scores))),
     ],
   });
-}
-
-interface WithHole {
-  readonly hole?: { readonly middle: Point; readonly diameter: number };
 }
 
 const cutFrom = ({ notches, flaps }: FlatLayout): Polygon[] => [
@@ -87,7 +84,7 @@ const lieOf = ({ grain, upright }: SetPart): string[] => [
 
 const CIRCLE_STEPS = 72;
 
-function circle({ middle, diameter }: NonNullable<WithHole['hole']>): Polygon {
+function circle({ middle, diameter }: NonNullable<DrawnPart['hole']>): Polygon {
   return Array.from({ length: CIRCLE_STEPS }, (_, step) => {
     const angle = (2 * Math.PI * step) / CIRCLE_STEPS;
     return {
@@ -97,7 +94,7 @@ function circle({ middle, diameter }: NonNullable<WithHole['hole']>): Polygon {
   });
 }
 
-const holesOf = ({ hole }: WithHole): Polygon[] => (hole ? [circle(hole)] : []);
+const holesOf = ({ hole }: DrawnPart): Polygon[] => (hole ? [circle(hole)] : []);
 
 /** Shifted so that nothing of the sheet round the cut lines takes up room. */
 function moveToOrigin(laid: Omit<Template, 'width' | 'height'>): Template {
