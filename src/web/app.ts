@@ -11,6 +11,7 @@ import { cuts } from './cuts.ts';
 import { designs } from './designs.ts';
 import type { Env, Planning, Request, Services } from './env.ts';
 import { envelopes } from './envelopes.ts';
+import { holders } from './holders.ts';
 import { holding } from './holding.ts';
 import { making } from './making.ts';
 import { movements } from './movements.ts';
@@ -50,6 +51,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/envelopes', envelopes);
   app.route('/envelopes', newProjects);
   app.route('/holding', holding);
+  app.route('/holders', holders);
   app.route('/cuts', cuts);
   app.route('/stash', stash);
   app.route('/pads', pads);
