@@ -5,6 +5,7 @@ import { type Batch, type PaperAsked, partsLeft } from '#core/project/batch.ts';
 import type { ProjectInFull } from '#core/project/journal.ts';
 import { missingBlanks } from '#core/project/next.ts';
 import { type Cutting, cuttingOf, hopeless, pieceName, type Shelf } from '#core/project/order.ts';
+import type { Plan } from '#core/project/planned.ts';
 import {
   PAPER_KINDS,
   type PaperKind,
@@ -31,7 +32,7 @@ import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { lookFor } from './plannings.ts';
-import { reply } from './reply.ts';
+import { goTo, reply } from './reply.ts';
 
 export const batches = new Hono<Env>();
 
@@ -59,8 +60,8 @@ batches.post('/:id/plans', async (c) => {
     begun = await addPlan(db, plan, c.get('services').now().toISOString());
     return { location: `/plans/${begun}` };
   });
-  if (begun !== undefined) await lookFor(c, begun, ready.cutting);
-  return answer;
+  const looking = begun === undefined ? 'begun' : await lookFor(c, begun, ready.cutting);
+  return looking === 'busy' ? goTo(c, `/plans/${begun}?busy=yes`) : answer;
 });
 
 /** A project with what its batch may draw on. */
@@ -131,6 +132,12 @@ async function asLeft(c: Request, { full, kinds }: Bench): Promise<Typed> {
   return { ...blanks, ...typedBatch({ ...last.batch, parts }, c.get('units')) };
 }
 
+/** The last plan, as long as it waits to be cut. */
+async function standing(c: Request, { project }: ProjectInFull): Promise<Plan | undefined> {
+  const last = await latestPlan(c.get('db'), project.id);
+  return last && !last.cut && !last.fault ? last : undefined;
+}
+
 const FIRST_BATCH = (kinds: readonly PaperKind[]): Omit<Batch, 'blanks'> => ({
   paper: kinds.includes('patterned') ? { of: 'kind', kind: 'patterned' } : ANY,
   parts: [],
@@ -173,6 +180,7 @@ async function show(c: Request, { full, others, shelf, kinds }: Bench, entry: En
     project: full.project,
     missing: lacking(full),
     others: others.map((one) => ({ project: one.project, missing: lacking(one) })),
+    last: await standing(c, full),
     pieces: shelf.pieces,
     kinds,
     suggestions: suggestionsFor(full.project),

@@ -9,6 +9,7 @@ import { planChanges, readPlan } from '#stores/plans.ts';
 import { readProject } from '#stores/projects.ts';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { PlanView } from '#views/plans/view.ts';
+import { rowId } from './address.ts';
 import type { Request } from './env.ts';
 import { newToken } from './once.ts';
 
@@ -28,6 +29,7 @@ export async function readPlanView(
   const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];
   const offcuts = await listOffcuts(db, { ids: [...new Set([...ids, ...left])], onShelf: false });
   const designs = await listDesigns(db);
+  const lying = new Set((await listOffcuts(db)).map(({ design }) => design.id));
   return {
     plan,
     project: (await readProject(db, plan.project))!,
@@ -39,6 +41,7 @@ export async function readPlanView(
         : undefined,
     cut,
     designs: new Map(designs.map((one) => [one.id, one])),
+    onShelf: designs.filter(({ id, sheets }) => sheets > 0 || lying.has(id)),
     offcuts: new Map(offcuts.map((one) => [one.id, one])),
     units: c.get('units'),
     entry,
@@ -50,4 +53,10 @@ async function titlesIn(db: Database, { batch }: Plan): Promise<Map<number, stri
   const titles = new Map<number, string>();
   for (const { project } of batch.blanks) titles.set(project, (await readProject(db, project))?.title ?? '');
   return titles;
+}
+
+/** The plan that an address names. */
+export async function planIn(c: Request): Promise<Plan | undefined> {
+  const id = rowId(c);
+  return id === undefined ? undefined : readPlan(c.get('db'), id);
 }

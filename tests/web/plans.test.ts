@@ -113,6 +113,20 @@ describe('the form', () => {
     expect(await answer.text()).toContain('There is no paper left to cut from.');
   });
 
+  test('shows a plan that waits to be cut', async () => {
+    const path = await asked();
+    expect(await page(`${home}/plans/new`)).toContain(`href="${path}"`);
+    await cut(path);
+    expect(await page(`${home}/plans/new`)).not.toContain(`href="${path}"`);
+  });
+
+  test('refuses more parts than can be planned at once', async () => {
+    const many = Object.assign({}, ...[0, 1, 2, 3, 4].map((number) => front({ copies: '500' }, number)));
+    const answer = await ask(many);
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('That is 2503 parts in all; at most 2000 are planned at once.');
+  });
+
   test.each(['999', '0', 'x'])('project %s is not here', async (id) => {
     expect((await app.get(`/projects/${id}/plans/new`)).status).toBe(404);
     expect((await app.post(`/projects/${id}/plans`, { blanks: '1' })).status).toBe(404);
@@ -140,7 +154,7 @@ describe('the plan', () => {
     const shown = words(await page(path));
     expect(shown).toContain('5 sheets of Fern and 1 offcut: 6 of 9 parts fit.');
     expect(shown).toContain('No plan from this paper places more.');
-    expect(shown).toContain('3 × envelope: 3 more sheets of Fern would take them.');
+    expect(shown).toContain('3 × Envelope: 3 more sheets of Fern would take them.');
   });
 
   test('is asked again with an offcut or a design kept, or from another design', async () => {
@@ -166,7 +180,7 @@ describe('the plan', () => {
     expect(await page(`${home}/plans/new`)).toContain(`name="with.${other.id}"`);
     const path = await asked({ [`with.${other.id}`]: 'on' });
     const shown = await page(path);
-    expect(shown).toContain('envelope for Next door &lt;but one&gt;');
+    expect(shown).toContain('Envelope for Next door &lt;but one&gt;');
     await cut(path);
     expect(await listEnvelopes(app.db, other.id)).toHaveLength(1);
     expect(await listEnvelopes(app.db, project)).toHaveLength(3);
@@ -192,7 +206,7 @@ describe('the cut sheet', () => {
     expect(shown).toContain('Blades: cut away from you');
     expect(shown).toMatch(/Set 8″: \d cuts/);
     expect(shown).toContain('edge to the fence');
-    expect(shown).toMatch(/3 × envelope, 8 × 8″/);
+    expect(shown).toMatch(/3 × Envelope, 8 × 8″/);
     expect(shown).toMatch(/2 × Front, 5 × 3″/);
     expect(shown).toMatch(/[\d.]+ % waste/);
   });
@@ -337,8 +351,12 @@ describe('planning that takes longer', () => {
   test('says so when too many are waiting, and keeps what was asked', async () => {
     let busy = true;
     await open({ start: (request) => (busy ? 'busy' : DIRECT.start(request)) });
-    const path = await asked();
-    expect(words(await page(path))).toContain('Plan it now');
+    const full = await asked();
+    expect(full).toMatch(/\?busy=yes$/);
+    const waiting = await app.get(full);
+    expect(waiting.status).toBe(503);
+    expect(words(await waiting.text())).toContain('Plan it now');
+    const path = full.replace(/\?.*/, '');
     const answer = await app.post(`${path}/planning`, {});
     expect(answer.status).toBe(503);
     expect(words(await answer.text())).toContain('Too many plans are waiting.');

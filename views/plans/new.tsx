@@ -1,12 +1,14 @@
 /** The form of a batch: how many envelopes from which paper, parts beside them, and what is to stay on the shelf. */
 import type { FC } from 'hono/jsx';
 import type { Project } from '#core/project/journal.ts';
+import type { Plan } from '#core/project/planned.ts';
 import type { PaperKind, Piece } from '#core/project/stash.ts';
 import type { Suggestion } from '#core/project/suggest.ts';
 import type { Units } from '#shared/length.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
+import { When } from '../parts/when.tsx';
 import { KeepChoice } from './keep.tsx';
 import { PaperChoice } from './paper-choice.tsx';
 import { PartRow, partFields } from './part-row.tsx';
@@ -15,6 +17,8 @@ export interface NewPlanView {
   readonly project: Project;
   readonly missing: number;
   readonly others: readonly { readonly project: Project; readonly missing: number }[];
+  /** A plan that waits to be cut. */
+  readonly last: Plan | undefined;
   readonly pieces: readonly Piece[];
   readonly kinds: readonly PaperKind[];
   readonly suggestions: readonly Suggestion[];
@@ -24,7 +28,7 @@ export interface NewPlanView {
 }
 
 export const NewPlanPage: FC<NewPlanView> = (view) => {
-  const { project, entry, token } = view;
+  const { project, last, entry, token } = view;
   const rows = partsIn(entry.typed);
   return (
     <article class="batch">
@@ -32,6 +36,15 @@ export const NewPlanPage: FC<NewPlanView> = (view) => {
         <a href={`/projects/${project.id}`}>{project.title}</a>
       </p>
       <h1>What shall be cut together?</h1>
+      {last ? (
+        <p class="lead">
+          There is{' '}
+          <a href={`/plans/${last.id}`}>
+            a plan from <When at={last.askedAt} />
+          </a>{' '}
+          that is not cut yet.
+        </p>
+      ) : null}
       <form method="post" action={`/projects/${project.id}/plans`}>
         <Once token={token} />
         <button type="submit" name="do" value="plan" class="hidden" tabindex={-1}>

@@ -5,7 +5,7 @@ import type { PlanView } from './view.ts';
 import { sayPieceRef } from './words.ts';
 
 export const Otherwise: FC<PlanView> = (view) => {
-  const { plan, designs } = view;
+  const { plan, onShelf } = view;
   const used = [...new Set(plan.plan.used.map((one) => one.piece))];
   return (
     <section class="no-print">
@@ -33,7 +33,7 @@ export const Otherwise: FC<PlanView> = (view) => {
         <form method="post" action={`/plans/${plan.id}/again`} class="row">
           <label for="design">Envelopes and what matches them from</label>
           <select id="design" name="design">
-            {[...designs.values()].map(({ id, name, pad }) => (
+            {onShelf.map(({ id, name, pad }) => (
               <option
                 value={id}
                 selected={plan.batch.paper.of === 'design' && plan.batch.paper.design === id}

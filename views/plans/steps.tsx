@@ -1,8 +1,10 @@
 /** The steps at the trimmer, all cuts of one setting together, each with a box to tick. Knows no order but the given. */
 import type { FC } from 'hono/jsx';
 import { type Block, cutSheet, type Step } from '#core/cutting/steps.ts';
+import { cutStepDrawing } from '#core/drawing/cut-step.ts';
 import { refOfPiece } from '#core/project/order.ts';
 import { type Length, printLength, printSize } from '#shared/length.ts';
+import { Picture } from '../diagrams/picture.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 import { alike } from './pieces.tsx';
 import type { PlanView } from './view.ts';
@@ -84,17 +86,35 @@ export const StepRow: FC<PlanView & { group: Group }> = ({ group, ...view }) => 
         </form>
       )}
       <span class="box" aria-hidden="true" />
+      <StepPicture {...view} group={group} />
       <StepWords {...view} group={group} />
     </li>
   );
 };
+
+/** Decoration: the words beside it say the same. */
+const StepPicture: FC<PlanView & { group: Group }> = ({ group: { step, number }, plan }) => {
+  const piece = plan.pieces.find(({ id }) => id === step.piece)!;
+  const used = plan.pieces.filter(({ id }) => plan.plan.used.some((one) => one.piece === id));
+  const scale = THUMBNAIL / Math.max(...used.flatMap(({ width, height }) => [width, height]));
+  return (
+    <span class="step-picture" aria-hidden="true">
+      <Picture
+        drawing={cutStepDrawing({ ...step, piece }, `${step.fence} edge to the fence`, scale)}
+        id={`step-picture-${number}`}
+      />
+    </span>
+  );
+};
+
+const THUMBNAIL = 64;
 
 const StepWords: FC<PlanView & { group: Group }> = ({ group: { step, count, number, drawing }, ...view }) => {
   const { plan, designs, offcuts, units } = view;
   const { design, offcut } = refOfPiece(plan.pieces.find(({ id }) => id === step.piece)!);
   const paper = designs.get(design);
   return (
-    <div>
+    <div class="step-words">
       <p>
         {paper ? (
           <SwatchChip id={`step-chip-${number}`} swatch={paper.swatch} name={paper.name} size={22} />

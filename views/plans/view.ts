@@ -18,6 +18,8 @@ export interface PlanView {
   /** Its taking from the shelf, once it is cut. */
   readonly cut: CutRecord | undefined;
   readonly designs: ReadonlyMap<number, Design>;
+  /** Those of which anything is left. */
+  readonly onShelf: readonly Design[];
   /** Those that the plan uses or left. */
   readonly offcuts: ReadonlyMap<number, Offcut>;
   readonly units: Units;

@@ -133,6 +133,8 @@ const title = (project: number, { titles }: Names): string => `“${titles.get(p
 /** A blank of another project is named after it. */
 function partName(id: string, titles: ReadonlyMap<number, string>): string {
   const [, blank, project] = /^(.*) \(project (\d+)\)$/.exec(id) ?? [];
-  if (blank === undefined || !blank.startsWith(ENVELOPE_PART)) return id;
-  return `${blank} for ${titles.get(Number(project)) ?? 'another project'}`;
+  if (blank === undefined || !blank.startsWith(ENVELOPE_PART)) {
+    return id.startsWith(ENVELOPE_PART) ? capital(id) : id;
+  }
+  return `${capital(blank)} for ${titles.get(Number(project)) ?? 'another project'}`;
 }

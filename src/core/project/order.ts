@@ -26,8 +26,11 @@ export interface Shelf {
   readonly keepAtLeast: Length;
 }
 
+/** What is planned within the time limit, and more than a table can hold. */
+const MOST_COPIES = 2000;
+
 /** More kinds of piece than this are not planned at once: sheets and the smallest offcuts stay. */
-export const MOST_PIECES = 1500;
+const MOST_PIECES = 1500;
 
 /**
  * Projects without a recipe add nothing. Only pieces that some part may come from are handed on, so that a long shelf
@@ -51,6 +54,15 @@ export function cuttingOf(batch: Batch, projects: readonly Project[], shelf: She
 export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: Units): Problem[] {
   if (order.parts.length === 0) {
     return [{ field: 'blanks', message: 'There is nothing to cut: ask for envelopes, or add a part.' }];
+  }
+  const copies = order.parts.reduce((sum, part) => sum + part.copies, 0);
+  if (copies > MOST_COPIES) {
+    return [
+      {
+        field: 'blanks',
+        message: `That is ${copies} parts in all; at most ${MOST_COPIES} are planned at once.`,
+      },
+    ];
   }
   const kept = new Set(batch.keep);
   const pieces = shelf.pieces

@@ -1,0 +1,42 @@
+/** The page of one plan: found, still looked for, or neither and why. Decides which; changes nothing. */
+import { jsx } from 'hono/jsx';
+import { leastSheets, type Plan } from '#core/project/planned.ts';
+import { readProject } from '#stores/projects.ts';
+import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
+import { PlanPage } from '#views/plans/page.tsx';
+import { Faulty, Looking, NotBegun } from '#views/plans/waiting.tsx';
+import type { Request } from './env.ts';
+import { readPlanView } from './plan-view.ts';
+import { reply } from './reply.ts';
+
+export async function showPlan(
+  c: Request,
+  plan: Plan,
+  { busy = false, entry = BLANK_ENTRY }: { busy?: boolean; entry?: Entry } = {},
+): Promise<Response> {
+  const view = await readPlanView(c, plan, entry);
+  if (!view) return showUnfound(c, plan, busy);
+  const status = entry.problems.length > 0 ? 422 : 200;
+  return reply(c, {
+    title: `Plan · ${view.project.title}`,
+    section: 'journal',
+    status,
+    body: jsx(PlanPage, view),
+  });
+}
+
+async function showUnfound(c: Request, plan: Plan, busy: boolean): Promise<Response> {
+  const project = (await readProject(c.get('db'), plan.project))!;
+  const planning = c.get('plannings').get(plan.id);
+  const known = { id: plan.id, project };
+  if (planning) {
+    c.header('Refresh', '1');
+    const progress = planning.progress();
+    const least = progress ? leastSheets(plan.pieces, progress.bounds.newSheetArea) : 0;
+    const body = jsx(Looking, { ...known, progress, leastSheets: least });
+    return reply(c, { title: 'Looking for a plan', section: 'journal', body });
+  }
+  const body = plan.fault ? jsx(Faulty, known) : jsx(NotBegun, { ...known, busy });
+  const status = plan.fault ? 500 : busy ? 503 : 200;
+  return reply(c, { title: 'No plan yet', section: 'journal', status, body });
+}
