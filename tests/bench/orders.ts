@@ -97,11 +97,13 @@ export function craftOrders(): Case[] {
 const SIDE = 192;
 
 /** Whole sheets cut into parts that may be turned, of which so many are left out that `free` of the area is not needed. */
-export function backwardsOrders(count: number, free: number): Case[] {
+export function backwardsOrders(count: number, free: number, grid = 4): Case[] {
   return Array.from({ length: count }, (_, index) => {
     const random = chance(1000 + index);
     const sheets = 3 + random.below(4);
-    const sizes = Array.from({ length: sheets }, () => cutUp(random, SIDE, SIDE, 5 + random.below(8))).flat();
+    const sizes = Array.from({ length: sheets }, () =>
+      cutUp(random, SIDE, SIDE, 5 + random.below(8), grid),
+    ).flat();
     const parts = dropped(sizes, free * sheets * SIDE * SIDE).map(([width, height], part) => ({
       id: `${part}`,
       width,
@@ -116,13 +118,13 @@ export function backwardsOrders(count: number, free: number): Case[] {
 type Pair = [width: number, height: number];
 
 /** Cuts the largest block so far in two until there are so many. */
-function cutUp(random: Chance, width: number, height: number, many: number): Pair[] {
+function cutUp(random: Chance, width: number, height: number, many: number, grid: number): Pair[] {
   const blocks: Pair[] = [[width, height]];
   while (blocks.length < many) {
     blocks.sort((one, other) => other[0] * other[1] - one[0] * one[1]);
     const [wide, high] = blocks.shift()!;
     const share = 0.25 + 0.5 * random.next();
-    const at = Math.round((wide >= high ? wide : high) * share);
+    const at = Math.round(((wide >= high ? wide : high) * share) / grid) * grid;
     blocks.push(
       ...(wide >= high
         ? ([

@@ -22,6 +22,7 @@ const KEPT = 8;
 /** Steps from which functions are made; fewer where every size of piece has to be priced. */
 const STEPS = 150;
 const FEWER_STEPS = 48;
+const MOST_LOAD = 1e7;
 const MOST_STEPS = 1024;
 
 /**
@@ -332,7 +333,7 @@ class Scene {
 
   /** The functions of a capacity, without those that another one betters everywhere. */
   private duals(capacity: number): Dual[] {
-    const all = dualFunctions(capacity, this.lengths, this.uniform ? STEPS : FEWER_STEPS).map((price) => ({
+    const all = dualFunctions(capacity, this.lengths, this.steps()).map((price) => ({
       price,
       cap: this.caps(price, capacity),
     }));
@@ -345,6 +346,12 @@ class Scene {
       acrossStock: Float64Array.from(this.stockWide, (at) => cap[at]!),
       downStock: Float64Array.from(this.stockHigh, (at) => cap[at]!),
     }));
+  }
+
+  /** Fewer where there is much to price, so that the time stays bounded. */
+  private steps(): number {
+    const load = this.lengths.length.length * (this.parts.length + this.stocks.length);
+    return Math.max(4, Math.min(this.uniform ? STEPS : FEWER_STEPS, Math.floor(Math.sqrt(MOST_LOAD / load))));
   }
 
   /** The most that fits into each side: at most 1 up to the capacity, and never more than an unlimited knapsack holds. */

@@ -89,12 +89,16 @@ function counted(step: number, capacity: number, lengths: Lengths): ((length: nu
       for (let copy = 0; copy < many; copy += 1) small.push(length);
     }
   });
-  small.sort((one, other) => one - other);
+  const sums = Float64Array.from(small.sort((one, other) => one - other));
+  for (let at = 1; at < sums.length; at += 1) sums[at]! += sums[at - 1]!;
   const fitting = (room: number): number => {
-    let count = 0;
-    let used = 0;
-    while (count < small.length && used + small[count]! <= room) used += small[count++]!;
-    return count;
+    let [from, to] = [0, sums.length];
+    while (from < to) {
+      const middle = (from + to) >> 1;
+      if (sums[middle]! <= room) from = middle + 1;
+      else to = middle;
+    }
+    return from;
   };
   const most = fitting(capacity);
   if (most === 0) return undefined;

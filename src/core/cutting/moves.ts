@@ -1,10 +1,10 @@
 /**
  * The ways in which a search changes a plan: empty a few pieces and fill them again, empty a few blocks within pieces,
- * or repack two or three pieces exactly. Each can be undone; none knows whether it helped.
+ * or repack a few pieces almost without waste. Each can be undone; none knows whether it helped.
  */
 import type { Bin, Board } from './board.ts';
-import { type ExactPacker, exactPacker, MOST_PARTS } from './exact.ts';
 import { pickSpot } from './graft.ts';
+import { type Merger, MOST_PARTS, merger } from './merge.ts';
 import type { Chance } from './random.ts';
 
 /** What a round of moves has to keep to. */
@@ -18,22 +18,22 @@ export interface Rules {
 export type Undo = () => void;
 
 const SHAKE = 0.3;
-/** Share of the effort that goes into exact repacking, and what one other move costs in the same measure. */
-const EXACT_EVERY = 0.03;
-const EFFORT = 1500;
+/** Share of the moves that merge, and the effort that each move earns for them. */
+const MERGING = 0.1;
+const EFFORT = 15_000;
 
 export class Moves {
   readonly value: Float64Array;
   private readonly board: Board;
   private readonly random: Chance;
-  private readonly exact: ExactPacker | undefined;
+  private readonly merger: Merger | undefined;
   private count = 0;
 
   constructor(board: Board, random: Chance) {
     this.board = board;
     this.random = random;
     this.value = new Float64Array(board.job.copies.length);
-    this.exact = exactPacker(board.job);
+    this.merger = merger(board.job);
   }
 
   /** Values of the parts by area, shaken by up to `shake`. */
@@ -49,8 +49,8 @@ export class Moves {
   make(rules: Rules): Undo {
     this.count += 1;
     const dice = this.random.next();
-    if (dice < EXACT_EVERY) {
-      const undo = this.exactly();
+    if (dice < MERGING) {
+      const undo = this.merge();
       if (undo) return undo;
     }
     return dice < 0.5 ? this.repack(rules) : this.regraft();
@@ -126,28 +126,33 @@ export class Moves {
     return () => this.putBack(old, kept);
   }
 
-  /** Repacks two or three small pieces with what is unplaced in the best way there is; undefined where there is none. */
-  private exactly(): Undo | undefined {
-    const { board, exact } = this;
-    if (!exact || exact.effort() > EFFORT * this.count || board.unplaced > MOST_PARTS) return undefined;
-    const old = this.takeFew(2 + this.random.below(2));
+  /** Repacks a few pieces with what is unplaced almost without waste; undefined where that cannot be done. */
+  private merge(): Undo | undefined {
+    const { board, merger: packer } = this;
+    if (!packer || packer.effort() > EFFORT * this.count || board.unplaced > MOST_PARTS) return undefined;
+    const old = this.takeFew(2 + this.random.below(3));
     const kept = board.bins.length;
     const stocks = old.map((bin) => bin.stock);
     const waste = old.reduce((sum, bin) => sum + board.job.stocks[bin.stock]!.area - bin.pattern.area, 0);
     const patterns =
-      old.length < 2 ? undefined : exact.pack(stocks, this.pooled(stocks[0]!), this.values(0.05), waste);
+      old.length === 0 ? undefined : packer.pack(stocks, this.pooled(stocks[0]!), this.values(0.05), waste);
     if (!patterns) {
       this.putBack(old, kept);
       return undefined;
     }
     patterns.forEach((pattern, index) => {
       const stock = stocks[index]!;
-      board.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
+      if (pattern) board.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
+    });
+    this.values(SHAKE);
+    patterns.forEach((pattern, index) => {
+      const bin = pattern ? undefined : board.fill(stocks[index]!, this.value, SHAKE);
+      if (bin) board.put(bin);
     });
     return () => this.putBack(old, kept);
   }
 
-  /** Bins of one paper, alike ones together, with few enough parts to be repacked exactly with those unplaced. */
+  /** Bins of one paper, alike ones together, with few enough parts to be merged with those unplaced. */
   private takeFew(many: number): Bin[] {
     const { board, random } = this;
     const { stocks } = board.job;

@@ -23,10 +23,7 @@ import { worth } from './worth.ts';
 export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOptions = {}): CutPlan {
   const started = options.now?.() ?? 0;
   const limits = limitsOf(order, options);
-  const tries = variants({ ...order, ...limits }, pieces).map((variant) => {
-    const job = prepare(variant, pieces);
-    return { job, bound: bound(job) };
-  });
+  const tries = triesOf({ ...order, ...limits }, pieces, meter(options, started)(0, 1));
   const best = bestOf(tries, options, started);
   return finish(
     best,
@@ -35,9 +32,22 @@ export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOp
   );
 }
 
+/** Share of the budget that may go into bounds before there is a plan. */
+const FOR_BOUNDS = 0.25;
+
 interface Try {
   readonly job: Job;
   readonly bound: Bound;
+}
+
+/** Where a design has to be decided on, each decision is bounded apart, while time allows, else all together. */
+function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] {
+  const orders = variants(order, pieces);
+  const whole = orders.length === 1 ? undefined : bound(prepare(order, pieces));
+  return orders.map((one) => {
+    const job = prepare(one, pieces);
+    return { job, bound: whole && budget.spent() > FOR_BOUNDS ? whole : bound(job) };
+  });
 }
 
 interface Result extends Try {

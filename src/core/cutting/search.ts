@@ -33,6 +33,9 @@ const NEARLY = 1.01;
 const SLACK = 1e-9;
 const SPARE_STARTS = 6;
 const MOST_TRIED = 12;
+/** Stocks compared at once for the first plan, and the share of the budget after which they no longer are. */
+const WINDOW = 40;
+const HURRY = 0.3;
 
 /**
  * The best found within the budget, by the goals in order; `found` hears of each better one. Deterministic for the same
@@ -88,7 +91,7 @@ class Hunt {
   }
 
   start(): void {
-    greedy(this.board, this.moves.values(0));
+    greedy(this.board, this.moves.values(0), this.budget);
     this.keep();
   }
 
@@ -272,20 +275,33 @@ class Hunt {
   }
 }
 
-/** Offcuts first, then sheets; each time the one that comes out fullest. Patterns are kept while they stay possible. */
-function greedy(board: Board, value: Float64Array): void {
+/**
+ * Offcuts first, then sheets, a few large stocks at a time; each time the one that comes out fullest, or, when time is
+ * short, the first. Patterns are kept while they stay possible. Ends early when time is up.
+ */
+function greedy(board: Board, value: Float64Array, budget: Budget): void {
+  const { stocks } = board.job;
   for (const sheet of [false, true]) {
-    const stocks = board.job.stocks.flatMap((stock, index) => (stock.sheet === sheet ? [index] : []));
-    const ready = new Map<number, Bin>();
-    while (board.unplaced > 0) {
-      let best: Bin | undefined;
-      for (const stock of stocks) {
-        const bin = nextBin(board, stock, ready, value);
-        if (bin && (!best || fullness(board, bin) > fullness(board, best))) best = bin;
-      }
-      if (!best) break;
-      board.put(best);
+    const largestFirst = [...stocks.keys()].filter((stock) => stocks[stock]!.sheet === sheet);
+    largestFirst.sort((one, other) => stocks[other]!.area - stocks[one]!.area);
+    for (let from = 0; from < largestFirst.length; from += WINDOW) {
+      useUp(board, largestFirst.slice(from, from + WINDOW), value, budget);
     }
+  }
+}
+
+function useUp(board: Board, stocks: readonly number[], value: Float64Array, budget: Budget): void {
+  const ready = new Map<number, Bin>();
+  while (board.unplaced > 0) {
+    let best: Bin | undefined;
+    for (const stock of stocks) {
+      const spent = budget.spent();
+      if (spent >= 1 || (best && spent > HURRY)) break;
+      const bin = nextBin(board, stock, ready, value);
+      if (bin && (!best || fullness(board, bin) > fullness(board, best))) best = bin;
+    }
+    if (!best) return;
+    board.put(best);
   }
 }
 

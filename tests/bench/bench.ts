@@ -1,0 +1,31 @@
+/**
+ * `npm run bench` prints every benchmark as markdown tables, with the machine named; `npm run bench -- cutting fill` only
+ * some. A section is a function that answers with a table; this knows nothing of what they measure.
+ */
+import { cpus, loadavg } from 'node:os';
+
+const SECTIONS: Record<string, () => Promise<string>> = {
+  cutting: async () => (await import('./cutting.ts')).benchCutting(),
+  packers: async () => (await import('./packers.ts')).benchPackers(),
+  fill: async () => (await import('./fill.ts')).benchFill(),
+  solver: async () => (await import('./solver.ts')).solverTable(),
+  search: async () => (await import('./search.ts')).benchSearch(),
+};
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !(name in SECTIONS));
+if (unknown.length > 0) {
+  process.stderr.write(
+    `There is no section “${unknown.join('”, “')}”: choose from ${Object.keys(SECTIONS).join(', ')}.\n`,
+  );
+  process.exitCode = 2;
+} else {
+  const [cpu] = cpus();
+  const load = loadavg()[0]!.toFixed(1);
+  process.stdout.write(
+    `${cpu?.model ?? 'unknown processor'}, ${cpus().length} cores, Node ${process.version}, load ${load} at the start.\n`,
+  );
+  for (const name of asked.length > 0 ? asked : Object.keys(SECTIONS)) {
+    process.stdout.write(`\n## ${name}\n\n${await SECTIONS[name]!()}\n`);
+  }
+}

@@ -1,0 +1,63 @@
+/**
+ * `npm run hunt` looks for failures of the planner without end: orders at random, planned and judged. Prints the seed and
+ * the order of each failure and goes on; `npm run hunt -- 1234` starts at that seed, `-- 1234 1` stops after one.
+ */
+import { checkPlan } from '#core/cutting/check.ts';
+import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Order, Piece } from '#core/cutting/order.ts';
+import { planCuts } from '#core/cutting/plan.ts';
+import { bruteForce } from '#tests/support/brute.ts';
+import { randomOrder } from './random-order.ts';
+
+/** Beyond the time limit, a single fill may still be under way. */
+const GRACE_MS = 400;
+
+const first = Number(process.argv[2] ?? Date.now() % 1_000_000_000);
+const most = Number(process.argv[3] ?? Number.POSITIVE_INFINITY);
+let failures = 0;
+for (let seed = first; seed < first + most; seed += 1) {
+  const { order, pieces, timeMs, tiny } = randomOrder(seed);
+  for (const fault of faultsOf(order, pieces, timeMs, seed, tiny)) {
+    failures += 1;
+    process.stdout.write(
+      `seed ${seed}: ${fault}\n${JSON.stringify({ pieces, parts: order.parts, options: { ...order, parts: undefined, timeMs, seed } })}\n`,
+    );
+  }
+  if ((seed - first) % 500 === 499)
+    process.stdout.write(`${seed - first + 1} orders up to seed ${seed}, ${failures} failures\n`);
+}
+process.exitCode = failures > 0 ? 1 : 0;
+
+function faultsOf(
+  order: Order,
+  pieces: readonly Piece[],
+  timeMs: number,
+  seed: number,
+  tiny: boolean,
+): string[] {
+  const started = performance.now();
+  let plan: CutPlan;
+  try {
+    plan = planCuts(order, pieces, { timeMs, seed, now: () => performance.now() });
+  } catch (problem) {
+    return [`threw ${(problem as Error).stack}`];
+  }
+  const took = performance.now() - started;
+  return [
+    ...checkPlan(order, pieces, plan).map(({ field, message }) => `${field}: ${message}`),
+    ...(took > timeMs + GRACE_MS ? [`took ${Math.round(took)} ms of ${timeMs}`] : []),
+    ...(tiny ? shortOf(order, pieces, plan) : []),
+  ];
+}
+
+/** What trying everything finds and the planner misses, or thinks impossible. */
+function shortOf(order: Order, pieces: readonly Piece[], plan: CutPlan): string[] {
+  const best = bruteForce(order.parts, pieces);
+  const unplaced = order.parts.reduce((sum, part) => sum + part.copies, 0) - best.placed;
+  if (plan.bounds.unplaced > unplaced)
+    return [`the bound says ${plan.bounds.unplaced} unplaced, trying everything ${unplaced}`];
+  if (plan.placed < best.placed) return [`placed ${plan.placed} of ${best.placed} possible`];
+  if (plan.newSheetArea > best.newSheetArea)
+    return [`opened ${plan.newSheetArea}, ${best.newSheetArea} is possible`];
+  return [];
+}
