@@ -73,6 +73,9 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
             />
             <Choice name="front" label="Print on the front" entry={entry} choices={FRONTS} />
           </div>
+          <p>
+            Or start from <a href="/holders">a box, a tin, a pocket</a>, and see what goes in.
+          </p>
         </details>
         <noscript>
           <button type="submit">Find its envelope</button>

@@ -7,6 +7,9 @@ import type { PostId } from '#core/post/rules.ts';
 import { type Reckoned, reckonPosted } from '#core/project/posting.ts';
 import type { Design } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { printMass, readMass } from '#shared/mass.ts';
+import { massUnit } from '#shared/schemas/post.ts';
+import type { Query } from '../envelopes/query.ts';
 import { PostFields } from './fields.tsx';
 import { askPost, postFields } from './query.ts';
 import { PostAnswer } from './verdict.tsx';
@@ -19,8 +22,9 @@ interface Props {
 }
 
 /** Behind the envelope: asked with what is reckoned of it, to be bettered by what she weighs. */
-export const PostBehind: FC<Props> = ({ recipe, design, post, units }) => {
-  const reckoned = reckonPosted(recipe, design);
+export const PostBehind: FC<Props & { query: Query }> = ({ recipe, design, post, units, query }) => {
+  const weighed = readMass(query.cardMass ?? '', massUnit(units));
+  const reckoned = reckonPosted(recipe, design, weighed.ok ? weighed.value : undefined);
   const fields = postFields(reckoned.posted, units);
   const verdict = classify(reckoned.posted, post);
   return (
@@ -37,7 +41,7 @@ export const PostBehind: FC<Props> = ({ recipe, design, post, units }) => {
         hx-swap="outerHTML"
         hx-sync="this:replace"
       >
-        <p>{sayReckoned(reckoned)}</p>
+        <p>{sayReckoned(reckoned, units)}</p>
         <input type="hidden" name="width" value={fields.width} />
         <input type="hidden" name="height" value={fields.height} />
         <PostFields
@@ -68,5 +72,10 @@ export const PostLine: FC<Props> = ({ recipe, design, post, units }) => {
   );
 };
 
-const sayReckoned = ({ card, envelope }: Reckoned): string =>
-  `Reckoned with a folded card of ${printPaperWeight(card)} with one layer on it, in paper of ${printPaperWeight(envelope)}.`;
+function sayReckoned({ card, envelope }: Reckoned, units: Units): string {
+  const inside =
+    typeof card === 'number'
+      ? `your card of ${printMass(card, massUnit(units))}`
+      : `a folded card of ${printPaperWeight(card)} with one layer on it`;
+  return `Reckoned with ${inside}, in paper of ${printPaperWeight(envelope)}.`;
+}

@@ -7,29 +7,37 @@ import { describeLayers, type Layered } from '#core/paper/layers.ts';
 import type { PaperWeight } from '#core/paper/weight.ts';
 import type { Front, Posted } from '#core/post/classify.ts';
 import { times } from '#shared/length.ts';
+import type { Mass } from '#shared/mass.ts';
 import { paperOf } from './parts/envelope.ts';
 import { toPost } from './parts/posted.ts';
 import type { Design } from './stash.ts';
 
 export interface Reckoned {
   readonly posted: Posted;
-  /** What it was reckoned with. */
-  readonly card: PaperWeight;
+  /** What it was reckoned with: the card's own mass where that was given. */
+  readonly card: PaperWeight | Mass;
   readonly envelope: PaperWeight;
 }
 
-/** A folded card of ordinary stock with one layer on its front, as thick as the recipe's card, in its envelope. */
-export function reckonPosted(recipe: Recipe, design?: Pick<Design, 'swatch' | 'pad'>): Reckoned {
+/**
+ * The recipe's card in its envelope: as thick as it says, and as heavy as is given, or a folded card of ordinary stock
+ * with one layer on its front.
+ */
+export function reckonPosted(
+  recipe: Recipe,
+  design?: Pick<Design, 'swatch' | 'pad'>,
+  cardMass?: Mass,
+): Reckoned {
   const grammage = design?.pad.grammage ?? undefined;
   const envelope: PaperWeight = grammage === undefined ? USUAL_PAPER : { unit: 'g/m²', amount: grammage };
   return {
     posted: toPost({
-      card: ordinaryCard(recipe),
+      card: { ...ordinaryCard(recipe), ...(cardMass !== undefined && { mass: cardMass }) },
       envelope: { ...paperOf(recipe), paper: { weight: envelope } },
       address: 'along',
       front: design ? frontOf(design.swatch) : 'light',
     }),
-    card: USUAL_CARD,
+    card: cardMass ?? USUAL_CARD,
     envelope,
   };
 }

@@ -1,0 +1,52 @@
+/** What is asked about paper: a weight and what is cut from it, or a card by its layers. How a weight reads is handed in. */
+import { z } from 'zod';
+import { inches, type Units } from '../length.ts';
+import type { Mass } from '../mass.ts';
+import {
+  choiceField,
+  countField,
+  lengthField,
+  lengthOrZeroField,
+  optionalLengthField,
+  whenMissing,
+} from './fields.ts';
+import { massField, massUnit } from './post.ts';
+
+export const paperForm = <Weight>(units: Units, weight: z.ZodType<Weight>) =>
+  z.object({
+    weight,
+    width: optionalLengthField(units),
+    height: optionalLengthField(units),
+    copies: whenMissing(1, countField(1, 10_000)),
+  });
+
+export const GRAINS = ['not known', 'along the fold', 'across the fold'] as const;
+
+/** A weight left empty is a layer that isn't there. */
+export const layersForm = <Weight>(units: Units, weight: z.ZodType<Weight>) => {
+  const optionalWeight = optional(weight);
+  return z.object({
+    width: lengthField(units),
+    height: lengthField(units),
+    base: weight,
+    grain: choiceField(GRAINS, 'not known'),
+    layer1: optionalWeight,
+    layer2: optionalWeight,
+    layer3: optionalWeight,
+    inside: optionalWeight,
+    raisedBy: whenMissing(inches(0), lengthOrZeroField(units, inches(3))),
+    extra: optional<Mass>(massField(massUnit(units))),
+  });
+};
+
+const optional = <T>(field: z.ZodType<T>): z.ZodType<T | undefined> =>
+  z
+    .string()
+    .optional()
+    .transform((typed, context) => {
+      if (typed === undefined || typed.trim() === '') return undefined;
+      const read = field.safeParse(typed);
+      if (read.success) return read.data;
+      context.addIssue({ code: 'custom', message: read.error.issues[0]!.message });
+      return z.NEVER;
+    });

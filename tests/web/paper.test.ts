@@ -1,0 +1,92 @@
+/** Paper through its pages: weights against the published factors, a card by its layers, and every refusal. */
+import { beforeEach, describe, expect, test } from 'vitest';
+import { editSettings } from '#stores/settings.ts';
+import { type App, openApp } from '#tests/support/app.ts';
+
+let app: App;
+beforeEach(async () => {
+  app = await openApp();
+});
+
+const ask = (path: string, fields: Record<string, string> = {}) =>
+  app.get(`${path}?${new URLSearchParams(fields)}`);
+const page = async (path: string, fields: Record<string, string> = {}) => (await ask(path, fields)).text();
+
+describe('a weight', () => {
+  // Facts §4: 80 lb cover is 216.33 g/m²; 500 Letter sheets of 20 lb bond weigh exactly 5 lb.
+  test('in grams and in every grade', async () => {
+    const html = await page('/paper', { weight: '80 lb cover' });
+    expect(html).toContain('<strong>216.3 g/m²</strong>, 80 lb cover');
+    expect(html).toMatch(/cover<\/th><td class="number">80\.0</);
+    expect(html).toMatch(/text, book, offset<\/th><td class="number">146\.2</);
+    expect(await page('/paper', { weight: '20 lb bond' })).toContain('<strong>75.2 g/m²</strong>');
+  });
+
+  // Facts §4: a mill's worked example, 60 g/m² at bulk 1.5 → 90 µm, at 2.0 → 120 µm.
+  test('with its thickness as a range', async () => {
+    await editSettings(app.db, { units: { unit: 'mm' } });
+    expect(await page('/paper', { weight: '60 g/m²' })).toMatch(/bulky, soft<\/th><td>0\.09 to 0\.12 mm/);
+  });
+
+  // Facts §4: a 12 × 12 in sheet of 65 lb cover weighs 16.33 g; 500 Letter sheets of 20 lb bond 5 lb, so 80 oz.
+  test('and what is cut from it', async () => {
+    const sheets = { weight: '20 lb bond', width: '8 1/2', height: '11', copies: '500' };
+    expect(await page('/paper', sheets)).toContain('weigh <strong>80 oz</strong>');
+    await editSettings(app.db, { units: { unit: 'mm' } });
+    const sheet = { weight: '65 lb cover', width: '12 in', height: '12 in' };
+    expect(await page('/paper', sheet)).toContain('weighs <strong>16.3 g</strong>');
+  });
+
+  test.each([
+    ['weight', 'heavy', 'isn’t a paper weight'],
+    ['weight', '80 lb', 'Say which grade'],
+    ['weight', '5000 g/m²', 'Paper lies between'],
+    ['width', '-1', 'can’t be negative'],
+    ['copies', '0', 'whole number from 1'],
+  ])('%s “%s” has its problem beside it', async (field, typed, message) => {
+    const answer = await ask('/paper', { weight: '80 lb cover', [field]: typed });
+    const html = await answer.text();
+    expect(answer.status).toBe(422);
+    expect(html).toMatch(new RegExp(`id="${field}-note" class="problem"[^>]*>[^<]*${message}`));
+    expect(html).toContain(`value="${typed}"`);
+  });
+});
+
+describe('a card by its layers', () => {
+  // Facts §4: a 5 × 7 folded card of 80 lb cover (10 × 7 flat) weighs 9.77 g.
+  const KEEPSAKE = { width: '5 in', height: '7 in', base: '80 lb cover' };
+
+  test('weighs what its parts weigh, and leads to its envelope and the post', async () => {
+    await editSettings(app.db, { units: { unit: 'mm' } });
+    expect(await page('/paper/card', KEEPSAKE)).toContain('<strong>9.8 g</strong>');
+    const html = await page('/paper/card', { ...KEEPSAKE, layer1: '80 lb cover', extra: '2 g' });
+    expect(html).toContain(`<strong>${(9.77 * 1.5 + 2).toFixed(1)} g</strong>`);
+    const link = /href="(\/envelopes\?[^"]+)"/.exec(html)![1]!.replaceAll('&amp;', '&');
+    expect(await (await app.get(link)).text()).toContain('Reckoned with your card of 16.7 g');
+  });
+
+  test('says when it is uneven, and how its grain lies', async () => {
+    const html = await page('/paper/card', { ...KEEPSAKE, raisedBy: '1/4', grain: 'across the fold' });
+    expect(html).toContain('to the post it is uneven');
+    expect(html).toContain('may crack');
+  });
+
+  test.each([
+    ['width', '0', 'more than zero'],
+    ['base', '', 'isn’t a paper weight'],
+    ['layer2', '65 lb', 'Say which grade'],
+    ['inside', '<b>', 'isn’t a paper weight'],
+    ['raisedBy', '4', 'That is more than'],
+    ['extra', 'some', 'like 17 g or 0.6 oz'],
+  ])('%s “%s” has its problem beside it', async (field, typed, message) => {
+    const answer = await ask('/paper/card', { ...KEEPSAKE, [field]: typed });
+    const html = await answer.text();
+    expect(answer.status).toBe(422);
+    expect(html).toMatch(new RegExp(`id="${field}-note" class="problem"[^>]*>[^<]*${message}`));
+  });
+});
+
+test('both ask first', async () => {
+  expect((await app.get('/paper')).status).toBe(200);
+  expect((await app.get('/paper/card')).status).toBe(200);
+});
