@@ -2,12 +2,14 @@
 import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Cutting } from '#core/project/order.ts';
+import { leftOut, mayPlaceMore } from '#core/project/planned.ts';
 import type { Database } from '#stores/database.ts';
 import { failPlan, finishPlan } from '#stores/plans.ts';
-import type { Request } from './env.ts';
+import type { Planning, Request } from './env.ts';
 
-/** How long is looked for a plan at first, and when the reader asks for longer. */
+/** How long is looked for a plan at first, once more where that one leaves out parts, and when the reader asks. */
 export const USUAL_MS = 1000;
+const ONCE_MORE_MS = 5000;
 export const LONG_MS = 15_000;
 
 /** A reader who waits longer than this is shown how far it has come. */
@@ -17,20 +19,52 @@ const MOMENT_MS = 1500;
 export async function lookFor(
   c: Request,
   id: number,
-  { order, pieces }: Cutting,
+  cutting: Cutting,
   timeMs = USUAL_MS,
 ): Promise<'busy' | 'begun'> {
+  const db = c.get('db');
   const plannings = c.get('plannings');
   if (plannings.has(id)) return 'begun';
-  const planning = c.get('services').planner.start({ order, pieces, options: { timeMs } });
+  const planning = begin(c, cutting, timeMs);
   if (planning === 'busy') return 'busy';
   plannings.set(id, planning);
   const kept = planning.plan
-    .then((plan) => keep(c.get('db'), id, { order, pieces }, plan))
-    .catch((problem) => giveUp(c.get('db'), id, problem))
+    .then((plan) => onceMore(c, id, cutting, { plan, planning, timeMs }))
+    .then((plan) => keep(db, id, cutting, plan))
+    .catch((problem) => giveUp(db, id, problem))
     .finally(() => plannings.delete(id));
   await Promise.race([kept, aMoment()]);
   return 'begun';
+}
+
+function begin(c: Request, { order, pieces }: Cutting, timeMs: number): Stoppable | 'busy' {
+  const planning = c.get('services').planner.start({ order, pieces, options: { timeMs } });
+  if (planning === 'busy') return 'busy';
+  const stoppable = { ...planning, stopped: false };
+  stoppable.stop = () => {
+    stoppable.stopped = true;
+    planning.stop();
+  };
+  return stoppable;
+}
+
+interface Stoppable extends Planning {
+  readonly stopped: boolean;
+}
+
+/** A first look that leaves out what might fit is followed by a longer one, unless the reader has seen enough. */
+async function onceMore(
+  c: Request,
+  id: number,
+  cutting: Cutting,
+  first: { readonly plan: CutPlan; readonly planning: Stoppable; readonly timeMs: number },
+): Promise<CutPlan> {
+  if (first.planning.stopped || first.timeMs > ONCE_MORE_MS || !mayPlaceMore(first.plan)) return first.plan;
+  const planning = begin(c, cutting, ONCE_MORE_MS);
+  if (planning === 'busy') return first.plan;
+  c.get('plannings').set(id, planning);
+  const second = await planning.plan;
+  return leftOut(second) < leftOut(first.plan) ? second : first.plan;
 }
 
 /** Only what the judge finds sound is kept. */

@@ -314,6 +314,7 @@ describe('planning that takes longer', () => {
     let finish = (): void => {};
     let stopped = false;
     const planner: Planner = {
+      ...DIRECT,
       start: ({ order, pieces }) => ({
         plan: new Promise((resolve) => {
           finish = () => resolve(planCuts(order, pieces, { work: 20, seed: 1 }));
@@ -348,9 +349,32 @@ describe('planning that takes longer', () => {
     expect(words(await page(path))).toContain('everything fits');
   });
 
+  test('looks once more, for longer, where the first look leaves out what might fit', async () => {
+    const times: number[] = [];
+    await open({
+      ...DIRECT,
+      start: (request) => {
+        times.push(request.options.timeMs);
+        const { order, pieces } = request;
+        const found = planCuts(order, pieces, { work: 20, seed: 1 });
+        const nothing = {
+          ...found,
+          ...{ used: [], placed: 0, newSheets: 0, newSheetArea: 0, offcutAreaUsed: 0, worthLost: 0 },
+          unplaced: order.parts.map(({ id, copies }) => ({ part: id, copies, remedies: [] })),
+          bounds: { unplaced: 0, newSheetArea: 0 },
+          proved: false,
+        };
+        const plan = Promise.resolve(times.length === 1 ? nothing : found);
+        return { plan, progress: () => undefined, stop: () => {} };
+      },
+    });
+    expect(words(await page(await asked()))).toContain('everything fits');
+    expect(times).toEqual([1000, 5000]);
+  });
+
   test('says so when too many are waiting, and keeps what was asked', async () => {
     let busy = true;
-    await open({ start: (request) => (busy ? 'busy' : DIRECT.start(request)) });
+    await open({ ...DIRECT, start: (request) => (busy ? 'busy' : DIRECT.start(request)) });
     const full = await asked();
     expect(full).toMatch(/\?busy=yes$/);
     const waiting = await app.get(full);

@@ -7,17 +7,7 @@ import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
 import { settingsIn } from './steps.tsx';
 import type { PlanView } from './view.ts';
-import {
-  capital,
-  labelsOf,
-  list,
-  percent,
-  sayChange,
-  sayFit,
-  sayPaper,
-  sayProof,
-  sayRemedy,
-} from './words.ts';
+import { capital, labelsOf, percent, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
 
 export const PlanPage: FC<PlanView> = (view) => {
   const { plan, project, entry } = view;
@@ -113,10 +103,7 @@ const Unplaced: FC<PlanView> = (view) => {
             <strong>
               {copies} × {labels.get(part)?.name ?? part}
             </strong>
-            {remedies.length > 0
-              ? `: ${list(remedies.map((one) => sayRemedy(one, plan, view)))}`
-              : ': each would fit, but not beside the others'}
-            .
+            {`: ${sayHelp(part, remedies, view)}`}.
           </li>
         ))}
       </ul>

@@ -3,7 +3,7 @@ import type { Remedy } from '#core/cutting/cuts.ts';
 import type { Piece } from '#core/cutting/order.ts';
 import type { Change } from '#core/project/changes.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import type { FoundPlan, Proof } from '#core/project/planned.ts';
+import { type FoundPlan, type Proof, waitingDesigns } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
 import { type Length, printSize } from '#shared/length.ts';
 import { howMany } from '../stash/words.ts';
@@ -49,7 +49,17 @@ export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets, prov
 }
 
 /** What would make room for a part that was left out, as half a sentence. */
-export function sayRemedy(remedy: Remedy, { pieces }: FoundPlan, names: Names): string {
+export function sayHelp(id: string, remedies: readonly Remedy[], view: PlanView): string {
+  const waiting = waitingDesigns(view.plan, view.plan.order.parts.find((part) => part.id === id)!);
+  if (waiting.length > 0) {
+    const names = waiting.map((design) => view.designs.get(design)?.name ?? 'a lost design');
+    return `more of ${names.join(' or ')} would do, to match what is cut from it`;
+  }
+  if (remedies.length === 0) return 'each would fit, but not beside the others';
+  return list(remedies.map((one) => sayRemedy(one, view.plan, view)));
+}
+
+function sayRemedy(remedy: Remedy, { pieces }: FoundPlan, names: Names): string {
   switch (remedy.kind) {
     case 'paper':
       return 'there is no such paper';
