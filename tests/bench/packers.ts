@@ -3,7 +3,6 @@
  * a markdown table, and counts the layouts that cannot be cut edge to edge.
  */
 import { createRequire } from 'node:module';
-import { MaxRectsPacker } from 'maxrects-packer';
 import { type Case, haveInstances, identicalSheets } from './orders.ts';
 
 interface Box {
@@ -16,6 +15,7 @@ interface Box {
 type Packer = (one: Case, turns: boolean) => Box[][];
 
 const require = createRequire(import.meta.url);
+const { MaxRectsPacker } = require('maxrects-packer') as typeof import('maxrects-packer');
 const guillotine = require('guillotine-packer') as {
   packer: (bin: object, options: object) => (Box & { bin: number })[][] | null;
 };

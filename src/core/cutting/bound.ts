@@ -22,7 +22,9 @@ const KEPT = 8;
 /** Steps from which functions are made; fewer where every size of piece has to be priced. */
 const STEPS = 150;
 const FEWER_STEPS = 48;
+/** Lengths times parts and pieces: where there are more, functions are fewer, and beyond that areas have to do. */
 const MOST_LOAD = 1e7;
+const HUGE = 2e5;
 const MOST_STEPS = 1024;
 
 /**
@@ -277,7 +279,7 @@ class Scene {
   best(): Pricing[] {
     return this.ranked.map(({ f, g, mean }) => {
       const prices = Float64Array.from(this.parts, (_, at) => this.price(f, g, at, mean));
-      const table = this.uniform ? undefined : this.table(prices);
+      const table = this.uniform || this.load > HUGE ? undefined : this.table(prices);
       const holds = Float64Array.from(this.stocks, ({ width, height }, at) =>
         Math.min(this.holds(f, g, at, mean), table ? table(width, height) : Number.MAX_VALUE),
       );
@@ -333,6 +335,7 @@ class Scene {
 
   /** The functions of a capacity, without those that another one betters everywhere. */
   private duals(capacity: number): Dual[] {
+    if (this.load > HUGE) return [this.plainArea(capacity)];
     const all = dualFunctions(capacity, this.lengths, this.steps()).map((price) => ({
       price,
       cap: this.caps(price, capacity),
@@ -348,10 +351,27 @@ class Scene {
     }));
   }
 
+  /** The one function that needs no table: a length's share of the capacity. */
+  private plainArea(capacity: number): Dual {
+    const share = (at: number, of: Int32Array): number => of[at]! / capacity;
+    return {
+      wide: Float64Array.from(this.wide, (at) => share(at, this.lengths.length)),
+      high: Float64Array.from(this.high, (at) => share(at, this.lengths.length)),
+      acrossStock: Float64Array.from(this.stockWide, (at) => share(at, this.sides)),
+      downStock: Float64Array.from(this.stockHigh, (at) => share(at, this.sides)),
+    };
+  }
+
+  private get load(): number {
+    return this.lengths.length.length * (this.parts.length + this.stocks.length);
+  }
+
   /** Fewer where there is much to price, so that the time stays bounded. */
   private steps(): number {
-    const load = this.lengths.length.length * (this.parts.length + this.stocks.length);
-    return Math.max(4, Math.min(this.uniform ? STEPS : FEWER_STEPS, Math.floor(Math.sqrt(MOST_LOAD / load))));
+    return Math.max(
+      4,
+      Math.min(this.uniform ? STEPS : FEWER_STEPS, Math.floor(Math.sqrt(MOST_LOAD / this.load))),
+    );
   }
 
   /** The most that fits into each side: at most 1 up to the capacity, and never more than an unlimited knapsack holds. */

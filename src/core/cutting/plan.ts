@@ -14,6 +14,9 @@ import { unfold } from './unfold.ts';
 import { variants } from './variants.ts';
 import { worth } from './worth.ts';
 
+/** One piece instead of an order: the most that comes out of it. */
+export { fillPiece } from './fill.ts';
+
 /**
  * The best plan found within the time and work allowed. Goals in this order: most copies placed, then most of their area;
  * least area of new sheets; least worth lost to the shelf; fewest trimmer settings among plans within 1 % of that.

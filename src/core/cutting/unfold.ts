@@ -4,18 +4,29 @@
  */
 import type { Bin } from './board.ts';
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from './cuts.ts';
-import type { Job } from './job.ts';
+import type { Job, Stock } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './nodes.ts';
 
 /** One entry for each piece cut, sheets before offcuts; pieces alike are taken in the order they were given. */
 export function unfold(job: Job, bins: readonly Bin[]): UsedPiece[] {
-  const names = job.stocks.map((stock) =>
-    stock.ids.flatMap(({ id, copies }) => Array<string>(copies).fill(id)),
-  );
+  const taken = new Map<number, number>();
   const inOrder = bins.toSorted(
     (one, other) => one.stock - other.stock || other.pattern.area - one.pattern.area,
   );
-  return inOrder.map((bin) => unfoldBin(job, bin, names[bin.stock]!.shift()!));
+  return inOrder.map((bin) => {
+    const before = taken.get(bin.stock) ?? 0;
+    taken.set(bin.stock, before + 1);
+    return unfoldBin(job, bin, nameOf(job.stocks[bin.stock]!, before));
+  });
+}
+
+function nameOf({ ids }: Stock, taken: number): string {
+  let left = taken;
+  for (const { id, copies } of ids) {
+    if (left < copies) return id;
+    left -= copies;
+  }
+  throw new Error(`invalid bins: more than ${taken} of a stock`);
 }
 
 function unfoldBin(job: Job, bin: Bin, piece: string): UsedPiece {
