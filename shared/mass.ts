@@ -7,7 +7,7 @@ import { accept, type Checked, refuse } from './checked.ts';
 declare const brand: unique symbol;
 export type Mass = number & { readonly [brand]: 'mass' };
 
-export const PER_GRAM = 10_000_000_000;
+const PER_GRAM = 10_000_000_000;
 export const PER_POUND = 4_535_923_700_000;
 export const PER_OUNCE = PER_POUND / 16;
 

@@ -5,7 +5,7 @@ import { inches, type Length, printLength, readLength, readSignedLength, type Un
 const text = z.string().optional().default('');
 
 /** No sheet, card or tool on a table is longer than this. */
-export const LONGEST_PAPER = inches(100);
+const LONGEST_PAPER = inches(100);
 
 /** A length above zero, in the reader's units unless it names its own. */
 export const lengthField = (units: Units, atMost: Length = LONGEST_PAPER): z.ZodType<Length> =>

@@ -53,7 +53,7 @@ export const PART_FIELDS = [
   'match',
 ] as const;
 
-export const MOST_PARTS = 24;
+const MOST_PARTS = 24;
 
 type Typed = Readonly<Record<string, string>>;
 

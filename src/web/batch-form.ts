@@ -4,7 +4,7 @@ import { typedLength, type Units } from '#shared/length.ts';
 import { PART_FIELDS, partsIn } from '#shared/schemas/plan.ts';
 import type { Typed } from './form.ts';
 
-export const typedPaper = (paper: PaperAsked): string =>
+const typedPaper = (paper: PaperAsked): string =>
   paper.of === 'any' ? '' : paper.of === 'kind' ? `kind-${paper.kind}` : `design-${paper.design}`;
 
 /** The batch's fields as they would be typed. */

@@ -18,7 +18,7 @@ export const sayBlanks = (recipe: Recipe, units: Units): string =>
     .map((blank) => printSize(blank, units))
     .join(' and ');
 
-export const FOLD_TITLES: Record<FoldName, string> = {
+const FOLD_TITLES: Record<FoldName, string> = {
   diagonal: 'Diagonal',
   'side-seam': 'Side-seam',
   'two-piece': 'Two-piece',

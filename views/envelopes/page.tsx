@@ -86,7 +86,7 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
   </>
 );
 
-export const LIVE_FIELDS = ['width', 'height', 'bulk', 'copies', 'boxWidth', 'boxHeight'] as const;
+const LIVE_FIELDS = ['width', 'height', 'bulk', 'copies', 'boxWidth', 'boxHeight'] as const;
 
 /** The notes under the fields, to follow as she types. */
 export const LiveNotes: FC<{ entry: Entry }> = ({ entry }) => (

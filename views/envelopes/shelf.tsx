@@ -175,7 +175,7 @@ const leaves = ({ cut }: Choice, units: Units): string =>
     : `leaves ${cut.leftovers.map((one) => printSize(one, units)).join(' and ')}`;
 
 /** The piece as drawn: the blank over it, what stays hatched. */
-export const drawn = ({ piece, cut }: Choice): DrawnPiece => ({
+const drawn = ({ piece, cut }: Choice): DrawnPiece => ({
   width: piece.width,
   height: piece.height,
   code: piece.offcut?.code ?? piece.design.name,

@@ -59,7 +59,7 @@ const fieldsShown = ({ problems }: Entry): string[] =>
 
 const CARD_FIELDS = ['width', 'height', 'bulk', 'foldAt', 'copies', 'upright', ...CARRIED] as const;
 
-export const cardQuery = ({ typed }: Pick<Entry, 'typed'>): string =>
+const cardQuery = ({ typed }: Pick<Entry, 'typed'>): string =>
   new URLSearchParams(CARD_FIELDS.flatMap((name) => (typed[name] ? [[name, typed[name]]] : []))).toString();
 
 interface AnswerProps {

@@ -17,7 +17,7 @@ const ARC_STEPS = 12;
 export const FLAP_LETTERS: readonly FlapLetter[] = ['A', 'B', 'C', 'D'];
 
 /** Flaps A and B are hinged to the shorter sides, where the sheet's tips meet least; a square pocket's go left, right. */
-export const sidesOf = (pocket: Size): Record<FlapLetter, Side> =>
+const sidesOf = (pocket: Size): Record<FlapLetter, Side> =>
   pocket.width >= pocket.height
     ? { A: 'left', B: 'right', C: 'bottom', D: 'top' }
     : { A: 'top', B: 'bottom', C: 'left', D: 'right' };
@@ -50,7 +50,7 @@ function flapOn(letter: FlapLetter, side: Side, pocket: Size, notcher: Notcher, 
   };
 }
 
-export const scoreAndAcross = (pocket: Size, side: Side): [Length, Length] =>
+const scoreAndAcross = (pocket: Size, side: Side): [Length, Length] =>
   side === 'left' || side === 'right' ? [pocket.height, pocket.width] : [pocket.width, pocket.height];
 
 /** The longest cut on the graduation that stops short of the opposite fold; off the graduation where it is coarser. */

@@ -105,20 +105,17 @@ export interface Slip {
   readonly fit: Fit;
 }
 
-export const WARNING_KINDS = [
-  "won't go",
-  'turn the card',
-  'larger than the tool',
-  'larger than any paper',
-  'larger than the limit',
-  'flaps do not meet',
-  'flap passes the fold',
-  'seam too thin',
-  'seam cut away',
-  'print lies otherwise',
-] as const;
-
-export type WarningKind = (typeof WARNING_KINDS)[number];
+export type WarningKind =
+  | "won't go"
+  | 'turn the card'
+  | 'larger than the tool'
+  | 'larger than any paper'
+  | 'larger than the limit'
+  | 'flaps do not meet'
+  | 'flap passes the fold'
+  | 'seam too thin'
+  | 'seam cut away'
+  | 'print lies otherwise';
 
 /** `message` is a sentence without figures; `describeWarning` adds `amount` in the reader's units. */
 export interface Warning {

@@ -19,7 +19,7 @@ export interface TurnedSquare {
   readonly height: number;
 }
 
-export function turnedSquare(square: number, start: number, inset: number): TurnedSquare {
+function turnedSquare(square: number, start: number, inset: number): TurnedSquare {
   return {
     square,
     start,
@@ -39,9 +39,6 @@ export const pocketPolygon = ({ width, height }: TurnedSquare): Polygon => recta
 /** From the back view to the blank as it lies on the tool: the first notch on the top edge, `start` from the left. */
 export const onBlank = ({ square, width, height }: TurnedSquare): Transform =>
   inOrder(shift(-width / 2, -height / 2), turn(1), shift(square / 2, square / 2));
-
-export const fromBlank = ({ square, width, height }: TurnedSquare): Transform =>
-  inOrder(shift(-square / 2, -square / 2), turn(-1), shift(width / 2, height / 2));
 
 /** A flap's shape folded in, seen from the back. */
 export const foldedIn = (place: TurnedSquare, { side, finish }: Pick<Flap, 'side' | 'finish'>): Polygon =>

@@ -25,13 +25,13 @@ export const BASIC_SHEETS = {
 export const GRADES = Object.keys(BASIC_SHEETS) as Grade[];
 
 /** Exact: mass units per square length unit as one fraction, top over bottom. */
-export interface Density {
+interface Density {
   readonly top: bigint;
   readonly bottom: bigint;
 }
 
 /** The weight as mass per area, without any rounding. Throws on an amount that `PaperWeight` does not allow. */
-export function density(weight: PaperWeight): Density {
+function density(weight: PaperWeight): Density {
   const hundredths = Math.round(weight.amount * 100);
   if (!(hundredths > 0) || Math.abs(weight.amount * 100 - hundredths) > 1e-6) {
     throw new Error(`invalid paper weight: ${weight.amount}`);

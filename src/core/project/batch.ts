@@ -12,9 +12,7 @@ export type PaperAsked =
   | { readonly of: 'kind'; readonly kind: PaperKind };
 
 /** *bordered*: the printed border lies along its bottom edge. */
-export const PRINTS_ASKED = ['any way', 'upright', 'bordered'] as const;
-
-export type PrintAsked = (typeof PRINTS_ASKED)[number];
+export type PrintAsked = 'any way' | 'upright' | 'bordered';
 
 export interface PartAsked extends Size {
   readonly name: string;

@@ -77,7 +77,7 @@ export const sizeProblems = (size: Size, field = ''): Problem[] =>
 export const negativeProblem = (value: Length, field: string, what: string): Problem[] =>
   value < 0 ? [{ field, message: `${what} can’t be negative.` }] : [];
 
-export const MOST_COPIES = 10_000;
+const MOST_COPIES = 10_000;
 
 export const copiesProblem = ({ copies }: Wanted): Problem[] =>
   Number.isInteger(copies) && copies >= 1 && copies <= MOST_COPIES

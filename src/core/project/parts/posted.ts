@@ -43,7 +43,7 @@ export function toPost({ card, envelope, address, front, rigid, clasp }: ToPost)
 }
 
 /** One set's thickness: the card and the envelope's leaves about it. */
-export function closedBulk(card: Layered, { paper, leaves }: ToPost['envelope']): Range {
+function closedBulk(card: Layered, { paper, leaves }: ToPost['envelope']): Range {
   const around = stacked(thicknessOf(paper), leaves);
   return { least: add(card.bulk.least, around.least), most: add(card.bulk.most, around.most) };
 }
