@@ -403,6 +403,7 @@ describe('planning that takes longer', () => {
   ])('%s is logged, not shown and not kept', async (_, spoil) => {
     const log = vi.spyOn(console, 'error').mockImplementation(() => {});
     await open({
+      ...DIRECT,
       start: ({ order, pieces }) => ({
         ...(DIRECT.start({ order, pieces, options: { timeMs: 1 } }) as Exclude<
           ReturnType<Planner['start']>,
