@@ -67,7 +67,7 @@ function roomsFor({ want, limits }: Question): Length[] {
 function pocketFor({ card, want, notcher }: Question, room: Length, step: Length, how: Rounding): Size {
   const limit = limitFor(card, want);
   const side = (of: 'width' | 'height'): Length => {
-    const wanted = roundToStep(add(card[of], card.bulk, room), step, how);
+    const wanted = length(Math.max(step, roundToStep(add(card[of], card.bulk, room), step, how)));
     const most = roundToStep(limit[of] ?? wanted, notcher.graduation, 'down');
     return most < wanted && most > 0 ? most : wanted;
   };

@@ -42,7 +42,7 @@ export const twoPieceForm: Form = {
   throatCover: () => length(0),
   closingFinish: (one) => ({
     shape: 'rounded',
-    radius: length(Math.min(ROUNDING, Math.floor(Math.min(one.depth, mouthOf(one)) / 3))),
+    radius: length(Math.max(1, Math.min(ROUNDING, Math.floor(Math.min(one.depth, mouthOf(one)) / 3)))),
   }),
   backFinish: ({ seam }) => ({ shape: 'tapered', depth: seam, taper: seam }),
   sheets: (one) => [flapSheet(one), tabSheet(one)],

@@ -314,6 +314,18 @@ describe('recipes', () => {
     );
   });
 
+  test('even of a card or a step that no hand could cut, and of a step wider than the card', () => {
+    for (const graduation of [length(10), inches(1 / 64), inches(1)]) {
+      const notcher = { ...tool(), graduation };
+      for (const card of [thin(1 / 64, 1 / 64), thin(1 / 64, 100), { ...thin(1 / 4, 3), bulk: length(0) }]) {
+        for (const fit of WANTED_FITS) {
+          const recipes = FOLDS.flatMap((fold) => fold.recipes(question(card, notcher, { fit })));
+          expect(recipes.every(({ pocket }) => pocket.width > 0 && pocket.height > 0)).toBe(true);
+        }
+      }
+    }
+  });
+
   test.each(WANTED_FITS)('the fit wanted is the fit given: %s', (fit) => {
     for (const fold of FOLDS) {
       for (const recipe of fold.recipes(question(thin(5, 7), tool(1 / 32), { fit })).slice(0, 1))
