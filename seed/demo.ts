@@ -16,10 +16,11 @@ import { chosenNotcher, editNotcher } from '#stores/notchers.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
 import { addPad } from '#stores/pads.ts';
 import { changeStart, createProject, editProject, finishProject, readProject } from '#stores/projects.ts';
+import { addReadyMade, putToUse } from '#stores/ready-made.ts';
 import { findPieces } from '#stores/search.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
 import { spoilBlank } from '#stores/spoil.ts';
-import { OFFCUTS, SHELF } from './shelf.ts';
+import { OFFCUTS, READY_MADE, SHELF } from './shelf.ts';
 import { evening, felt, measuredPocket } from './telling.ts';
 import { CARDS, type Evening, IDEAS, SERIES, YEAR } from './year.ts';
 
@@ -174,6 +175,11 @@ async function keepHouse(db: Database, designs: Map<string, number>, now: Date):
     at: evening(now, 28),
     note: 'the stall had it again',
   });
+  for (const { width, height, bought, used, ...named } of READY_MADE) {
+    const envelope = { ...named, width: inches(width), height: inches(height) };
+    const { id } = await addReadyMade(db, { envelope, count: bought, at: evening(now, 60) });
+    if (used > 0) await putToUse(db, id, { count: used, project: null, at: evening(now, 25) });
+  }
   const strips = await listOffcuts(db, { designs: [designs.get('Deck boards')!] });
   const narrow = strips.find(({ width }) => width === inches(1));
   if (narrow) await binOffcut(db, narrow.id, { count: 1, at: evening(now, 20), note: 'cat' });

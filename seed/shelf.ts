@@ -164,6 +164,12 @@ const found = (
   rest: Pick<FoundOffcut, 'note' | 'border'> = {},
 ): FoundOffcut => ({ design, width, height, place, count, ...rest });
 
+/** Envelopes bought, and how many were put to use since. */
+export const READY_MADE = [
+  { name: 'A2, white', width: 4.375, height: 5.75, bought: 25, used: 7, note: 'for the half letters' },
+  { name: 'A7, kraft', width: 5.25, height: 7.25, bought: 12, used: 0, note: '' },
+] as const;
+
 /** Height runs along the print. */
 export const OFFCUTS: readonly FoundOffcut[] = [
   found('Bramble', 8.25, 9, 'green folder'),

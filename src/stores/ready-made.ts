@@ -1,7 +1,7 @@
 /**
  * Ready-made envelopes and their ledger. Verbs: `addReadyMade(db, { envelope, count, at })`, `listReadyMade(db)`,
  * `readReadyMade(db, id)`, `editReadyMade(db, id, envelope)`, `buyReadyMade`, `countReadyMade`, `putToUse` (db, id,
- * { count, at }), `listReadyMadeMovements(db, id)`. Counts follow by themselves (migration 0009).
+ * { count, at }), `listReadyMadeMovements(db, id)`, `listTakenFor(db, project)`. Counts follow by themselves (migration 0009).
  */
 import type { NewReadyMade, ReadyMade, ReadyMadeKind, ReadyMadeMovement } from '#core/project/ready-made.ts';
 import { type Database, transact } from './database.ts';
@@ -67,6 +67,25 @@ export const putToUse = (
     if (found && found.count < count) return { refused: 'gone', left: found.count };
     return move(db, id, () => ({ kind: 'used', delta: -count, at, project }));
   });
+
+/** What was taken for a project, kind by kind. */
+export async function listTakenFor(
+  db: Database,
+  project: number,
+): Promise<{ readonly readyMade: ReadyMade; readonly count: number }[]> {
+  const rows = await db
+    .selectFrom('ready_made_movements')
+    .select(({ fn }) => ['ready_made_id', fn.sum<number>('delta').as('delta')])
+    .where('project_id', '=', project)
+    .groupBy('ready_made_id')
+    .orderBy('ready_made_id')
+    .execute();
+  const taken = [];
+  for (const { ready_made_id, delta } of rows) {
+    taken.push({ readyMade: (await readReadyMade(db, ready_made_id))!, count: -delta });
+  }
+  return taken;
+}
 
 /** Newest first. */
 export async function listReadyMadeMovements(db: Database, id: number): Promise<ReadyMadeMovement[]> {

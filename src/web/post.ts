@@ -7,14 +7,18 @@ import { PostPage } from '#views/post/page.tsx';
 import { NoPostAnswer, PostAnswer } from '#views/post/verdict.tsx';
 import type { Env } from './env.ts';
 import { check, entryOf, readQuery } from './form.ts';
-import { reply } from './reply.ts';
+import { reply, wantsFragment } from './reply.ts';
 
 export const post = new Hono<Env>();
 
 post.get('/', (c) => {
   const [typed, units] = [readQuery(c), c.get('units')];
   const asked = Object.keys(typed).length > 0 ? check(postForm(units), typed) : undefined;
-  const entry = entryOf(typed, asked && !asked.ok ? asked.problems : []);
+  const problems = asked && !asked.ok ? asked.problems : [];
+  const entry = entryOf(
+    typed,
+    wantsFragment(c) ? problems.filter(({ field }) => typed[field] !== '') : problems,
+  );
   const answer = asked?.ok
     ? jsx(PostAnswer, { posted: asked.value, post: c.get('settings').post, units })
     : jsx(NoPostAnswer, { message: asked ? 'The answer follows here.' : 'Type a size, closed and full.' });

@@ -8,6 +8,7 @@ import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
+import { listTakenFor } from '#stores/ready-made.ts';
 import { readSettings } from '#stores/settings.ts';
 import type { ProjectView } from '#views/projects/view.ts';
 
@@ -38,5 +39,6 @@ async function viewOf(db: Database, full: ProjectInFull, units: Units): Promise<
     offcuts: new Map(offcuts.map((one) => [one.id, one])),
     units,
     post: (await readSettings(db)).post,
+    taken: await listTakenFor(db, full.project.id),
   };
 }

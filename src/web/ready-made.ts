@@ -47,7 +47,7 @@ readyMade.post('/', async (c) => {
 
 readyMade.get('/:id', async (c) => {
   const found = await foundIn(c);
-  return found ? showOne(c, found, BLANK_ENTRY) : notFound(c);
+  return found ? showOne(c, found, entryOf(readQuery(c), [])) : notFound(c);
 });
 
 readyMade.get('/:id/edit', async (c) => {

@@ -72,6 +72,15 @@ describe('any size', () => {
     expect(html).not.toContain('<html');
   });
 
+  test('keeps quiet about what is not typed yet, but not about what is wrong', async () => {
+    const begun = await ask({ ...A7, height: '', mass: '' }, { 'HX-Request': 'true' });
+    expect(begun.status).toBe(200);
+    expect(await begun.text()).not.toContain('class="problem"');
+    const wrong = await ask({ ...A7, height: '', mass: 'x' }, { 'HX-Request': 'true' });
+    expect(wrong.status).toBe(422);
+    expect(await wrong.text()).toMatch(/id="mass-note" class="problem"/);
+  });
+
   test.each([
     ['width', '', 'Type a length'],
     ['height', '0', 'more than zero'],

@@ -55,6 +55,7 @@ describe('in the stash', () => {
     expect(html).toContain('counted: 1 fewer than noted');
     expect(html).toMatch(/3 used.*for <a href="\/projects\/1">Thank you, neighbours/s);
     expect(await page('/projects')).toContain('3 sets are finished');
+    expect(await page('/projects/1')).toMatch(/taken for it: 3 <a href="\/ready-made\/1">A2/);
   });
 });
 
@@ -108,8 +109,9 @@ describe('beside the recipes', () => {
   test('those that the card goes into, with how it sits', async () => {
     await add();
     expect(await page('/envelopes?width=5+1/2&height=4+1/4')).toMatch(
-      /<a href="\/ready-made\/1">12 A2<\/a>.*the card <span class="fit">goes in easily<\/span>/s,
+      /<a href="\/ready-made\/1\?used=1">12 A2<\/a>.*the card <span class="fit">goes in easily<\/span>/s,
     );
+    expect(await page('/ready-made/1?used=3')).toContain('name="used" class="count" value="3"');
     expect(await page('/envelopes?width=7&height=5')).not.toContain('Bought, in your stash');
   });
 });

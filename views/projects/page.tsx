@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { sayOvertaken } from '../parts/overtaken.ts';
 import { When } from '../parts/when.tsx';
 import { PostLine } from '../post/post.tsx';
+import { Taken } from '../ready-made/list.tsx';
 import { PartsLine } from '../sets/links.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
 import { Cuts, JustTaken } from './cuts.tsx';
@@ -45,6 +46,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
           ) : null}
           {project.card ? <PartsLine project={project.id} /> : null}
           <Envelopes {...view} token={forms.token} />
+          <Taken taken={view.taken} />
           <Cuts {...view} />
           {project.notes ? (
             <section>

@@ -3,6 +3,7 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { ProjectInFull, Series } from '#core/project/journal.ts';
 import type { Next } from '#core/project/next.ts';
+import type { ReadyMade } from '#core/project/ready-made.ts';
 import type { Design, Offcut, Overtaken } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import type { Entry } from '../parts/field.tsx';
@@ -17,6 +18,8 @@ export interface ProjectView {
   readonly offcuts: ReadonlyMap<number, Offcut>;
   readonly units: Units;
   readonly post: PostId;
+  /** Ready-made envelopes taken for it. */
+  readonly taken: readonly { readonly readyMade: ReadyMade; readonly count: number }[];
 }
 
 export interface ProjectForms {

@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { FittingReadyMade, ReadyMade } from '#core/project/ready-made.ts';
 import { printSize, type Units } from '#shared/length.ts';
+import type { Query } from '../envelopes/query.ts';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
 
 export const ReadyMadeList: FC<{ all: readonly ReadyMade[]; units: Units }> = ({ all, units }) => (
@@ -32,18 +33,32 @@ export const ReadyMadeList: FC<{ all: readonly ReadyMade[]; units: Units }> = ({
   </section>
 );
 
-/** Nothing at all where none fits. */
-export const FittingOnes: FC<{ fitting: readonly FittingReadyMade[]; units: Units }> = ({
-  fitting,
-  units,
+/** In a project, where any were taken for it. */
+export const Taken: FC<{ taken: readonly { readonly readyMade: ReadyMade; readonly count: number }[] }> = ({
+  taken,
 }) =>
+  taken.length === 0 ? null : (
+    <p>
+      Bought envelopes taken for it:{' '}
+      {taken.map(({ readyMade, count }, index) => (
+        <>
+          {index === 0 ? '' : ', '}
+          {count} <a href={`/ready-made/${readyMade.id}`}>{readyMade.name}</a>
+        </>
+      ))}
+      .
+    </p>
+  );
+
+/** Nothing at all where none fits. The link knows how many are wanted, and for what. */
+export const FittingOnes: FC<Fitting> = ({ fitting, query, copies, units }) =>
   fitting.length === 0 ? null : (
     <section id="bought">
       <h2>Bought, in your stash</h2>
       <ul class="list">
         {fitting.map(({ readyMade, fit, clearance }) => (
           <li>
-            <a href={`/ready-made/${readyMade.id}`}>
+            <a href={`/ready-made/${readyMade.id}?${wanted(readyMade, query, copies)}`}>
               {readyMade.count} {readyMade.name}
             </a>{' '}
             <span class="quiet">{printSize(readyMade, units)}</span>: the card{' '}
@@ -54,3 +69,13 @@ export const FittingOnes: FC<{ fitting: readonly FittingReadyMade[]; units: Unit
       </ul>
     </section>
   );
+
+interface Fitting {
+  readonly fitting: readonly FittingReadyMade[];
+  readonly query: Query;
+  readonly copies: number;
+  readonly units: Units;
+}
+
+const wanted = ({ count }: ReadyMade, { project }: Query, copies: number): URLSearchParams =>
+  new URLSearchParams({ used: `${Math.min(copies, count)}`, ...(project && { project }) });

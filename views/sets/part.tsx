@@ -29,8 +29,8 @@ export const PartShown: FC<Props> = ({ part, number, ticked, units }) => (
           Notches <strong>{printLength(part.notchAt, units)}</strong> in, to their middle.
         </p>
       )}
-      {part.notes.map((note, index) => (
-        <p class={index === 0 && part.opening?.tiesShut ? 'caution' : 'quiet'}>{note}</p>
+      {notesOn(part, ticked).map((note) => (
+        <p class={note === part.opening?.words && part.opening.tiesShut ? 'caution' : 'quiet'}>{note}</p>
       ))}
       {part.material === 'ribbon' ? null : <Take {...{ part, number, ticked, units }} />}
     </div>
@@ -38,6 +38,10 @@ export const PartShown: FC<Props> = ({ part, number, ticked, units }) => (
 );
 
 const TALLEST = 260;
+
+/** On a page of its own the strip’s way says already what it does to opening. */
+const notesOn = ({ notes, opening }: DrawnPart, alone: boolean): readonly string[] =>
+  alone ? notes.filter((note) => note !== opening?.words) : notes;
 
 const FROM = { cardstock: 'from card stock', paper: 'from paper', ribbon: 'of ribbon' } as const;
 
