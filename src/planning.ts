@@ -1,11 +1,13 @@
 /**
- * Plans in worker threads, so that the server stays responsive: as many at once as there are cores, a short queue behind
- * them, each stopped by a shared flag. Knows nothing of requests or of the database.
+ * Plans and fills in worker threads, so that the server stays responsive: as many at once as there are cores, a short
+ * queue behind them, each stopped by a shared flag. Knows nothing of requests or of the database.
  */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Fill, FillOptions } from '#core/cutting/fill.ts';
 import type { Order, Piece, PlanOptions, Progress } from '#core/cutting/order.ts';
+import type { FillPart } from '#core/cutting/wants.ts';
 
 export interface PlanRequest {
   readonly order: Order;
@@ -24,9 +26,26 @@ export interface Planning {
   readonly stop: () => void;
 }
 
+export interface FillRequest {
+  readonly piece: Piece;
+  readonly parts: readonly FillPart[];
+  /** Plain values only: the worker brings the clock. */
+  readonly options?: Omit<FillOptions, 'now' | 'shouldStop'>;
+}
+
+/** A fill under way, or waiting for its turn. */
+export interface Filling {
+  /** Rejects where filling failed or the pool was closed. Every fill has passed the judge. */
+  readonly fill: Promise<Fill>;
+  /** Ends it at once with the best fill found so far. */
+  readonly stop: () => void;
+}
+
 export interface PlanningPool {
   /** Starts or queues a plan; `busy` when the queue is full. */
   readonly start: (request: PlanRequest) => Planning | 'busy';
+  /** Starts or queues a fill, in the same queue. */
+  readonly fill: (request: FillRequest) => Filling | 'busy';
   readonly close: () => Promise<void>;
 }
 
@@ -35,13 +54,34 @@ const QUEUE_LIMIT = 16;
 export function planningPool(workers = availableParallelism(), queueLimit = QUEUE_LIMIT): PlanningPool {
   const pool = new Pool(queueLimit);
   for (let count = 0; count < workers; count += 1) pool.addWorker();
-  return { start: (request) => pool.start(request), close: () => pool.close() };
+  return {
+    start: (request) => {
+      const asked = pool.ask<CutPlan>({ kind: 'plan', ...request });
+      if (asked === 'busy') return asked;
+      const { answer: plan, progress, stop } = asked;
+      return { plan, progress, stop };
+    },
+    fill: (request) => {
+      const asked = pool.ask<Fill>({ kind: 'fill', ...request });
+      return asked === 'busy' ? asked : { fill: asked.answer, stop: asked.stop };
+    },
+    close: () => pool.close(),
+  };
+}
+
+type Question = ({ readonly kind: 'plan' } & PlanRequest) | ({ readonly kind: 'fill' } & FillRequest);
+
+/** A question under way: what a worker will answer it with is for the asker to know. */
+interface Asked<Answer> {
+  readonly answer: Promise<Answer>;
+  readonly progress: () => Progress | undefined;
+  readonly stop: () => void;
 }
 
 interface Task {
-  readonly request: PlanRequest;
+  readonly question: Question;
   readonly stop: SharedArrayBuffer;
-  readonly resolve: (plan: CutPlan) => void;
+  readonly resolve: (answer: unknown) => void;
   readonly reject: (problem: Error) => void;
   progress?: Progress;
 }
@@ -49,7 +89,7 @@ interface Task {
 type Told =
   | { readonly kind: 'ready' }
   | { readonly kind: 'progress'; readonly progress: Progress }
-  | { readonly kind: 'done'; readonly plan: CutPlan }
+  | { readonly kind: 'done'; readonly answer: unknown }
   | { readonly kind: 'failed'; readonly message: string };
 
 class Pool {
@@ -73,16 +113,16 @@ class Pool {
     worker.on('error', (problem) => this.lose(worker, problem));
   }
 
-  start(request: PlanRequest): Planning | 'busy' {
+  ask<Answer>(question: Question): Asked<Answer> | 'busy' {
     if (this.closed) throw new Error('invalid planning: the pool is closed');
     if (this.idle.length === 0 && this.queue.length >= this.queueLimit) return 'busy';
     const stop = new SharedArrayBuffer(4);
-    const { promise, resolve, reject } = withResolvers<CutPlan>();
-    const task: Task = { request, stop, resolve, reject };
+    const { promise, resolve, reject } = withResolvers<Answer>();
+    const task: Task = { question, stop, resolve: (answer) => resolve(answer as Answer), reject };
     this.queue.push(task);
     this.serve();
     return {
-      plan: promise,
+      answer: promise,
       progress: () => task.progress,
       stop: () => void Atomics.store(new Int32Array(stop), 0, 1),
     };
@@ -102,7 +142,7 @@ class Pool {
       const [worker, task] = [this.idle.pop()!, this.queue.shift()!];
       this.busy.set(worker, task);
       worker.ref();
-      worker.postMessage({ ...task.request, stop: task.stop });
+      worker.postMessage({ ...task.question, stop: task.stop });
     }
   }
 
@@ -113,7 +153,7 @@ class Pool {
       return;
     }
     if (told.kind === 'ready') this.loaded.add(worker);
-    if (told.kind === 'done') task?.resolve(told.plan);
+    if (told.kind === 'done') task?.resolve(told.answer);
     if (told.kind === 'failed') task?.reject(new Error(told.message));
     this.busy.delete(worker);
     worker.unref();
@@ -121,7 +161,7 @@ class Pool {
     this.serve();
   }
 
-  /** A worker that broke down is replaced, unless it could not even load; what it was planning fails. */
+  /** A worker that broke down is replaced, unless it could not even load; what it was at fails. */
   private lose(worker: Worker, problem: Error): void {
     this.busy.get(worker)?.reject(problem);
     this.busy.delete(worker);

@@ -1,7 +1,8 @@
 /** The pool of planners keeps the main thread free, queues, stops and refuses. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
-import { type PlanningPool, type PlanRequest, planningPool } from '#src/planning.ts';
+import { checkFill } from '#core/cutting/check-fill.ts';
+import { type FillRequest, type PlanningPool, type PlanRequest, planningPool } from '#src/planning.ts';
 
 const request = (timeMs: number): PlanRequest => ({
   order: {
@@ -15,6 +16,16 @@ const request = (timeMs: number): PlanRequest => ({
   pieces: [{ id: 'pad', width: 192, height: 192, kind: 'sheet', copies: 40 }],
   options: { timeMs },
 });
+
+/** With so many odd sizes that no table settles it in time. */
+const odd: FillRequest = {
+  piece: { id: 'offcut', width: 9973, height: 9871, kind: 'offcut' },
+  parts: Array.from({ length: 40 }, (_, part) => ({
+    ...{ id: `${part}`, width: 1013 + 37 * part, height: 2029 - 23 * part, copies: 2 },
+    value: 1 + part,
+  })),
+  options: { goal: 'wish', timeMs: 60_000 },
+};
 
 describe('the planning pool', () => {
   let pool: PlanningPool;
@@ -49,16 +60,29 @@ describe('the planning pool', () => {
     expect(plan.timeMs).toBeLessThan(20_000);
   });
 
+  it('fills a piece beside plans, and stops with what it has', async () => {
+    const filling = pool.fill(odd);
+    if (filling === 'busy') throw new Error('invalid answer: busy');
+    setTimeout(filling.stop, 150);
+    const fill = await filling.fill;
+    expect(checkFill(odd.piece, odd.parts, fill, 'wish')).toEqual([]);
+    expect(fill.value).toBeGreaterThan(0);
+    expect(fill.timeMs).toBeLessThan(20_000);
+  });
+
   it('refuses what its queue cannot hold', async () => {
     const running = [start(60_000), start(60_000), start(60_000)];
     expect(pool.start(request(10))).toBe('busy');
+    expect(pool.fill(odd)).toBe('busy');
     for (const planning of running) planning.stop();
     const plans = await Promise.all(running.map((planning) => planning.plan));
     expect(plans.map((plan) => plan.placed)).toEqual([72, 72, 72]);
   });
 
-  it('hands back the failure of a broken order', async () => {
+  it('hands back the failure of a broken order or piece', async () => {
     const planning = pool.start({ order: { parts: undefined as never }, pieces: [] });
     await expect(planning === 'busy' ? undefined : planning.plan).rejects.toThrow();
+    const filling = pool.fill({ piece: { ...odd.piece, width: Number.NaN }, parts: odd.parts });
+    await expect(filling === 'busy' ? undefined : filling.fill).rejects.toThrow('invalid length');
   });
 });

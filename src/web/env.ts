@@ -2,7 +2,9 @@
 
 import type { Context } from 'hono';
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Order, Piece, Progress } from '#core/cutting/order.ts';
+import type { Fill } from '#core/cutting/fill.ts';
+import type { Limits, Order, Piece, Progress } from '#core/cutting/order.ts';
+import type { FillGoal, FillPart } from '#core/cutting/wants.ts';
 import type { Units } from '#shared/length.ts';
 import type { Database } from '#stores/database.ts';
 import type { Settings } from '#stores/settings.ts';
@@ -23,12 +25,27 @@ export interface Services {
 export interface Planner {
   /** `busy` when as many are waiting as may. */
   readonly start: (asked: PlanRequest) => Planning | 'busy';
+  /** The most that comes out of one piece, looked for in the same queue. */
+  readonly fill: (asked: FillRequest) => Filling | 'busy';
 }
 
 interface PlanRequest {
   readonly order: Order;
   readonly pieces: readonly Piece[];
   readonly options: { readonly timeMs: number };
+}
+
+interface FillRequest {
+  readonly piece: Piece;
+  readonly parts: readonly FillPart[];
+  readonly options: Limits & { readonly goal: FillGoal; readonly timeMs: number };
+}
+
+/** A fill that is being looked for. */
+interface Filling {
+  readonly fill: Promise<Fill>;
+  /** Ends it with the best found so far. */
+  readonly stop: () => void;
 }
 
 /** A plan that is being looked for. */

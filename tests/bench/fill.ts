@@ -4,11 +4,10 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { checkPlan } from '#core/cutting/check.ts';
+import { checkFill } from '#core/cutting/check-fill.ts';
 import { type Fill, fillPiece } from '#core/cutting/fill.ts';
 import type { Piece } from '#core/cutting/order.ts';
 import type { FillPart } from '#core/cutting/wants.ts';
-import { onePiecePlan } from '#tests/support/onepiece.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../../shared/cutting');
 const SHORT = 1_000;
@@ -91,7 +90,7 @@ function rows(name: string, instances: readonly Instance[], longer: number): str
 
 function run(one: Instance, timeMs: number): Result {
   const fill = fillPiece(one.piece, one.parts, { timeMs, now: () => performance.now() });
-  return { ...one, fill, sound: checkPlan(...onePiecePlan(one.piece, one.parts, fill)).length === 0 };
+  return { ...one, fill, sound: checkFill(one.piece, one.parts, fill).length === 0 };
 }
 
 function row(name: string, results: readonly Result[]): string {

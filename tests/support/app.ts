@@ -1,6 +1,6 @@
 /** The app on a database in memory, asked as a browser would ask it, without a server. */
 import type { Hono } from 'hono';
-import { planCuts } from '#core/cutting/plan.ts';
+import { fillPiece, planCuts } from '#core/cutting/plan.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
 import type { Env, Planner } from '#web/env.ts';
@@ -15,11 +15,15 @@ export interface App {
   readonly post: (path: string, fields: Fields, headers?: Record<string, string>) => Promise<Response>;
 }
 
-/** Plans at once and the same each time. */
+/** Plans and fills at once and the same each time. */
 export const DIRECT: Planner = {
   start: ({ order, pieces }) => ({
     plan: Promise.resolve(planCuts(order, pieces, { work: 60, seed: 1 })),
     progress: () => undefined,
+    stop: () => {},
+  }),
+  fill: ({ piece, parts, options }) => ({
+    fill: Promise.resolve(fillPiece(piece, parts, { ...options, work: 2000, seed: 1 })),
     stop: () => {},
   }),
 };

@@ -1,0 +1,37 @@
+/** The judge of fills finds what is wrong with one, whether in its cuts or in its figures. */
+import { describe, expect, test } from 'vitest';
+import { checkFill } from '#core/cutting/check-fill.ts';
+import { type Fill, fillPiece } from '#core/cutting/fill.ts';
+import type { Piece } from '#core/cutting/order.ts';
+
+const PIECE: Piece = { id: 'sheet', kind: 'sheet', width: 12, height: 12 };
+const PARTS = [
+  { id: 'card', width: 5, height: 7, copies: 2, value: 3 },
+  { id: 'tag', width: 2, height: 3, value: 1 },
+];
+const FILL = fillPiece(PIECE, PARTS, { goal: 'count', work: 500 });
+
+const fieldsOf = (fill: Fill, goal: 'area' | 'count' | 'wish' = 'count'): string[] =>
+  checkFill(PIECE, PARTS, fill, goal).map(({ field }) => field);
+
+describe('a fill', () => {
+  test('that is sound passes, as does one of nothing', () => {
+    expect(fieldsOf(FILL)).toEqual([]);
+    const none = fillPiece(PIECE, [{ id: 'poster', width: 20, height: 30 }]);
+    expect(none.rectangles).toEqual([]);
+    expect(checkFill(PIECE, [], none)).toEqual([]);
+  });
+
+  test.each<[string, Partial<Fill>, string]>([
+    ['claims more than it holds', { value: FILL.value + 1, bound: FILL.bound + 1 }, 'value'],
+    ['beats its bound', { bound: FILL.value - 1 }, 'bound'],
+    ['is called proved below its bound', { bound: FILL.bound + 1, proved: true }, 'proved'],
+    ['lists what the cuts don’t make', { rectangles: FILL.rectangles.slice(1) }, 'used[0].rectangles'],
+  ])('that %s is refused', (_, change, field) => {
+    expect(fieldsOf({ ...FILL, ...change })).toContain(field);
+  });
+
+  test('is counted by its goal', () => {
+    expect(fieldsOf(FILL, 'area')).toContain('value');
+  });
+});
