@@ -12,6 +12,7 @@ import { chosenNotcher } from '#stores/notchers.ts';
 import { editProject, readProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
 import { rowId } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env } from './env.ts';
 import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
 import { check, entryOf, readForm } from './form.ts';
@@ -42,7 +43,7 @@ cuts.post('/', async (c) => {
     c,
     typed,
     async (db) => {
-      const at = c.get('services').now().toISOString();
+      const at = nowIn(c);
       const piece = { design: design.id, offcut };
       const wanted = blankWanted(recipe, look);
       const taken = await takePiece(db, { piece, wanted, copies, project: project ?? opened, at });
@@ -61,7 +62,7 @@ cuts.delete('/:id', async (c) => {
   const id = rowId(c);
   const cut = id === undefined ? undefined : await readCut(c.get('db'), id);
   if (!cut) return notFound(c);
-  const undone = await undoCut(c.get('db'), cut.id, c.get('services').now().toISOString());
+  const undone = await undoCut(c.get('db'), cut.id, nowIn(c));
   if (!undone || !('refused' in undone)) return goTo(c, `/projects/${cut.project}#cut-${cut.id}`);
   return showProject(c, cut.project, { overtaken: undone });
 });

@@ -21,6 +21,7 @@ import { Trial } from '#views/making/trial.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { ProjectView } from '#views/projects/view.ts';
 import { rowId } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -107,8 +108,6 @@ making.post('/:id/spoiled', async (c) => {
 
 /** What she felt, where it did not simply go in: that is left to be written down. */
 const FELT: Record<string, Fit | undefined> = { tight: 'tight', no: "won't go" };
-
-const nowIn = (c: Request): string => c.get('services').now().toISOString();
 
 async function viewIn(c: Request): Promise<ProjectView | undefined> {
   const id = rowId(c);

@@ -9,6 +9,7 @@ import { envelopeForm } from '#shared/schemas/envelope.ts';
 import { readDesign } from '#stores/designs.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { createProject } from '#stores/projects.ts';
+import { nowIn } from './clock.ts';
 import type { Env } from './env.ts';
 import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
 import { check, entryOf, readForm } from './form.ts';
@@ -30,7 +31,7 @@ newProjects.post('/', async (c) => {
   const look = design && looksOn(recipe, design, picked).look;
   const project = { ...newProject(recipe, copies, units, design), notcher: tool.id, look: look ?? null };
   return once(c, typed, async (db) => {
-    const { id } = await createProject(db, project, c.get('services').now().toISOString());
+    const { id } = await createProject(db, project, nowIn(c));
     return { location: `/projects/${id}/plans/new` };
   });
 });

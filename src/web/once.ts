@@ -1,6 +1,7 @@
 /** Lets a form sent twice do its thing once. Knows no resource. */
 import type { Database } from '#stores/database.ts';
 import { once as submitOnce } from '#stores/submissions.ts';
+import { nowIn } from './clock.ts';
 import type { Request } from './env.ts';
 import type { Typed } from './form.ts';
 import { goTo } from './reply.ts';
@@ -18,10 +19,10 @@ export async function once<Refused extends object>(
   act: (db: Database) => Promise<Done<Refused>>,
   refused?: (reason: Refused) => Response | Promise<Response>,
 ): Promise<Response> {
-  const { now, token } = c.get('services');
+  const { token } = c.get('services');
   const sent = typed.once ?? '';
   const key = /^[\w-]{8,100}$/.test(sent) ? sent : token();
-  const answer = await submitOnce(c.get('db'), key, now().toISOString(), act);
+  const answer = await submitOnce(c.get('db'), key, nowIn(c), act);
   if (answer.repeated) return goTo(c, answer.location);
   if (answer.value.location !== undefined) return goTo(c, answer.value.location);
   if (!refused) throw new Error('invalid refusal: this form cannot be refused');

@@ -16,6 +16,7 @@ import { OutcomeRecord } from '#views/outcomes/record.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { ProjectView } from '#views/projects/view.ts';
 import { rowId } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -38,7 +39,7 @@ outcomes.post('/:id/outcomes', async (c) => {
   const { outcome, rest } = asked.value;
   const home = `/projects/${view.full.project.id}`;
   return once(c, typed, async (db) => {
-    const at = c.get('services').now().toISOString();
+    const at = nowIn(c);
     for (const one of [envelope, ...(rest ? unwritten(view, envelope) : [])]) {
       await recordOutcome(db, one.id, outcome, at);
     }

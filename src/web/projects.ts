@@ -20,6 +20,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
 import { ProjectPage } from '#views/projects/page.tsx';
 import { rowId } from './address.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -37,7 +38,7 @@ projects.post('/', async (c) => {
   const typed = await readForm(c);
   const asked = check(newIdea, typed);
   if (!asked.ok) return showJournal(c, {}, { idea: entryOf(typed, asked.problems) });
-  const at = c.get('services').now().toISOString();
+  const at = nowIn(c);
   return once(c, typed, async (db) => {
     const project = await createProject(db, { title: asked.value.title }, at);
     return { location: `/projects/${project.id}` };
@@ -52,7 +53,7 @@ projects.put('/:id', async (c) => {
   const typed = await readForm(c);
   const asked = check(projectWords, typed);
   if (!asked.ok) return showProject(c, id, { entry: entryOf(typed, asked.problems) });
-  const at = c.get('services').now().toISOString();
+  const at = nowIn(c);
   const edited = await transact(c.get('db'), async (db) => {
     if (!(await readProject(db, id))) return undefined;
     return editProject(db, id, await changesIn(db, asked.value, typed), at);
@@ -63,14 +64,14 @@ projects.put('/:id', async (c) => {
 projects.post('/:id/finish', async (c) => {
   const id = rowId(c);
   if (id === undefined) return notFound(c);
-  const finished = await finishProject(c.get('db'), id, c.get('services').now().toISOString());
+  const finished = await finishProject(c.get('db'), id, nowIn(c));
   return finished ? goTo(c, `/projects/${id}`) : notFound(c);
 });
 
 projects.delete('/:id/finish', async (c) => {
   const id = rowId(c);
   if (id === undefined) return notFound(c);
-  const reopened = await reopenProject(c.get('db'), id, c.get('services').now().toISOString());
+  const reopened = await reopenProject(c.get('db'), id, nowIn(c));
   return reopened ? goTo(c, `/projects/${id}`) : notFound(c);
 });
 

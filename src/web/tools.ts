@@ -26,6 +26,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { CardForm } from '#views/tools/card.tsx';
 import { NotcherPage } from '#views/tools/notcher.tsx';
 import { ToolsPage } from '#views/tools/tools.tsx';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -74,7 +75,7 @@ tools.post('/notchers/:id/choice', async (c) => {
 
 tools.post('/notchers/:id/reset', async (c) => {
   const id = idOf(c);
-  const reset = await resetNotcher(c.get('db'), id, c.get('services').now().toISOString());
+  const reset = await resetNotcher(c.get('db'), id, nowIn(c));
   return reset ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
 });
 
