@@ -35,19 +35,25 @@ function faultsOf(
   seed: number,
   tiny: boolean,
 ): string[] {
-  const started = performance.now();
+  const started = processorTime();
   let plan: CutPlan;
   try {
-    plan = planCuts(order, pieces, { timeMs, seed, now: () => performance.now() });
+    plan = planCuts(order, pieces, { timeMs, seed, now: processorTime });
   } catch (problem) {
     return [`threw ${(problem as Error).stack}`];
   }
-  const took = performance.now() - started;
+  const took = processorTime() - started;
   return [
     ...checkPlan(order, pieces, plan).map(({ field, message }) => `${field}: ${message}`),
     ...(took > timeMs + GRACE_MS ? [`took ${Math.round(took)} ms of ${timeMs}`] : []),
     ...(tiny ? shortOf(order, pieces, plan) : []),
   ];
+}
+
+/** Milliseconds of this process, so that other work on the machine is not mistaken for a missed time limit. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
 }
 
 /** What trying everything finds and the planner misses, or thinks impossible. */

@@ -30,11 +30,11 @@ const MOST_STEPS = 1024;
 /**
  * The product of two functions prices a part validly for any layout, cut edge to edge or not (Fekete & Schepers 2004);
  * where a part may be turned it takes the lower of its two prices, or both take the mean with the functions swapped.
- * Matching and pins are left out, which can only make the bound weaker.
+ * Matching and pins are left out, and fewer functions tried when it is `late`, which can only make the bound weaker.
  */
-export function bound(job: Job): Bound {
+export function bound(job: Job, late: () => boolean = () => false): Bound {
   const hopeless = hopelessParts(job);
-  const groups = components(job, hopeless).map((group) => groupBound(job, group));
+  const groups = components(job, hopeless).map((group) => groupBound(job, group, late));
   const lost = hopeless.reduce((sum, part) => sum + job.copies[part]!, 0);
   return {
     hopeless,
@@ -91,8 +91,8 @@ interface Pricing {
   readonly holds: Float64Array;
 }
 
-function groupBound(job: Job, group: Group): Omit<Bound, 'hopeless'> {
-  const pricings = bestPricings(job, group);
+function groupBound(job: Job, group: Group, late: () => boolean): Omit<Bound, 'hopeless'> {
+  const pricings = bestPricings(job, group, late);
   const copies = group.parts.map((part) => job.copies[part]!);
   const unplaced = Math.max(0, ...pricings.map((pricing) => leastUnplaced(pricing, copies, group.stocks)));
   return {
@@ -196,8 +196,8 @@ function relaxedCover(needed: number, cheapestFirst: readonly Sheet[]): number {
 }
 
 /** The pairs of functions that promise most, for each size of sheet, or of offcut where there are no sheets. */
-function bestPricings(job: Job, { parts, stocks }: Group): Pricing[] {
-  const scene = new Scene(job, parts, stocks);
+function bestPricings(job: Job, { parts, stocks }: Group, late: () => boolean): Pricing[] {
+  const scene = new Scene(job, parts, stocks, late);
   const sheets = stocks.filter((stock) => stock.sheet);
   const sizes = new Map(
     (sheets.length > 0 ? sheets : stocks).map((one) => [`${one.width}x${one.height}`, one]),
@@ -223,6 +223,7 @@ interface Ranked {
 
 /** The lengths and sides that occur in a group, and the best pairs of functions met so far. */
 class Scene {
+  private readonly late: () => boolean;
   private readonly job: Job;
   /** All stocks are of one size, at most filled by what is worth 1. */
   private readonly uniform: boolean;
@@ -241,7 +242,8 @@ class Scene {
   private readonly turning: boolean;
   private ranked: Ranked[] = [];
 
-  constructor(job: Job, parts: readonly number[], stocks: readonly Stock[]) {
+  constructor(job: Job, parts: readonly number[], stocks: readonly Stock[], late: () => boolean) {
+    this.late = late;
     this.job = job;
     this.parts = parts;
     this.stocks = stocks;
@@ -269,6 +271,7 @@ class Scene {
     const across = this.duals(width);
     const down = width === height ? across : this.duals(height);
     for (const f of across) {
+      if (this.ranked.length > 0 && this.late()) return;
       for (const g of down) {
         this.rank(f, g, false);
         if (this.turning) this.rank(f, g, true);
@@ -279,7 +282,7 @@ class Scene {
   best(): Pricing[] {
     return this.ranked.map(({ f, g, mean }) => {
       const prices = Float64Array.from(this.parts, (_, at) => this.price(f, g, at, mean));
-      const table = this.uniform || this.load > HUGE ? undefined : this.table(prices);
+      const table = this.uniform || this.load > HUGE || this.late() ? undefined : this.table(prices);
       const holds = Float64Array.from(this.stocks, ({ width, height }, at) =>
         Math.min(this.holds(f, g, at, mean), table ? table(width, height) : Number.MAX_VALUE),
       );
@@ -335,7 +338,7 @@ class Scene {
 
   /** The functions of a capacity, without those that another one betters everywhere. */
   private duals(capacity: number): Dual[] {
-    if (this.load > HUGE) return [this.plainArea(capacity)];
+    if (this.load > HUGE || this.late()) return [this.plainArea(capacity)];
     const all = dualFunctions(capacity, this.lengths, this.steps()).map((price) => ({
       price,
       cap: this.caps(price, capacity),

@@ -46,10 +46,11 @@ interface Try {
 /** Where a design has to be decided on, each decision is bounded apart, while time allows, else all together. */
 function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] {
   const orders = variants(order, pieces);
-  const whole = orders.length === 1 ? undefined : bound(prepare(order, pieces));
+  const late = (): boolean => budget.spent() > FOR_BOUNDS;
+  const whole = orders.length === 1 ? undefined : bound(prepare(order, pieces), late);
   return orders.map((one) => {
     const job = prepare(one, pieces);
-    return { job, bound: whole && budget.spent() > FOR_BOUNDS ? whole : bound(job) };
+    return { job, bound: whole && late() ? whole : bound(job, late) };
   });
 }
 
