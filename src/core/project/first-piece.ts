@@ -3,7 +3,7 @@
  * still be planned otherwise. Cuts nothing that the plan would not cut.
  */
 import { type CutPlan, type CutTree, isCut, type Rectangle, type UsedPiece } from '#core/cutting/cuts.ts';
-import { type Order, type Piece, suits } from '#core/cutting/order.ts';
+import type { Order, Piece } from '#core/cutting/order.ts';
 import { regret } from '#core/cutting/worth.ts';
 import { ENVELOPE_PART } from './stash.ts';
 
@@ -12,28 +12,53 @@ export interface Trial {
   readonly plan: CutPlan;
 }
 
-/** Undefined where the plan has no envelope of its own project. Blocks too narrow to keep are cut up as planned. */
+/**
+ * Undefined where the plan has no whole envelope of its own project; one of two pieces is cut from one design. Blocks too
+ * narrow to keep are cut up as planned.
+ */
 export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan): Trial | undefined {
-  const index = plan.used.findIndex((used) => hasEnvelope(used));
-  const piece = pieces.find(({ id }) => id === plan.used[index]?.piece);
-  if (!piece) return undefined;
-  const keep = order.keepAtLeast ?? 0;
-  const cut = new Cutter(keep);
-  const whole = { x: 0, y: 0, width: piece.width, height: piece.height };
-  const cuts = cut.free(plan.used[index]!.cuts, whole);
-  const used = { piece: piece.id, rectangles: cut.parts, leftovers: cut.leftovers, cuts };
-  const copies = new Map<string, number>();
-  for (const { part } of used.rectangles) copies.set(part, (copies.get(part) ?? 0) + 1);
-  const parts = order.parts.flatMap((part) => {
-    const count = copies.get(part.id);
-    const { match: _, oneDesign: __, ...alone } = part;
-    return count === undefined || !suits(part, piece) ? [] : [{ ...alone, copies: count }];
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]));
+  const wanted = order.parts.map(({ id }) => id).filter(isOwnBlank);
+  const sources = sourcesOf(plan, wanted, (used) => byId.get(used.piece)?.design);
+  if (!sources) return undefined;
+  const used = [...new Set(sources.values())].map((one) => {
+    const piece = byId.get(one.piece)!;
+    const cut = new Cutter(order.keepAtLeast ?? 0);
+    const whole = { x: 0, y: 0, width: piece.width, height: piece.height };
+    const cuts = cut.free(
+      one.cuts,
+      whole,
+      wanted.filter((id) => sources.get(id) === one),
+    );
+    return { piece: one.piece, rectangles: cut.parts, leftovers: cut.leftovers, cuts };
   });
-  return { order: { ...order, parts }, plan: planOf(used, piece, plan, keep) };
+  const placed = used.flatMap(({ rectangles }) => rectangles.map(({ part }) => part));
+  const parts = order.parts.flatMap((part) => {
+    const copies = placed.filter((id) => id === part.id).length;
+    const { match: _, oneDesign: __, ...alone } = part;
+    return copies === 0 ? [] : [{ ...alone, copies }];
+  });
+  return { order: { ...order, parts }, plan: planOf(used, byId, plan, order.keepAtLeast ?? 0) };
 }
 
-const hasEnvelope = ({ rectangles }: UsedPiece): boolean =>
-  rectangles.some(({ part }) => part === ENVELOPE_PART);
+/** `envelope`, `envelope, piece 2`: blanks of other projects are named after them. */
+const isOwnBlank = (id: string): boolean =>
+  id === ENVELOPE_PART || (id.startsWith(`${ENVELOPE_PART}, piece `) && !id.includes('('));
+
+/** Which piece of the plan each blank of the first envelope comes from, all of one design. */
+function sourcesOf(
+  { used }: CutPlan,
+  wanted: readonly string[],
+  designOf: (used: UsedPiece) => string | undefined,
+): Map<string, UsedPiece> | undefined {
+  const has = (one: UsedPiece, id: string): boolean => one.rectangles.some(({ part }) => part === id);
+  for (const first of used.filter((one) => wanted.length > 0 && has(one, wanted[0]!))) {
+    const alike = [first, ...used.filter((one) => one !== first && designOf(one) === designOf(first))];
+    const sources = wanted.map((id) => [id, alike.find((one) => has(one, id))] as const);
+    if (sources.every(([, one]) => one !== undefined)) return new Map(sources as [string, UsedPiece][]);
+  }
+  return undefined;
+}
 
 class Cutter {
   readonly parts: UsedPiece['rectangles'][number][] = [];
@@ -44,15 +69,17 @@ class Cutter {
     this.keep = keep;
   }
 
-  /** Follows the cuts to the first envelope and leaves each block beside the way as it is. */
-  free(tree: CutTree, block: Rectangle): CutTree {
+  /** Follows the cuts to the first copy of each wanted part and leaves each block beside the way as it is. */
+  free(tree: CutTree, block: Rectangle, wanted: readonly string[]): CutTree {
     if (!isCut(tree)) return this.take(tree, block);
     const [near, far] = halves(tree.at, tree.along, block);
-    const inNear = leadsToEnvelope(tree.parts[0]);
-    const parts = inNear
-      ? ([this.free(tree.parts[0], near), this.leave(tree.parts[1], far)] as const)
-      : ([this.leave(tree.parts[0], near), this.free(tree.parts[1], far)] as const);
-    return { ...tree, parts };
+    const inNear = wanted.filter((id) => leadsTo(tree.parts[0], id));
+    const inFar = wanted.filter((id) => !inNear.includes(id));
+    return { ...tree, parts: [this.go(tree.parts[0], near, inNear), this.go(tree.parts[1], far, inFar)] };
+  }
+
+  private go(tree: CutTree, block: Rectangle, wanted: readonly string[]): CutTree {
+    return wanted.length > 0 ? this.free(tree, block, wanted) : this.leave(tree, block);
   }
 
   private leave(tree: CutTree, block: Rectangle): CutTree {
@@ -72,8 +99,8 @@ class Cutter {
   }
 }
 
-const leadsToEnvelope = (tree: CutTree): boolean =>
-  isCut(tree) ? tree.parts.some(leadsToEnvelope) : 'part' in tree && tree.part === ENVELOPE_PART;
+const leadsTo = (tree: CutTree, part: string): boolean =>
+  isCut(tree) ? tree.parts.some((half) => leadsTo(half, part)) : 'part' in tree && tree.part === part;
 
 function halves(at: number, along: 'x' | 'y', block: Rectangle): [Rectangle, Rectangle] {
   const { x, y, width, height } = block;
@@ -89,21 +116,28 @@ function halves(at: number, along: 'x' | 'y', block: Rectangle): [Rectangle, Rec
 }
 
 /** No bound is claimed for it: it is a beginning, not a best. */
-function planOf(used: UsedPiece, piece: Piece, plan: CutPlan, keep: number): CutPlan {
-  const area = piece.width * piece.height;
-  const sheet = piece.kind === 'sheet';
+function planOf(
+  used: readonly UsedPiece[],
+  byId: ReadonlyMap<string, Piece>,
+  plan: CutPlan,
+  keep: number,
+): CutPlan {
+  const areaOf = (kind: Piece['kind']): number =>
+    used
+      .map((one) => byId.get(one.piece)!)
+      .reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
   return {
     ...plan,
-    placed: used.rectangles.length,
+    placed: used.reduce((sum, { rectangles }) => sum + rectangles.length, 0),
     unplaced: [],
-    newSheets: sheet ? 1 : 0,
-    newSheetArea: sheet ? area : 0,
-    offcutAreaUsed: sheet ? 0 : area,
-    worthLost: regret(piece, used.leftovers, keep),
+    newSheets: used.filter((one) => byId.get(one.piece)!.kind === 'sheet').length,
+    newSheetArea: areaOf('sheet'),
+    offcutAreaUsed: areaOf('offcut'),
+    worthLost: used.reduce((sum, one) => sum + regret(byId.get(one.piece)!, one.leftovers, keep), 0),
     settings: 0,
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,
     timeMs: 0,
-    used: [used],
+    used,
   };
 }

@@ -110,23 +110,29 @@ function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): P
     const project = projects.find((one) => one.id === id);
     if (!project?.recipe || copies === 0) return [];
     const { recipe, look } = project;
-    const { mayTurn, border = false } = blankWanted(recipe, look ?? undefined);
     const own = index === 0;
-    return foldOf(recipe)
-      .blanks(recipe)
-      .map((blank, piece) => ({
+    const together = matched && (own || batch.match === 'all alike');
+    const { blanks } = foldOf(recipe);
+    const first = blanks(recipe).findIndex((blank) => sameSize(blank, recipe.blank));
+    return blanks(recipe).map((blank, piece) => {
+      const wanted = blankWanted(recipe, look ?? undefined, blank);
+      const border = wanted.border === true && piece === first;
+      return {
         id: blankName(own, id, piece),
         width: blank.width,
         height: blank.height,
         copies,
-        ...(!mayTurn && { upright: true }),
+        ...(!wanted.mayTurn && { upright: true }),
         ...designsFor({ paper: batch.paper, border, grammage: null }, shelf),
         ...(border && { pin: { edge: 'bottom' as const } }),
-        ...(matched && (own || batch.match === 'all alike') && matching(batch, MATCH)),
-        ...(!matched && recipe.fold === 'two-piece' && { match: `set ${id}` }),
-      }));
+        ...(together ? matching(batch, MATCH) : blanks(recipe).length > 1 && { match: `${MATCH} ${id}` }),
+      };
+    });
   });
 }
+
+const sameSize = (one: Size, other: Size): boolean =>
+  one.width === other.width && one.height === other.height;
 
 function typedParts(batch: Batch, shelf: Shelf): Part[] {
   const names = partNames(batch.parts);

@@ -6,6 +6,8 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
 import { planCuts } from '#core/cutting/plan.ts';
+import { foldOf } from '#core/envelope/folds.ts';
+import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { Batch, PartAsked } from '#core/project/batch.ts';
 import { partNames, partsLeft } from '#core/project/batch.ts';
 import { changesSince } from '#core/project/changes.ts';
@@ -52,6 +54,11 @@ beforeAll(async () => {
   ];
   shelf = { pieces, longestCut: inches(18), keepAtLeast: inches(1) };
 });
+
+const TWO_PIECE = solveEnvelope({ card: CARD, notcher: RECIPE.notcher }).find(
+  ({ fold }) => fold === 'two-piece',
+)!;
+const twoPiece = (): Project => ({ ...project, recipe: TWO_PIECE });
 
 const part = (rest: Partial<PartAsked> = {}): PartAsked => ({
   name: 'Front',
@@ -138,6 +145,16 @@ describe('an order', () => {
       ['set', true],
       [undefined, undefined],
     ]);
+  });
+
+  test('has two blanks for an envelope of two pieces, both of one design and upright as its fold needs them', () => {
+    const { order } = cut(batch(), [twoPiece()]);
+    const blanks = order.parts.slice(0, 2);
+    expect(blanks.map(({ id }) => id)).toEqual(['envelope', 'envelope, piece 2']);
+    expect(blanks.map(({ width, height }) => ({ width, height }))).toEqual(
+      foldOf(TWO_PIECE).blanks(TWO_PIECE),
+    );
+    for (const blank of blanks) expect(blank).toMatchObject({ upright: true, match: `set ${project.id}` });
   });
 
   test('names the blanks of other projects after them, and no typed part like an envelope', () => {
@@ -287,6 +304,16 @@ describe('the trial out of a plan', () => {
     const envelopes = trial.plan.used[0]!.rectangles.filter((one) => one.part === 'envelope');
     expect(envelopes).toHaveLength(1);
     expect(trial.plan.worthLost).toBeLessThanOrEqual(found.plan.worthLost);
+  });
+
+  test('has both pieces of an envelope that is made of two, from one design', () => {
+    const found = planned(batch({ blanks: [{ project: project.id, copies: 2, missing: 2 }] }), [twoPiece()]);
+    const trial = firstPiece(found.order, found.pieces, found.plan)!;
+    expect(checkPlan(trial.order, found.pieces, trial.plan)).toEqual([]);
+    const parts = trial.plan.used.flatMap((one) => one.rectangles.map(({ part }) => part));
+    expect(parts.filter((one) => one !== 'Front').sort()).toEqual(['envelope', 'envelope, piece 2']);
+    const designs = trial.plan.used.map((one) => found.pieces.find(({ id }) => id === one.piece)!.design);
+    expect(new Set(designs).size).toBe(1);
   });
 
   test('is none where there is no envelope', () => {
