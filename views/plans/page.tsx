@@ -1,13 +1,12 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
-import { areasOf, type Proof, proofOf } from '#core/project/planned.ts';
-import { When } from '../parts/when.tsx';
+import { proofOf } from '#core/project/planned.ts';
+import { Figures } from './figures.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
-import { settingsIn } from './steps.tsx';
 import type { PlanView } from './view.ts';
-import { capital, labelsOf, percent, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
+import { capital, labelsOf, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
 
 export const PlanPage: FC<PlanView> = (view) => {
   const { plan, project, entry } = view;
@@ -158,48 +157,3 @@ const Next: FC<PlanView> = (view) => {
 
 const hasSeveral = ({ plan }: PlanView): boolean =>
   plan.plan.used.flatMap((one) => one.rectangles).filter(({ part }) => part === 'envelope').length > 1;
-
-const Figures: FC<PlanView> = (view) => {
-  const { plan } = view;
-  const areas = areasOf(plan);
-  const proof = proofOf(plan);
-  return (
-    <details>
-      <summary>Figures and proof</summary>
-      <table>
-        <tbody>
-          {plan.trial ? null : <Proved {...proof} placed={plan.plan.placed} />}
-          <Row name="Paper used for parts">{percent(areas.used === 0 ? 0 : areas.parts / areas.used)}</Row>
-          <Row name="Kept as offcuts">{percent(areas.used === 0 ? 0 : areas.kept / areas.used)}</Row>
-          <Row name="Waste">{percent(areas.waste)}</Row>
-          <Row name="Settings of the fence">{settingsIn(view).length}</Row>
-          <Row name="Looked for">{(plan.plan.timeMs / 1000).toFixed(1)} s</Row>
-          <Row name="Asked">
-            <When at={plan.askedAt} />
-          </Row>
-        </tbody>
-      </table>
-    </details>
-  );
-};
-
-const Proved: FC<Proof & { placed: number }> = ({ placed, unplaced, leastUnplaced, ...sheets }) => (
-  <>
-    <Row name="Parts placed">
-      {placed} of {placed + unplaced}; any plan leaves out at least {leastUnplaced}
-    </Row>
-    <Row name="New sheets">
-      {sheets.newSheets}; any plan that places as many opens at least {sheets.leastSheets}
-    </Row>
-    <Row name="Proved">
-      {sheets.proved ? 'yes: both goals meet what no plan can beat' : 'no: a better one may be there'}
-    </Row>
-  </>
-);
-
-const Row: FC<{ name: string; children?: unknown }> = ({ name, children }) => (
-  <tr>
-    <th scope="row">{name}</th>
-    <td>{children as string}</td>
-  </tr>
-);

@@ -32,7 +32,7 @@ export const Result: FC<PlanView> = (view) => {
         <li>
           {kept.size === 0
             ? 'no offcut worth keeping'
-            : `offcuts kept: ${[...kept].map(([size, count]) => (count > 1 ? `${count} × ${size}` : size)).join(', ')}`}
+            : `offcuts kept: ${[...kept].map(([size, count]) => (count > 1 ? `${count} of ${size}` : size)).join(', ')}`}
         </li>
         <li>{percent(areasOf(plan).waste)} waste</li>
       </ul>
@@ -74,7 +74,7 @@ export const AfterCut: FC<PlanView> = (view) => {
                 <a class="code" href={`/offcuts/${one.offcut}`}>
                   {offcuts.get(one.offcut)?.code}
                 </a>{' '}
-                {(count.get(`${one.offcut}`) ?? 1) > 1 ? `${count.get(`${one.offcut}`)} × ` : ''}
+                {(count.get(`${one.offcut}`) ?? 1) > 1 ? `${count.get(`${one.offcut}`)} of ` : ''}
                 {printSize(one, units)} of {designs.get(one.design)?.name}
                 {one.place === '' ? '' : `, to ${one.place}`}
               </li>
