@@ -140,6 +140,15 @@ describe('bad input', () => {
   });
 });
 
+test('a fold that this tool can’t give this card is answered with one that can', async () => {
+  const tool = { name: 'Bent', graduation: '1/8', largestSheet: '12', zeroOffset: '1' };
+  expect((await app.post('/tools/notchers/1', tool)).status).toBe(303);
+  for (const chosen of ['fold=diagonal', 'square=8&start=3', 'fold=diagonal&square=8&start=1/64']) {
+    const answer = await app.get(`/envelopes?width=6+1/4&height=1/64&bulk=0&${chosen}`);
+    expect([chosen, answer.status < 500]).toEqual([chosen, true]);
+  }
+});
+
 describe('taking', () => {
   test('uses the piece, keeps its leftovers and opens the project with the recipe', async () => {
     const answer = await app.post('/cuts', taking());

@@ -76,18 +76,19 @@ export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting>
   return accept({ recipe: plain ? measured.value : finishFlaps(measured.value, own.value), found });
 }
 
-/** The best, or the best of the chosen fold, or the very one with the chosen blank while it is still among them. */
+/** The best, of the chosen fold where there is one, or the very one with the chosen blank while it is still among them. */
 function chosenOf(found: readonly Recipe[], { fold: chosen, blank, square, start }: FittingAsked): Recipe {
   const fold = chosen ?? (square !== undefined || start !== undefined ? 'diagonal' : undefined);
   const ofFold = found.filter((one) => fold === undefined || one.fold === fold);
   const same = (one: Recipe): boolean =>
     one.blank.width === blank?.width && one.blank.height === blank.height;
-  return ofFold.find(same) ?? ofFold[0]!;
+  return ofFold.find(same) ?? ofFold[0] ?? found[0]!;
 }
 
 function measuredRecipe(asked: FittingAsked, best: Recipe, units: Units): Checked<Recipe> {
   const { card, notcher, square, start } = asked;
-  if (best.fold !== 'diagonal' || (square === undefined && start === undefined)) return accept(best);
+  const fold = asked.fold ?? 'diagonal';
+  if (fold !== 'diagonal' || (square === undefined && start === undefined)) return accept(best);
   if (square === undefined) return refuse('square', 'How long is the square’s side?');
   if (start === undefined) return refuse('start', 'Where does the first notch go?');
   const known = best.blank.width === square && best.starts[0] === start;
