@@ -1,5 +1,10 @@
-/** Short codes that survive a pencil: no letter or digit that could be taken for another. Knows no offcuts. */
+/** What things are known by: the numbers of rows, and short codes that survive a pencil. Knows no offcuts. */
 
+/** The number of a row, as addresses and forms carry it; undefined for text that no row could be called. */
+export const readId = (text: string): number | undefined =>
+  /^[1-9]\d{0,14}$/.test(text) ? Number(text) : undefined;
+
+/** No letter or digit that could be taken for another. */
 const SIGNS = 'CDFHJKMNPRTVWXY34679';
 const SHORTEST = 2;
 /** Coprime to 20, so that codes which follow each other differ in every sign. */

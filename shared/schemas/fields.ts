@@ -1,5 +1,6 @@
 /** How one typed field becomes a checked value, with messages in the reader's words. Knows no form as a whole. */
 import { z } from 'zod';
+import { readId } from '../ids.ts';
 import { inches, type Length, printLength, readLength, readSignedLength, type Units } from '../length.ts';
 
 const text = z.string().optional().default('');
@@ -80,8 +81,8 @@ export const choiceField = <T extends string>(choices: readonly T[], otherwise?:
 export const tickField: z.ZodType<boolean> = text.transform((typed) => typed === 'on' || typed === 'yes');
 
 /** The number of a row, as links and hidden fields carry it. */
-export const idField: z.ZodType<number> = text.transform((typed, context) =>
-  /^[1-9]\d{0,14}$/.test(typed) ? Number(typed) : fail(context, 'Choose one from the list.'),
+export const idField: z.ZodType<number> = text.transform(
+  (typed, context) => readId(typed) ?? fail(context, 'Choose one from the list.'),
 );
 
 /** The field, or this value where a link leaves it out altogether. */

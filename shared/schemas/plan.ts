@@ -3,6 +3,7 @@
  * spoiled. Fields of the n-th part are named `parts.n.width`; knows no shelf.
  */
 import { z } from 'zod';
+import { readId } from '../ids.ts';
 import type { Length, Units } from '../length.ts';
 import {
   choiceField,
@@ -83,9 +84,7 @@ export const batchForm = <Kind extends string>(
     if (!head.success) return z.NEVER;
     return {
       ...head.data,
-      others: ticked(typed, 'with.')
-        .filter((text) => /^[1-9]\d{0,14}$/.test(text))
-        .map(Number),
+      others: ticked(typed, 'with.').flatMap((text) => readId(text) ?? []),
       keep: ticked(typed, 'keep.'),
       parts: parts.flatMap((part) => part.data ?? []),
     };
@@ -141,6 +140,8 @@ const grammageField: z.ZodType<number | null> = z
     return z.NEVER;
   });
 
+const DESIGN = 'design-';
+
 const paperField = <Kind extends string>(kinds: readonly Kind[]): z.ZodType<PaperTyped<Kind>> =>
   z
     .string()
@@ -148,10 +149,10 @@ const paperField = <Kind extends string>(kinds: readonly Kind[]): z.ZodType<Pape
     .default('')
     .transform((typed, context): PaperTyped<Kind> => {
       const kind = kinds.find((one) => typed === `kind-${one}`);
-      const design = /^design-([1-9]\d{0,14})$/.exec(typed)?.[1];
+      const design = typed.startsWith(DESIGN) ? readId(typed.slice(DESIGN.length)) : undefined;
       if (typed === '') return { of: 'any' };
       if (kind !== undefined) return { of: 'kind', kind };
-      if (design !== undefined) return { of: 'design', design: Number(design) };
+      if (design !== undefined) return { of: 'design', design };
       context.addIssue({ code: 'custom', message: 'Choose one from the list.' });
       return z.NEVER;
     });

@@ -1,12 +1,13 @@
 /** Reads what an address carries: the number of a row, and the way back to where the reader was. Knows no resource. */
+import { readId } from '#shared/ids.ts';
 import type { Request } from './env.ts';
 import type { Typed } from './form.ts';
 
 /** Undefined when it is no number that a row could have, which is answered like a row that isn't there. */
-export function rowId(c: Request, name = 'id'): number | undefined {
-  const text = c.req.param(name) ?? '';
-  return /^[1-9]\d{0,14}$/.test(text) ? Number(text) : undefined;
-}
+export const rowId = (c: Request): number | undefined => readId(c.req.param('id') ?? '');
+
+/** The same of a row that the query names. */
+export const queryId = (c: Request, name: string): number | undefined => readId(c.req.query(name) ?? '');
 
 /** This page with its query, for forms that lead back to it; what a form itself added is left out. */
 export function here(c: Request): string {

@@ -10,6 +10,7 @@ import { fitReadyMade } from '#core/project/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
 import { firstOfEachFold } from '#core/project/ways.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
+import { readId } from '#shared/ids.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { type EnvelopeAsked, envelopeForm } from '#shared/schemas/envelope.ts';
@@ -114,8 +115,8 @@ function wantOf({ fit, boxWidth, boxHeight, front }: EnvelopeAsked): Want {
 /** Undefined when none is asked for, null when there is no such project. */
 async function projectAsked(c: Request, { project }: Typed): Promise<Project | undefined | null> {
   if (!project) return undefined;
-  const id = Number(project);
-  return (Number.isSafeInteger(id) && (await readProject(c.get('db'), id))) || null;
+  const id = readId(project);
+  return (id !== undefined && (await readProject(c.get('db'), id))) || null;
 }
 
 function carriedFrom({ id, card, recipe }: Project, units: Units): Typed {

@@ -11,7 +11,7 @@ import { OffcutPage } from '#views/offcuts/offcut.tsx';
 import { AboutOffcut } from '#views/offcuts/tile.tsx';
 import type { Entry } from '#views/parts/field.tsx';
 import { Refused } from '#views/stash/refused.tsx';
-import { wayBack } from './address.ts';
+import { queryId, wayBack } from './address.ts';
 import type { Request } from './env.ts';
 import { readQuery, type Typed } from './form.ts';
 import { newToken } from './once.ts';
@@ -84,9 +84,9 @@ export async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promis
 /** `after`: the offcut before in this row; `design`: whose they are. */
 export async function showAdd(c: Request, entry: Entry): Promise<Response> {
   const db = c.get('db');
-  const asked = (name: string): number => Number(/^[1-9]\d{0,14}$/.exec(c.req.query(name) ?? '')?.[0] ?? 0);
-  const added = asked('after') ? await readOffcut(db, asked('after')) : undefined;
-  const design = added?.design ?? (asked('design') ? await readDesign(db, asked('design')) : undefined);
+  const [after, whose] = [queryId(c, 'after'), queryId(c, 'design')];
+  const added = after === undefined ? undefined : await readOffcut(db, after);
+  const design = added?.design ?? (whose === undefined ? undefined : await readDesign(db, whose));
   const [designs, places] = [await listDesigns(db), await listPlaces(db)];
   return reply(c, {
     title: 'Add offcuts',

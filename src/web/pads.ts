@@ -18,7 +18,7 @@ import { Look } from '#views/designs/look.tsx';
 import { PadForm } from '#views/pads/form.tsx';
 import { PadPage } from '#views/pads/pad.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
-import { rowId } from './address.ts';
+import { queryId, rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery } from './form.ts';
@@ -145,8 +145,8 @@ function showForm(c: Request, entry: Entry, pad?: Pad): Response | Promise<Respo
 }
 
 async function showDesignForm(c: Request, pad: Pad, entry: Entry): Promise<Response> {
-  const after = Number(c.req.query('after'));
-  const design = Number.isSafeInteger(after) ? await readDesign(c.get('db'), after) : undefined;
+  const after = queryId(c, 'after');
+  const design = after === undefined ? undefined : await readDesign(c.get('db'), after);
   const added = design?.pad.id === pad.id ? design : undefined;
   return reply(c, {
     title: 'Add a design',

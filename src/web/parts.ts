@@ -4,12 +4,12 @@ import { Fragment, jsx } from 'hono/jsx';
 import type { z } from 'zod';
 import type { DrawnPart } from '#core/drawing/part.ts';
 import type { Wrapped } from '#core/drawing/wrap-path.ts';
-import { THIN_BULK } from '#core/envelope/fit.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { recipeInUse } from '#core/project/in-use.ts';
 import type { Project } from '#core/project/journal.ts';
 import { MAKE_PART } from '#core/project/parts/kinds.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
+import { readId } from '#shared/ids.ts';
 import { typedLength } from '#shared/length.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
 import {
@@ -20,6 +20,7 @@ import {
   type PartKind,
   partForms,
   RUNS,
+  usualMeasures,
 } from '#shared/schemas/parts.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { listProjects, readProject } from '#stores/projects.ts';
@@ -119,14 +120,16 @@ async function cardIn(c: Request): Promise<CardAsked | undefined> {
 }
 
 async function projectIn(c: Request, { project }: Typed): Promise<Project | undefined> {
-  return /^[1-9]\d{0,14}$/.test(project ?? '') ? readProject(c.get('db'), Number(project)) : undefined;
+  const id = readId(project ?? '');
+  return id === undefined ? undefined : readProject(c.get('db'), id);
 }
 
-/** The project's own envelope while the card is its own, else the one that the envelopes page would find. */
+/** The one chosen, else the project's own while the card is, else the one that the envelopes page would find. */
 async function envelopeIn(c: Request, { typed, project }: CardAsked): Promise<Recipe | undefined> {
   const asked = check(envelopeForm(c.get('units'), defaultsFrom(c.get('settings'))), typed);
   if (!asked.ok) return undefined;
-  const own = project && recipeInUse(project);
+  const chosen = typed.fold || typed.square || typed.cutWidth;
+  const own = !chosen && project && recipeInUse(project);
   const { width, height } = asked.value;
   if (own && own.card.width === width && own.card.height === height) return own;
   const { notcher } = await chosenNotcher(c.get('db'));
@@ -140,7 +143,8 @@ function make<Kind extends PartKind>(
   typed: Typed,
   envelope: Recipe | undefined,
 ): Checked<readonly DrawnPart[]> {
-  const form: unknown = partForms(c.get('units'), THIN_BULK)[kind];
+  const units = c.get('units');
+  const form: unknown = partForms(units, usualMeasures(units).bulk)[kind];
   const asked = check(form as z.ZodType<PartAsked<Kind>>, typed);
   return asked.ok ? MAKE_PART[kind](asked.value, envelope) : asked;
 }
@@ -188,6 +192,6 @@ const show = (
   reply(c, {
     title: kind ? PART_NAMES[kind] : 'The parts of a set',
     section: 'envelopes',
-    body: jsx(PartsPage, { kind, entry, units: c.get('units'), bulk: THIN_BULK, answer }),
+    body: jsx(PartsPage, { kind, entry, units: c.get('units'), answer }),
     status: entry.problems.length > 0 ? 422 : 200,
   });

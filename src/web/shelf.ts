@@ -3,7 +3,7 @@ import type { Movement, Offcut } from '#core/project/stash.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import type { ShelfProps } from '#views/offcuts/tile.tsx';
-import { here } from './address.ts';
+import { here, queryId } from './address.ts';
 import type { Request } from './env.ts';
 import { newToken } from './once.ts';
 
@@ -17,8 +17,8 @@ export const endsGone = ([newest]: readonly Movement[]): boolean =>
 
 /** What the address says is gone, unless something has happened to it since. */
 async function justGone(c: Request): Promise<Offcut | undefined> {
-  const id = Number(c.req.query('gone'));
-  const offcut = id > 0 && Number.isSafeInteger(id) ? await readOffcut(c.get('db'), id) : undefined;
+  const id = queryId(c, 'gone');
+  const offcut = id === undefined ? undefined : await readOffcut(c.get('db'), id);
   if (!offcut) return undefined;
   const piece = { design: offcut.design.id, offcut: offcut.id };
   return endsGone(await listMovements(c.get('db'), { piece, limit: 1 })) ? offcut : undefined;

@@ -4,7 +4,6 @@ import { jsx } from 'hono/jsx';
 import { POST_IDS } from '#core/post/rules.ts';
 import type { NewTool } from '#core/project/learning.ts';
 import { accept, type Checked } from '#shared/checked.ts';
-import { idField } from '#shared/schemas/fields.ts';
 import { cardSizeForm, notcherForm, settingsForm } from '#shared/schemas/tools.ts';
 import {
   addCardSize,
@@ -26,6 +25,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { CardForm } from '#views/tools/card.tsx';
 import { NotcherPage } from '#views/tools/notcher.tsx';
 import { ToolsPage } from '#views/tools/tools.tsx';
+import { rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
@@ -106,7 +106,7 @@ tools.delete('/cards/:id', async (c) =>
 );
 
 /** 0, which no row has, where the address holds no number. */
-const idOf = (c: Request): number => idField.safeParse(c.req.param('id')).data ?? 0;
+const idOf = (c: Request): number => rowId(c) ?? 0;
 
 function readTool(c: Request, typed: Entry['typed']): Checked<NewTool> {
   const read = check(notcherForm(c.get('units')), typed);
