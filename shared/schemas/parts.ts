@@ -37,6 +37,7 @@ export const NOTCHED_EDGES = ['top and bottom', 'left and right'] as const;
 export function usualMeasures({ unit }: Units) {
   const of = (inch: number, mm: number): Length => (unit === 'in' ? inches(inch) : millimetres(mm));
   return {
+    bulk: of(1 / 32, 0.8),
     gap: of(1 / 32, 0.8),
     margin: of(1 / 8, 3),
     insideMargin: of(1 / 4, 6),

@@ -17,15 +17,19 @@ import { Choice, type Entry, Field } from '../parts/field.tsx';
 interface Props {
   readonly entry: Entry;
   readonly units: Units;
-  /** A card's thickness until she says otherwise. */
-  readonly bulk: Length;
 }
 
-export const CardFields: FC<Props> = ({ entry, units, bulk }) => (
+export const CardFields: FC<Props> = ({ entry, units }) => (
   <div class="fields">
     <Field name="width" label="Card width" kind="length" entry={entry} autofocus={!entry.typed.width} />
     <Field name="height" label="Card height" kind="length" entry={entry} />
-    <Field name="bulk" label="Its bulk" kind="length" entry={entry} value={typedLength(bulk, units)} />
+    <Field
+      name="bulk"
+      label="Its bulk"
+      kind="length"
+      entry={entry}
+      value={typedLength(usualMeasures(units).bulk, units)}
+    />
     <Choice name="foldAt" label="Folded at" entry={entry} value="left" choices={FOLD_CHOICES} />
     <HowMany entry={entry} />
   </div>
@@ -37,7 +41,7 @@ export const HowMany: FC<{ entry: Entry }> = ({ entry }) => (
     <div class="field">
       <span class="label">Its print</span>
       <label class="has-up">
-        <input type="checkbox" name="upright" checked={entry.typed.upright === 'on'} /> has an up
+        <input type="checkbox" name="upright" checked={entry.typed.upright === 'on'} /> may not be turned
       </label>
     </div>
   </>

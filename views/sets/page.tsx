@@ -5,9 +5,10 @@ import { type Wrapped, wrapPathDrawing } from '#core/drawing/wrap-path.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
 import { openingOf } from '#core/project/parts/wraps.ts';
-import { type Length, printSize, type Units } from '#shared/length.ts';
+import { printSize, type Units } from '#shared/length.ts';
 import { PART_KINDS, type PartKind } from '#shared/schemas/parts.ts';
 import { Picture } from '../diagrams/picture.tsx';
+import { SAY_CAUTION } from '../making/say.ts';
 import { Choice, type Entry, FormProblems } from '../parts/field.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
 import { CardFields, HowMany, OwnFields } from './fields.tsx';
@@ -18,14 +19,13 @@ interface PageProps {
   readonly kind?: PartKind | undefined;
   readonly entry: Entry;
   readonly units: Units;
-  readonly bulk: Length;
   readonly answer: Child;
 }
 
 /** What is carried along unseen: the envelope's choices and the project. */
 const CARRIED = ['project', 'fold', 'square', 'start', 'cutWidth', 'cutHeight', 'fit'] as const;
 
-export const PartsPage: FC<PageProps> = ({ kind, entry, units, bulk, answer }) => (
+export const PartsPage: FC<PageProps> = ({ kind, entry, units, answer }) => (
   <>
     <h1>{kind ? PART_NAMES[kind] : 'The parts of a set'}</h1>
     {kind ? (
@@ -38,10 +38,10 @@ export const PartsPage: FC<PageProps> = ({ kind, entry, units, bulk, answer }) =
       {CARRIED.map((name) =>
         entry.typed[name] ? <input type="hidden" name={name} value={entry.typed[name]} /> : null,
       )}
-      {hasCard(kind) ? <CardFields entry={entry} units={units} bulk={bulk} /> : null}
+      {hasCard(kind) ? <CardFields entry={entry} units={units} /> : null}
       {kind ? (
         <div class="fields">
-          <OwnFields kind={kind} entry={entry} units={units} bulk={bulk} />
+          <OwnFields kind={kind} entry={entry} units={units} />
           {hasCard(kind) ? null : <HowMany entry={entry} />}
         </div>
       ) : null}
@@ -112,6 +112,7 @@ export const PartsAnswer: FC<AnswerProps> = ({
           )}
         </section>
       ))}
+      <p class="quiet">{SAY_CAUTION.blade}</p>
       <Order projects={projects} entry={entry} />
     </form>
   );

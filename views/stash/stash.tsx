@@ -22,6 +22,7 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
   if (pads.length === 0) return <EmptyStash readyMade={readyMade} units={units} />;
   const used = pads.filter((one) => one.sheets === 0 && one.designs.length > 0);
   const left = pads.filter((one) => !used.includes(one));
+  const bought = readyMade.reduce((sum, { count }) => sum + count, 0);
   return (
     <>
       <div class="spread">
@@ -37,8 +38,15 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
       </div>
       <p class="answer">
         <strong>{howMany(tally.sheets, 'sheet')}</strong> in{' '}
-        {howMany(pads.filter((one) => one.sheets > 0).length, 'pad')}, and{' '}
-        <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>.
+        {howMany(pads.filter((one) => one.sheets > 0).length, 'pad')},{bought > 0 ? ' ' : ' and '}
+        <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>
+        {bought > 0 ? (
+          <>
+            {' '}
+            and <a href="#ready-made">{howMany(bought, 'bought envelope')}</a>
+          </>
+        ) : null}
+        .
       </p>
       {low.length === 0 ? null : (
         <p class="lead">
