@@ -1,12 +1,22 @@
 /** Reads what an address carries: the number of a row, and the way back to where the reader was. Knows no resource. */
 import { readId } from '#shared/ids.ts';
+import type { Database } from '#stores/database.ts';
 import type { Request } from './env.ts';
 import type { Typed } from './form.ts';
 
 /** Undefined when it is no number that a row could have, which is answered like a row that isn't there. */
 export const rowId = (c: Request): number | undefined => readId(c.req.param('id') ?? '');
 
-/** The same of a row that the query names. */
+/** The row that the address names, as `read` finds it; undefined where there is none. */
+export async function rowIn<Row>(
+  c: Request,
+  read: (db: Database, id: number) => Promise<Row | undefined>,
+): Promise<Row | undefined> {
+  const id = rowId(c);
+  return id === undefined ? undefined : read(c.get('db'), id);
+}
+
+/** The number of a row that the query names. */
 export const queryId = (c: Request, name: string): number | undefined => readId(c.req.query(name) ?? '');
 
 /** This page with its query, for forms that lead back to it; what a form itself added is left out. */

@@ -11,7 +11,7 @@ import { readDesign } from '#stores/designs.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { editProject, readProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env } from './env.ts';
 import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
@@ -59,8 +59,7 @@ cuts.post('/', async (c) => {
 
 /** Everything back on the shelf, or the reason why not. */
 cuts.delete('/:id', async (c) => {
-  const id = rowId(c);
-  const cut = id === undefined ? undefined : await readCut(c.get('db'), id);
+  const cut = await rowIn(c, readCut);
   if (!cut) return notFound(c);
   const undone = await undoCut(c.get('db'), cut.id, nowIn(c));
   if (!undone || !('refused' in undone)) return goTo(c, `/projects/${cut.project}#cut-${cut.id}`);

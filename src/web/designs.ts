@@ -9,7 +9,7 @@ import { browseShelf } from '#stores/shelf.ts';
 import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
@@ -85,10 +85,7 @@ designs.post('/:id/losses', async (c) => {
   );
 });
 
-async function designIn(c: Request): Promise<Design | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readDesign(c.get('db'), id);
-}
+const designIn = (c: Request): Promise<Design | undefined> => rowIn(c, readDesign);
 
 async function show(c: Request, design: Design, entry: Entry): Promise<Response> {
   const db = c.get('db');

@@ -26,7 +26,7 @@ import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
-import { readProjectView } from './project-view.ts';
+import { viewIn } from './project-view.ts';
 import { goTo, reply } from './reply.ts';
 
 export const making = new Hono<Env>();
@@ -108,11 +108,6 @@ making.post('/:id/spoiled', async (c) => {
 
 /** What she felt, where it did not simply go in: that is left to be written down. */
 const FELT: Record<string, Fit | undefined> = { tight: 'tight', no: "won't go" };
-
-async function viewIn(c: Request): Promise<ProjectView | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readProjectView(c.get('db'), id, c.get('units'));
-}
 
 const envelopeIn = ({ full }: ProjectView, number: string | undefined): Envelope | undefined =>
   full.envelopes.find((one) => `${one.number}` === number);

@@ -10,7 +10,7 @@ import { binOffcut, countOffcut, putBack } from '#stores/movements.ts';
 import { addOffcut, editOffcut, readOffcut } from '#stores/offcuts.ts';
 import { BLANK_ENTRY } from '#views/parts/field.tsx';
 import { sayOvertaken } from '#views/parts/overtaken.ts';
-import { rowId, wayBack, withQuery } from './address.ts';
+import { rowIn, wayBack, withQuery } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
@@ -118,10 +118,7 @@ offcuts.post('/:id/counts', async (c) => {
   });
 });
 
-async function offcutIn(c: Request): Promise<Offcut | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readOffcut(c.get('db'), id);
-}
+const offcutIn = (c: Request): Promise<Offcut | undefined> => rowIn(c, readOffcut);
 
 /** Only a print with a border on one edge can still have it. */
 const borderedOnly = (offcut: NewOffcut, { print }: Design): NewOffcut => ({

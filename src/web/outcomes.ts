@@ -15,13 +15,12 @@ import { OutcomeForm } from '#views/outcomes/form.tsx';
 import { OutcomeRecord } from '#views/outcomes/record.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { ProjectView } from '#views/projects/view.ts';
-import { rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
-import { readProjectView } from './project-view.ts';
+import { viewIn } from './project-view.ts';
 import { goTo, reply } from './reply.ts';
 
 export const outcomes = new Hono<Env>();
@@ -69,11 +68,6 @@ outcomes.get('/:id/outcomes/:number', async (c) => {
   });
   return reply(c, { title: 'What the pocket says', section: 'journal', body });
 });
-
-async function viewIn(c: Request): Promise<ProjectView | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readProjectView(c.get('db'), id, c.get('units'));
-}
 
 /** One that may be written about: not a spoiled blank, whose tale is told. */
 const foldedIn = ({ full }: ProjectView, number: string | undefined): Envelope | undefined =>

@@ -18,7 +18,7 @@ import { Look } from '#views/designs/look.tsx';
 import { PadForm } from '#views/pads/form.tsx';
 import { PadPage } from '#views/pads/pad.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
-import { queryId, rowId } from './address.ts';
+import { queryId, rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery } from './form.ts';
@@ -119,10 +119,7 @@ const weightField = z
     return z.NEVER;
   });
 
-async function padIn(c: Request) {
-  const id = rowId(c);
-  return id === undefined ? undefined : readPad(c.get('db'), id);
-}
+const padIn = (c: Request): Promise<PadWithDesigns | undefined> => rowIn(c, readPad);
 
 async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise<Response> {
   const offcuts = await browseShelf(c.get('db'), { pad: found.pad.id, limit: 200 });

@@ -3,25 +3,27 @@
 import { recipeInUse } from '#core/project/in-use.ts';
 import type { ProjectInFull } from '#core/project/journal.ts';
 import { nextThing } from '#core/project/next.ts';
-import type { Units } from '#shared/length.ts';
-import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
 import { listTakenFor } from '#stores/ready-made.ts';
-import { readSettings } from '#stores/settings.ts';
 import type { ProjectView } from '#views/projects/view.ts';
+import { rowId } from './address.ts';
+import type { Request } from './env.ts';
 
-export async function readProjectView(
-  db: Database,
-  id: number,
-  units: Units,
-): Promise<ProjectView | undefined> {
-  const full = await readProjectInFull(db, id);
-  return full && viewOf(db, full, units);
+/** Of the project that the address names. */
+export async function viewIn(c: Request): Promise<ProjectView | undefined> {
+  const id = rowId(c);
+  return id === undefined ? undefined : readProjectView(c, id);
 }
 
-async function viewOf(db: Database, full: ProjectInFull, units: Units): Promise<ProjectView> {
+export async function readProjectView(c: Request, id: number): Promise<ProjectView | undefined> {
+  const full = await readProjectInFull(c.get('db'), id);
+  return full && viewOf(c, full);
+}
+
+async function viewOf(c: Request, full: ProjectInFull): Promise<ProjectView> {
+  const db = c.get('db');
   const pieces = full.cuts.flatMap((cut) => cut.pieces);
   const designs = await listDesigns(db, { ids: [...new Set(pieces.map(({ piece }) => piece.design))] });
   const offcuts = await listOffcuts(db, {
@@ -37,8 +39,8 @@ async function viewOf(db: Database, full: ProjectInFull, units: Units): Promise<
     next: nextThing(full),
     designs: new Map(designs.map((one) => [one.id, one])),
     offcuts: new Map(offcuts.map((one) => [one.id, one])),
-    units,
-    post: (await readSettings(db)).post,
+    units: c.get('units'),
+    post: c.get('settings').post,
     taken: await listTakenFor(db, full.project.id),
   };
 }

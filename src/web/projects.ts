@@ -81,7 +81,7 @@ export async function showProject(
   id: number | undefined,
   { entry = BLANK_ENTRY, overtaken }: { entry?: Entry; overtaken?: Overtaken } = {},
 ): Promise<Response> {
-  const view = id === undefined ? undefined : await readProjectView(c.get('db'), id, c.get('units'));
+  const view = id === undefined ? undefined : await readProjectView(c, id);
   if (!view) return notFound(c);
   const forms = { series: await listSeries(c.get('db')), entry, token: newToken(c), overtaken };
   return reply(c, {

@@ -3,7 +3,7 @@ import { Hono } from 'hono';
 import type { Series } from '#core/project/journal.ts';
 import { seriesWords } from '#shared/schemas/project.ts';
 import { editSeries, readSeries } from '#stores/series.ts';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -32,7 +32,4 @@ series.put('/:id', async (c) => {
   return showJournal(c, { series: `${id}` }, { series: entryOf(typed, problems) });
 });
 
-const seriesIn = async (c: Request): Promise<Series | undefined> => {
-  const id = rowId(c);
-  return id === undefined ? undefined : readSeries(c.get('db'), id);
-};
+const seriesIn = (c: Request): Promise<Series | undefined> => rowIn(c, readSeries);
