@@ -66,18 +66,18 @@ const orZero = (units: Units, usual: Length) => whenMissing(usual, lengthOrZeroF
 const above = (units: Units, usual: Length) => whenMissing(usual, lengthField(units));
 
 /** The finished card, as every part that belongs to one is told of it. */
-const card = (units: Units, bulk: Length) => ({
+const card = (units: Units) => ({
   ...common,
   width: lengthField(units),
   height: lengthField(units),
-  bulk: whenMissing(bulk, lengthOrZeroField(units, inches(3))),
+  bulk: whenMissing(usualMeasures(units).bulk, lengthOrZeroField(units, inches(3))),
   foldAt: choiceField(FOLDED_AT, 'left'),
 });
 
 /** Every field of a part may be missing: a link from a card carries only the card. */
-export function partForms(units: Units, bulk: Length) {
+export function partForms(units: Units) {
   const usual = usualMeasures(units);
-  const ofCard = card(units, bulk);
+  const ofCard = card(units);
   return {
     base: z.object({ ...ofCard, gap: orZero(units, usual.gap) }),
     front: z.object({

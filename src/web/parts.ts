@@ -20,7 +20,6 @@ import {
   type PartKind,
   partForms,
   RUNS,
-  usualMeasures,
 } from '#shared/schemas/parts.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { listProjects, readProject } from '#stores/projects.ts';
@@ -143,8 +142,7 @@ function make<Kind extends PartKind>(
   typed: Typed,
   envelope: Recipe | undefined,
 ): Checked<readonly DrawnPart[]> {
-  const units = c.get('units');
-  const form: unknown = partForms(units, usualMeasures(units).bulk)[kind];
+  const form: unknown = partForms(c.get('units'))[kind];
   const asked = check(form as z.ZodType<PartAsked<Kind>>, typed);
   return asked.ok ? MAKE_PART[kind](asked.value, envelope) : asked;
 }

@@ -23,7 +23,13 @@ const tool = {
 
 describe('units', () => {
   test('millimetres are shown everywhere once chosen, and inches may still be typed', async () => {
-    const settings = { units: 'mm', keepAtLeast: '20 mm', longestCut: '12 in', wantedFit: 'snug', post: 'uk' };
+    const settings = {
+      units: 'mm',
+      keepAtLeast: '20 mm',
+      longestCut: '12 in',
+      wantedFit: 'snug',
+      post: 'uk',
+    };
     expect((await app.post('/tools/settings', settings)).status).toBe(303);
     const read = await readSettings(app.db);
     expect(read.units).toEqual({ unit: 'mm' });

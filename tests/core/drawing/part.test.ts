@@ -21,7 +21,7 @@ const CARDS = [
 
 /** The part as its form would make it with nothing typed but the card. */
 function made(kind: PartKind, units: Units, card: Record<string, string>): DrawnPart[] {
-  const asked = partForms(units, inches(1 / 32))[kind].safeParse(card);
+  const asked = partForms(units)[kind].safeParse(card);
   const parts = MAKE_PART[kind](asked.data as never, RECIPE);
   return parts.ok ? [...parts.value] : [];
 }

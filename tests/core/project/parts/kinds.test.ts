@@ -10,7 +10,7 @@ const INCHES: Units = { unit: 'in', step: 16 };
 const KEEPSAKE = { width: '5', height: '7' };
 
 function make<Kind extends PartKind>(kind: Kind, typed: Record<string, string> = KEEPSAKE) {
-  const asked = partForms(INCHES, inches(1 / 32))[kind].safeParse(typed);
+  const asked = partForms(INCHES)[kind].safeParse(typed);
   const made = MAKE_PART[kind](asked.data as unknown as PartAsked<Kind>, RECIPE);
   return made.ok ? made.value : [];
 }
