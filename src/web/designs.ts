@@ -12,7 +12,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm } from './form.ts';
+import { check, entryOf, readForm, statusOf } from './form.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -104,7 +104,7 @@ async function show(c: Request, design: Design, entry: Entry): Promise<Response>
       units: c.get('units'),
       token: shelf.token,
     }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }
 
@@ -113,5 +113,5 @@ const showForm = (c: Request, design: Design, entry: Entry): Response | Promise<
     title: design.name,
     section: 'stash',
     body: jsx(EditDesign, { design, entry, units: c.get('units') }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });

@@ -29,7 +29,7 @@ import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
 import { asking, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readQuery, type Typed, tellRounding } from './form.ts';
+import { check, entryOf, readQuery, statusOf, type Typed, tellRounding } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -149,8 +149,13 @@ async function show(
     answer: body,
   });
   const fragment = `${body}${jsx(LiveNotes, { entry })}`;
-  const status = entry.problems.length > 0 ? 422 : 200;
-  return reply(c, { title: 'Envelopes', section: 'envelopes', body: page, fragment, status });
+  return reply(c, {
+    title: 'Envelopes',
+    section: 'envelopes',
+    body: page,
+    fragment,
+    status: statusOf(entry),
+  });
 }
 
 type Answerable = string | ReturnType<typeof jsx>;

@@ -39,6 +39,10 @@ export const entryOf = (typed: Typed, problems: readonly Problem[]): Entry => ({
   problems,
 });
 
+/** Of the page that shows a form again: a form with problems was not accepted. */
+export const statusOf = ({ problems }: Pick<Entry, 'problems'>): 200 | 422 =>
+  problems.length > 0 ? 422 : 200;
+
 /** The same entry, saying beside each of these lengths where it lay between two multiples of 25 nm and was rounded. */
 export function tellRounding(entry: Entry, names: readonly string[], units: Units): Entry {
   const notes = names.flatMap((name): [string, string][] => {

@@ -23,7 +23,7 @@ import type { ProjectView } from '#views/projects/view.ts';
 import { rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { viewIn } from './project-view.ts';
@@ -172,8 +172,7 @@ async function showShift(c: Request, entry: Entry) {
     units,
     entry,
   });
-  const status = entry.problems.length > 0 ? 422 : 200;
-  return reply(c, { title: 'A tight trial', section: 'journal', status, body });
+  return reply(c, { title: 'A tight trial', section: 'journal', status: statusOf(entry), body });
 }
 
 /** One graduation more and one less, where they leave a pocket. */
@@ -195,6 +194,5 @@ async function showSpoiled(c: Request, number: string | undefined, entry: Entry)
   const envelope = view && envelopeIn(view, number);
   if (!view || !envelope) return notFound(c);
   const body = jsx(Spoiled, { project: view.full.project, envelope, entry, token: newToken(c) });
-  const status = entry.problems.length > 0 ? 422 : 200;
-  return reply(c, { title: 'A spoiled blank', section: 'journal', status, body });
+  return reply(c, { title: 'A spoiled blank', section: 'journal', status: statusOf(entry), body });
 }

@@ -13,7 +13,7 @@ import type { Entry } from '#views/parts/field.tsx';
 import { Refused } from '#views/stash/refused.tsx';
 import { queryId, wayBack } from './address.ts';
 import type { Request } from './env.ts';
-import { readQuery, type Typed } from './form.ts';
+import { readQuery, statusOf, type Typed } from './form.ts';
 import { newToken } from './once.ts';
 import { reply } from './reply.ts';
 import { endsGone } from './shelf.ts';
@@ -66,7 +66,7 @@ export async function showOffcut(c: Request, offcut: Offcut, entry: Entry): Prom
       units: c.get('units'),
       token: newToken(c),
     }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }
 
@@ -77,7 +77,7 @@ export async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promis
     title: offcut.code,
     section: 'stash',
     body: jsx(EditOffcut, { offcut, places, entry, back, units: c.get('units') }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }
 
@@ -100,6 +100,6 @@ export async function showAdd(c: Request, entry: Entry): Promise<Response> {
       units: c.get('units'),
       token: newToken(c),
     }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }

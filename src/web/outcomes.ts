@@ -17,7 +17,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { ProjectView } from '#views/projects/view.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { viewIn } from './project-view.ts';
@@ -93,8 +93,7 @@ async function showForm(c: Request, number: string | undefined, entry: Entry) {
     entry,
     token: newToken(c),
   });
-  const status = entry.problems.length > 0 ? 422 : 200;
-  return reply(c, { title: 'How it came out', section: 'journal', status, body });
+  return reply(c, { title: 'How it came out', section: 'journal', status: statusOf(entry), body });
 }
 
 function readOutcome(

@@ -21,7 +21,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { queryId, rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -128,7 +128,7 @@ async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise
     title: found.pad.name,
     section: 'stash',
     body: jsx(PadPage, { ...found, shelf, entry, units: c.get('units') }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }
 
@@ -137,7 +137,7 @@ function showForm(c: Request, entry: Entry, pad?: Pad): Response | Promise<Respo
     title: pad ? pad.name : 'Add a pad',
     section: 'stash',
     body: jsx(PadForm, { pad, entry, units: c.get('units'), token: newToken(c) }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }
 
@@ -149,6 +149,6 @@ async function showDesignForm(c: Request, pad: Pad, entry: Entry): Promise<Respo
     title: 'Add a design',
     section: 'stash',
     body: jsx(AddDesign, { pad, added, entry, units: c.get('units'), token: newToken(c) }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }

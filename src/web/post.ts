@@ -6,7 +6,7 @@ import { PostNotes } from '#views/post/fields.tsx';
 import { PostPage } from '#views/post/page.tsx';
 import { NoPostAnswer, PostAnswer } from '#views/post/verdict.tsx';
 import type { Env } from './env.ts';
-import { check, entryOf, readQuery } from './form.ts';
+import { check, entryOf, readQuery, statusOf } from './form.ts';
 import { reply, wantsFragment } from './reply.ts';
 
 export const post = new Hono<Env>();
@@ -27,6 +27,6 @@ post.get('/', (c) => {
     section: 'envelopes',
     body: jsx(PostPage, { units, entry, answer }),
     fragment: jsx(Fragment, null, answer, jsx(PostNotes, { entry })),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 });

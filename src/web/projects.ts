@@ -22,7 +22,7 @@ import { ProjectPage } from '#views/projects/page.tsx';
 import { rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { readProjectView } from './project-view.ts';
@@ -87,7 +87,7 @@ export async function showProject(
   return reply(c, {
     title: view.full.project.title,
     section: 'journal',
-    status: overtaken ? 409 : entry.problems.length > 0 ? 422 : 200,
+    status: overtaken ? 409 : statusOf(entry),
     body: jsx(ProjectPage, { view, forms }),
   });
 }

@@ -25,7 +25,7 @@ import { ReadyMadePage } from '#views/ready-made/page.tsx';
 import { rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -129,7 +129,7 @@ async function showOne(c: Request, one: ReadyMade, entry: Entry): Promise<Respon
       units: c.get('units'),
       token: newToken(c),
     }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });
 }
 
@@ -138,5 +138,5 @@ const showForm = (c: Request, entry: Entry, one?: ReadyMade): Response | Promise
     title: one ? one.name : 'Add ready-made envelopes',
     section: 'stash',
     body: jsx(ReadyMadeForm, { readyMade: one, entry, units: c.get('units'), token: newToken(c) }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });

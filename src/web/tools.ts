@@ -28,7 +28,7 @@ import { ToolsPage } from '#views/tools/tools.tsx';
 import { rowId } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm } from './form.ts';
+import { check, entryOf, readForm, statusOf } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -145,5 +145,3 @@ async function showCard(c: Request, id: number | undefined, entry: Entry): Promi
   const body = jsx(CardForm, { units: c.get('units'), card, entry, token: newToken(c) });
   return reply(c, { title: card?.name ?? 'A new card', section: 'tools', body, status: statusOf(entry) });
 }
-
-const statusOf = (entry: Entry): 200 | 422 => (entry.problems.length > 0 ? 422 : 200);
