@@ -69,7 +69,7 @@ describe('one part', () => {
   test('a liner names the envelope that it is for', async () => {
     const html = await page('liner', { ...CARD, fold: 'diagonal', square: '9 3/4', start: '4 1/8' });
     expect(html).toMatch(/the card’s envelope<\/a>, diagonal, /);
-    expect(html).toContain('Liner</h3>');
+    expect(html).toContain('Liner</h2>');
   });
 
   test.each([
@@ -98,7 +98,7 @@ describe('one part', () => {
 
   test('three layers shrink by their margins', async () => {
     const html = await page('front', { ...CARD, 'margins.0': '1/8', 'margins.1': '', 'margins.2': '1/16' });
-    expect(html).toContain('Mat</h3>');
+    expect(html).toContain('Mat</h2>');
     expect(html).toContain('<strong>4⅝ × 6⅝″</strong>');
   });
 

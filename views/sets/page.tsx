@@ -105,7 +105,7 @@ export const PartsAnswer: FC<AnswerProps> = ({
           )}
           {kind === 'liner' && envelope ? <ForEnvelope {...{ envelope, entry, units }} /> : null}
           {parts.map((part) => (
-            <PartShown part={part} number={numbers.get(part)!} ticked={alone} units={units} />
+            <PartShown part={part} number={numbers.get(part)!} alone={alone} units={units} />
           ))}
           {parts.every(({ material }) => material === 'ribbon') ? null : (
             <TemplateLinks at={`/templates/parts/${kind}`} query={entry.typed} />

@@ -8,17 +8,18 @@ interface Props {
   readonly part: DrawnPart;
   /** Its number in the form that adds parts to an order. */
   readonly number: number;
-  readonly ticked: boolean;
+  /** On a page of its own, where it is meant to be cut. */
+  readonly alone: boolean;
   readonly units: Units;
 }
 
-export const PartShown: FC<Props> = ({ part, number, ticked, units }) => (
+export const PartShown: FC<Props> = ({ part, number, alone, units }) => (
   <article class="set-part">
     <figure class="sheet">
       <Picture drawing={partDrawing(part, units, partScale(part, TALLEST))} id={`part-${number}`} />
     </figure>
     <div>
-      <h3>{part.name}</h3>
+      {alone ? <h2>{part.name}</h2> : <h3>{part.name}</h3>}
       <p class="lead">
         {part.copies === 1 ? 'Cut' : `Cut ${part.copies} of`} <strong>{printSize(part, units)}</strong>{' '}
         {FROM[part.material]}.
@@ -29,10 +30,10 @@ export const PartShown: FC<Props> = ({ part, number, ticked, units }) => (
           Notches <strong>{printLength(part.notchAt, units)}</strong> in, to their middle.
         </p>
       )}
-      {notesOn(part, ticked).map((note) => (
+      {notesOn(part, alone).map((note) => (
         <p class={note === part.opening?.words && part.opening.tiesShut ? 'caution' : 'quiet'}>{note}</p>
       ))}
-      {part.material === 'ribbon' ? null : <Take {...{ part, number, ticked, units }} />}
+      {part.material === 'ribbon' ? null : <Take {...{ part, number, alone, units }} />}
     </div>
   </article>
 );
@@ -51,7 +52,7 @@ const sayScores = ({ scores }: DrawnPart, units: Units): string =>
 const EDGE = { left: 'left edge', top: 'top edge' } as const;
 
 /** What the order is told of it, as its form names it. */
-const Take: FC<Props> = ({ part, number, ticked, units }) => {
+const Take: FC<Props> = ({ part, number, alone, units }) => {
   const fields = {
     name: part.name,
     width: typedLength(part.width, units),
@@ -67,7 +68,7 @@ const Take: FC<Props> = ({ part, number, ticked, units }) => {
       ))}
       <p>
         <label>
-          <input type="checkbox" name={`take.${number}`} checked={ticked} /> to be cut
+          <input type="checkbox" name={`take.${number}`} checked={alone} /> to be cut
         </label>
       </p>
     </>
