@@ -78,7 +78,12 @@ export const StepRow: FC<PlanView & { group: Group }> = ({ group, ...view }) => 
         >
           <input type="hidden" name="step" value={`${group.number}`} />
           {done ? <input type="hidden" name="_method" value="DELETE" /> : null}
-          <button type="submit" class="tick" aria-pressed={done ? 'true' : 'false'}>
+          <button
+            type="submit"
+            id={`tick-${group.number}`}
+            class="tick"
+            aria-pressed={done ? 'true' : 'false'}
+          >
             <span class="hidden">
               {done ? 'Cut' : 'Not cut yet'}: step {group.number + 1}
             </span>
