@@ -18,16 +18,19 @@ export interface Rules {
 export type Undo = () => void;
 
 const SHAKE = 0.3;
-/** Share of the moves that merge, and the effort that each move earns for them. */
+/** Share of the moves that try to merge, and what effort each move earns for it: more while merging succeeds. */
 const MERGING = 0.1;
-const EFFORT = 15_000;
+const LEAST_EARNED = 4000;
+const MOST_EARNED = 60_000;
 
 export class Moves {
   readonly value: Float64Array;
   private readonly board: Board;
   private readonly random: Chance;
   private readonly merger: Merger | undefined;
-  private count = 0;
+  private credit = 0;
+  private earned = 15_000;
+  private merged = false;
 
   constructor(board: Board, random: Chance) {
     this.board = board;
@@ -47,13 +50,23 @@ export class Moves {
   }
 
   make(rules: Rules): Undo {
-    this.count += 1;
+    this.credit += this.earned;
+    this.merged = false;
     const dice = this.random.next();
-    if (dice < MERGING) {
+    if (dice < MERGING && this.credit > 0) {
       const undo = this.merge();
+      this.merged = undo !== undefined;
       if (undo) return undo;
     }
     return dice < 0.5 ? this.repack(rules) : this.regraft();
+  }
+
+  /** Hears whether the last move made the plan better, so that merging goes on where it pays. */
+  learn(better: boolean): void {
+    if (!this.merged) return;
+    this.earned = better
+      ? Math.min(MOST_EARNED, this.earned * 2)
+      : Math.max(LEAST_EARNED, this.earned * 0.98);
   }
 
   /** Empties one to four pieces and fills them, and perhaps others, anew. */
@@ -129,13 +142,15 @@ export class Moves {
   /** Repacks a few pieces with what is unplaced almost without waste; undefined where that cannot be done. */
   private merge(): Undo | undefined {
     const { board, merger: packer } = this;
-    if (!packer || packer.effort() > EFFORT * this.count || board.unplaced > MOST_PARTS) return undefined;
+    if (!packer || board.unplaced > MOST_PARTS) return undefined;
+    const before = packer.effort();
     const old = this.takeFew(2 + this.random.below(3));
     const kept = board.bins.length;
     const stocks = old.map((bin) => bin.stock);
     const waste = old.reduce((sum, bin) => sum + board.job.stocks[bin.stock]!.area - bin.pattern.area, 0);
     const patterns =
       old.length === 0 ? undefined : packer.pack(stocks, this.pooled(stocks[0]!), this.values(0.05), waste);
+    this.credit -= packer.effort() - before;
     if (!patterns) {
       this.putBack(old, kept);
       return undefined;

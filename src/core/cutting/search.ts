@@ -263,6 +263,7 @@ class Hunt {
       budget.work();
       const undo = this.moves.make(round);
       const now = round.cost();
+      this.moves.learn(now < cost);
       if (now > cost && now > memory[turn]!) undo();
       else cost = now;
       memory[turn] = cost;

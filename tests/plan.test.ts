@@ -1,0 +1,63 @@
+/** `npm run plan` reads and prints JSON in the unit that came in, and says what is wrong with an order. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const folder = mkdtempSync(path.join(tmpdir(), 'creasebook-plan-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function run(order: unknown): { code: number | null; out: string; err: string } {
+  const file = path.join(folder, 'order.json');
+  writeFileSync(file, typeof order === 'string' ? order : JSON.stringify(order));
+  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/plan.ts', file], { encoding: 'utf8' });
+  return { code: done.status, out: done.stdout, err: done.stderr };
+}
+
+const options = { timeMs: 200, seed: 3 };
+
+describe('npm run plan', () => {
+  it('plans whole numbers', () => {
+    const pieces = [{ id: 'pad', width: 192, height: 192, kind: 'sheet', copies: 3 }];
+    const { code, out } = run({ pieces, parts: [{ id: 'a', width: 96, height: 96, copies: 5 }], options });
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({
+      placed: 5,
+      unplaced: [],
+      newSheets: 2,
+      newSheetArea: 73_728,
+      bounds: { unplaced: 0, newSheetArea: 73_728 },
+      proved: true,
+    });
+  }, 30_000);
+
+  it('answers inches with inches', () => {
+    const pieces = [{ id: 'pad', width: '12 in', height: '12 in', kind: 'sheet', upright: true }];
+    const { out } = run({
+      pieces,
+      parts: [{ id: 'a', width: '4 7/8 in', height: '12 in', upright: true, copies: 1 }],
+      options,
+    });
+    const plan = JSON.parse(out);
+    expect(plan).toMatchObject({ unit: 'in', newSheetArea: 144 });
+    expect(plan.used[0].cuts).toMatchObject({
+      along: 'x',
+      at: expect.stringMatching(/^(4 7\/8|7 1\/8) in$/),
+    });
+  }, 30_000);
+
+  it('ends with 1 and every problem of an order that is none', () => {
+    const { code, out, err } = run({
+      pieces: [],
+      parts: [{ id: 'a', width: 'NaN', height: 0, copies: 10_000 }],
+    });
+    expect([code, out]).toEqual([1, '']);
+    for (const words of ['There is no paper', 'parts[0].width', 'parts[0].height', 'parts[0].copies'])
+      expect(err).toContain(words);
+  }, 30_000);
+
+  it('ends with 2 where there is no JSON', () => {
+    expect(run('{"pieces":')).toMatchObject({ code: 2, out: '', err: expect.stringContaining('isn’t JSON') });
+  }, 30_000);
+});
