@@ -30,7 +30,7 @@ export function cutOut(piece: Piece, block: Block, way: Way): PieceCut {
     width: piece.width,
     height: piece.height,
     parts: partsOf(block, rests.top),
-    leftovers: [rests.beside, rests.beyond, rests.spare].filter(keeps(way)).map((one) => ({
+    leftovers: leftOf(rests, way).map((one) => ({
       ...one,
       border: piece.border && one.y + one.height === piece.height,
       place: piece.offcut?.place ?? '',
@@ -38,6 +38,13 @@ export function cutOut(piece: Piece, block: Block, way: Way): PieceCut {
     cuts: treeOf(block, rests, way),
   };
 }
+
+/** What such a cut would leave worth keeping, without working the cut out. */
+export const leftoversOf = (piece: Piece, block: Block, way: Way): Rectangle[] =>
+  leftOf(around(piece, block, way), way);
+
+const leftOf = ({ beside, beyond, spare }: Rests, way: Way): Rectangle[] =>
+  [beside, beyond, spare].filter(keeps(way));
 
 interface Rests {
   /** The block's own top edge. */
@@ -114,7 +121,10 @@ function rowsOf({ blank, turned, columns, copies }: Block, { top, spare }: Rests
 }
 
 /** The trees one after the other, each but the last cut off at a step from the one before. */
-function chain([one, ...others]: readonly CutTree[], along: 'x' | 'y', from: number, step: number): CutTree {
-  if (others.length === 0) return one!;
-  return { at: from + step, along, parts: [one!, chain(others, along, from + step, step)] };
+function chain(trees: readonly CutTree[], along: 'x' | 'y', from: number, step: number): CutTree {
+  const [last, ...before] = [...trees].reverse() as [CutTree, ...CutTree[]];
+  return before.reduce<CutTree>(
+    (rest, one, index) => ({ at: from + step * (before.length - index), along, parts: [one, rest] }),
+    last,
+  );
 }

@@ -5,7 +5,7 @@
 import { regret } from '#core/cutting/worth.ts';
 import { type Length, length } from '#shared/length.ts';
 import { holds, longer, type Size, shorter, turned } from '#shared/size.ts';
-import { type Block, cutOut } from './layout.ts';
+import { type Block, cutOut, leftoversOf } from './layout.ts';
 import type { PaperKind, Piece, PieceCut } from './stash.ts';
 
 /** What is looked for. `mayTurn`: the print may lie along or across, as for any square folded on the diagonal. */
@@ -53,10 +53,14 @@ export function layOut(
   const below = wanted.border === true;
   const firsts = piece.border ? (['y', 'x'] as const) : (['x', 'y'] as const);
   const ways = blocksOn(piece, wanted, copies).flatMap((block) =>
-    firsts.map((first) => cutOut(piece, block, { first, below, keepAtLeast })),
+    firsts.map((first) => {
+      const way = { first, below, keepAtLeast };
+      return { block, way, cost: regret(piece, leftoversOf(piece, block, way), keepAtLeast) };
+    }),
   );
-  const cost = (way: PieceCut): number => regret(piece, way.leftovers, keepAtLeast);
-  return ways.length === 0 ? undefined : ways.reduce((best, way) => (cost(best) <= cost(way) ? best : way));
+  if (ways.length === 0) return undefined;
+  const { block, way } = ways.reduce((best, one) => (best.cost <= one.cost ? best : one));
+  return cutOut(piece, block, way);
 }
 
 /** The most blanks that lie alike in rows on the piece. */

@@ -79,6 +79,14 @@ describe('several blanks', () => {
   it('refuses more than the piece holds', () => {
     expect(layOut(inchSheet(12, 12), SQUARE_8, 2, KEEP)).toBeUndefined();
   });
+
+  it('lays out hundreds of tiny blanks while she types', () => {
+    const wanted = { ...size(0.5, 0.5), mayTurn: true };
+    const from = performance.now();
+    for (let piece = 0; piece < 10; piece++)
+      expect(layOut(inchSheet(12, 12), wanted, 500, KEEP)!.parts).toHaveLength(500);
+    expect(performance.now() - from).toBeLessThan(1000);
+  });
 });
 
 describe('properties', () => {
