@@ -1,5 +1,6 @@
 /** How one typed field becomes a checked value, with messages in the reader's words. Knows no form as a whole. */
 import { z } from 'zod';
+import type { Checked } from '../checked.ts';
 import { readId } from '../ids.ts';
 import { inches, type Length, printLength, readLength, readSignedLength, type Units } from '../length.ts';
 
@@ -40,11 +41,7 @@ export const optionalSignedLengthField = (units: Units, atMost: Length): z.ZodTy
 
 /** A length or nothing at all. */
 export const optionalLengthField = (units: Units, atMost?: Length): z.ZodType<Length | undefined> =>
-  text.transform((typed, context) => {
-    if (typed.trim() === '') return undefined;
-    const read = lengthField(units, atMost).safeParse(typed);
-    return read.success ? read.data : fail(context, read.error.issues[0]!.message);
-  });
+  ifAny(lengthField(units, atMost));
 
 /** A whole number from `least` to `most`. */
 export const countField = (least: number, most: number): z.ZodType<number> =>
@@ -91,10 +88,24 @@ export const whenMissing = <T>(value: T, field: z.ZodType<T>): z.ZodType<T> =>
     .string()
     .optional()
     .transform((typed, context) => {
-      if (typed === undefined) return value;
-      const read = field.safeParse(typed);
-      return read.success ? read.data : fail(context, read.error.issues[0]!.message);
+      return typed === undefined ? value : through(field, typed, context);
     });
+
+/** The field, or nothing where it is left empty. */
+export const ifAny = <T>(field: z.ZodType<T>): z.ZodType<T | undefined> =>
+  text.transform((typed, context) => (typed.trim() === '' ? undefined : through(field, typed, context)));
+
+/** As a reader of text has it, with its own words for what it can't read. */
+export const readField = <T>(read: (typed: string) => Checked<T>): z.ZodType<T> =>
+  text.transform((typed, context) => {
+    const found = read(typed);
+    return found.ok ? found.value : fail(context, found.problems[0]!.message);
+  });
+
+function through<T>(field: z.ZodType<T>, typed: string, context: z.RefinementCtx): T {
+  const read = field.safeParse(typed);
+  return read.success ? read.data : fail(context, read.error.issues[0]!.message);
+}
 
 function take(read: ReturnType<typeof readLength>, context: z.RefinementCtx): Length | undefined {
   if (read.ok) return read.value.length;

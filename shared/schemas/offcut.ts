@@ -5,6 +5,7 @@ import {
   choiceField,
   countField,
   idField,
+  ifAny,
   lengthField,
   noteField,
   optionalLengthField,
@@ -46,15 +47,3 @@ const describedBy = (units: Units) => ({
   place: noteField(60),
   note: noteField(500),
 });
-
-const ifAny = <T>(field: z.ZodType<T>): z.ZodType<T | undefined> =>
-  z
-    .string()
-    .optional()
-    .transform((typed, context) => {
-      if (typed === undefined || typed.trim() === '') return undefined;
-      const read = field.safeParse(typed);
-      if (read.success) return read.data;
-      context.addIssue({ code: 'custom', message: read.error.issues[0]!.message });
-      return z.NEVER;
-    });

@@ -1,10 +1,10 @@
 /** What is asked about paper: a weight and what is cut from it, or a card by its layers. How a weight reads is handed in. */
 import { z } from 'zod';
 import { inches, type Units } from '../length.ts';
-import type { Mass } from '../mass.ts';
 import {
   choiceField,
   countField,
+  ifAny,
   lengthField,
   lengthOrZeroField,
   optionalLengthField,
@@ -24,7 +24,7 @@ export const GRAINS = ['not known', 'along the fold', 'across the fold'] as cons
 
 /** A weight left empty is a layer that isn't there. */
 export const layersForm = <Weight>(units: Units, weight: z.ZodType<Weight>) => {
-  const optionalWeight = optional(weight);
+  const optionalWeight = ifAny(weight);
   return z.object({
     width: lengthField(units),
     height: lengthField(units),
@@ -35,18 +35,6 @@ export const layersForm = <Weight>(units: Units, weight: z.ZodType<Weight>) => {
     layer3: optionalWeight,
     inside: optionalWeight,
     raisedBy: whenMissing(inches(0), lengthOrZeroField(units, inches(3))),
-    extra: optional<Mass>(massField(massUnit(units))),
+    extra: ifAny(massField(massUnit(units))),
   });
 };
-
-const optional = <T>(field: z.ZodType<T>): z.ZodType<T | undefined> =>
-  z
-    .string()
-    .optional()
-    .transform((typed, context) => {
-      if (typed === undefined || typed.trim() === '') return undefined;
-      const read = field.safeParse(typed);
-      if (read.success) return read.data;
-      context.addIssue({ code: 'custom', message: read.error.issues[0]!.message });
-      return z.NEVER;
-    });

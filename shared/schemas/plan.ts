@@ -9,6 +9,7 @@ import {
   choiceField,
   countField,
   idField,
+  ifAny,
   lengthField,
   noteField,
   tickField,
@@ -103,7 +104,7 @@ export const spoiledPartForm = z.object({
 /** A plan asked again otherwise; what is left out stays as it was. */
 export const againForm = z.object({
   keep: z.string().max(40).optional(),
-  design: z.union([z.literal('').transform(() => undefined), idField]).optional(),
+  design: ifAny(idField),
   longer: tickField,
 });
 

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { inches, type Units } from '../length.ts';
 import { type Mass, readMass } from '../mass.ts';
-import { choiceField, lengthField, tickField } from './fields.ts';
+import { choiceField, lengthField, readField, tickField } from './fields.ts';
 
 export const ADDRESSES = ['along', 'up'] as const;
 export const FRONTS = ['light', 'patterned', 'dark'] as const;
@@ -35,14 +35,4 @@ export const postForm = (units: Units) =>
 /** Inches go with ounces. */
 export const massUnit = (units: Units): 'g' | 'oz' => (units.unit === 'in' ? 'oz' : 'g');
 
-export const massField = (unit: 'g' | 'oz'): z.ZodType<Mass> =>
-  z
-    .string()
-    .optional()
-    .default('')
-    .transform((typed, context) => {
-      const read = readMass(typed, unit);
-      if (read.ok) return read.value;
-      context.addIssue({ code: 'custom', message: read.problems[0]!.message });
-      return z.NEVER;
-    });
+export const massField = (unit: 'g' | 'oz'): z.ZodType<Mass> => readField((typed) => readMass(typed, unit));

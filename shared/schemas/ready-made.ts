@@ -1,7 +1,7 @@
 /** The forms of ready-made envelopes: a new kind, one put right, more bought, counted, used. Knows no shelf. */
 import { z } from 'zod';
 import type { Units } from '../length.ts';
-import { countField, idField, lengthField, noteField, wordsField } from './fields.ts';
+import { countField, idField, ifAny, lengthField, noteField, wordsField } from './fields.ts';
 
 const MOST = 10_000;
 
@@ -25,5 +25,5 @@ export const countedForm = () => z.object({ counted: countField(0, MOST) });
 export const usedForm = () =>
   z.object({
     used: countField(1, MOST),
-    project: z.union([z.literal('').transform(() => null), idField]).default(null),
+    project: ifAny(idField).transform((id) => id ?? null),
   });

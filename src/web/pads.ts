@@ -1,13 +1,13 @@
 /** Pads: to add, to look at, to put right; and the designs that are added to one. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import { z } from 'zod';
 import { readPaperWeight } from '#core/paper/read.ts';
 import { gramsPerSquareMetre } from '#core/paper/weight.ts';
 import { PAPER_KINDS, type Pad, type PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { lookForm, newDesignForm, printForm } from '#shared/schemas/design.ts';
+import { ifAny, readField } from '#shared/schemas/fields.ts';
 import { padForm, purchaseForm } from '#shared/schemas/pad.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
 import { buySheets } from '#stores/movements.ts';
@@ -108,16 +108,9 @@ pads.get('/:id/look', async (c) => {
 
 const formOf = (units: Units) => padForm(units, PAPER_KINDS, weightField);
 
-const weightField = z
-  .string()
-  .optional()
-  .transform((typed, context) => {
-    if (typed === undefined || typed.trim() === '') return null;
-    const read = readPaperWeight(typed);
-    if (read.ok) return Math.round(gramsPerSquareMetre(read.value) * 100) / 100;
-    context.addIssue({ code: 'custom', message: read.problems[0]!.message });
-    return z.NEVER;
-  });
+const weightField = ifAny(readField(readPaperWeight)).transform((weight) =>
+  weight ? Math.round(gramsPerSquareMetre(weight) * 100) / 100 : null,
+);
 
 const padIn = (c: Request): Promise<PadWithDesigns | undefined> => rowIn(c, readPad);
 

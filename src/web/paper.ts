@@ -1,12 +1,13 @@
 /** Paper by its weight: pounds and grams, thickness, what a piece weighs; and a card by its layers. Writes nothing. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import { z } from 'zod';
+import type { z } from 'zod';
 import { describeLayers, type Layer } from '#core/paper/layers.ts';
 import { readPaperWeight } from '#core/paper/read.ts';
 import type { PaperWeight } from '#core/paper/weight.ts';
 import type { Problem } from '#shared/checked.ts';
 import { times } from '#shared/length.ts';
+import { readField } from '#shared/schemas/fields.ts';
 import { layersForm, paperForm } from '#shared/schemas/paper.ts';
 import { CardPage } from '#views/paper/card.tsx';
 import { PaperPage } from '#views/paper/page.tsx';
@@ -16,16 +17,7 @@ import { reply } from './reply.ts';
 
 export const paper = new Hono<Env>();
 
-const weightField: z.ZodType<PaperWeight> = z
-  .string()
-  .optional()
-  .default('')
-  .transform((typed, context) => {
-    const read = readPaperWeight(typed);
-    if (read.ok) return read.value;
-    context.addIssue({ code: 'custom', message: read.problems[0]!.message });
-    return z.NEVER;
-  });
+const weightField = readField(readPaperWeight);
 
 paper.get('/', (c) => {
   const [typed, units] = [readQuery(c), c.get('units')];
