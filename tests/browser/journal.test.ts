@@ -138,6 +138,16 @@ describe.skipIf(!browserPath)('every page of the journal', () => {
     await page.close();
   });
 
+  test('a caution is read on a phone before the picture, clear of the buttons', async () => {
+    const { project } = await takeThree(db, cast, { ...THANKS, title: 'Careful' });
+    const page = await browser.newPage({ viewport: { width: 390, height: 740 } });
+    await page.goto(`${app.url}/projects/${project}/make?envelope=1&step=1`);
+    const caution = (await page.locator('.making .caution').boundingBox())!;
+    const buttons = (await page.locator('.step-links').boundingBox())!;
+    expect(caution.y + caution.height).toBeLessThan(buttons.y);
+    await page.close();
+  });
+
   test('prints a project on one sheet', async () => {
     const { project } = await takeThree(db, cast, {
       ...THANKS,
