@@ -34,6 +34,7 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, children 
       <link rel="stylesheet" href="/assets/stash.css" />
       <link rel="stylesheet" href="/assets/plans.css" />
       <link rel="stylesheet" href="/assets/sets.css" />
+      <link rel="stylesheet" href="/assets/filling.css" />
       <script src="/assets/htmx.js" defer></script>
     </head>
     <body>

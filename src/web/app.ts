@@ -12,6 +12,7 @@ import { cuts } from './cuts.ts';
 import { designs } from './designs.ts';
 import type { Env, Planning, Request, Services } from './env.ts';
 import { envelopes } from './envelopes.ts';
+import { filling } from './filling.ts';
 import { holders } from './holders.ts';
 import { holding } from './holding.ts';
 import { making } from './making.ts';
@@ -54,6 +55,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/envelopes', newProjects);
   app.route('/holding', holding);
   app.route('/holders', holders);
+  app.route('/filling', filling);
   app.route('/cuts', cuts);
   app.route('/stash', stash);
   app.route('/pads', pads);

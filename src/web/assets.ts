@@ -16,6 +16,7 @@ const FILES: Record<string, { path: string; type: string }> = {
   'sets.css': { path: own('sets.css'), type: 'text/css; charset=utf-8' },
   'journal.css': { path: own('journal.css'), type: 'text/css; charset=utf-8' },
   'plans.css': { path: own('plans.css'), type: 'text/css; charset=utf-8' },
+  'filling.css': { path: own('filling.css'), type: 'text/css; charset=utf-8' },
   'mark.svg': { path: own('mark.svg'), type: 'image/svg+xml' },
   'htmx.js': { path: require.resolve('htmx.org/dist/htmx.min.js'), type: 'text/javascript; charset=utf-8' },
   'serif-500.woff2': { path: font('alegreya', '500-normal'), type: 'font/woff2' },

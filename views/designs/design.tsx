@@ -42,6 +42,8 @@ export const DesignPage: FC<DesignProps> = (props) => {
           </p>
           {design.sheets === 0 ? null : (
             <p class="no-print">
+              <a href={`/filling?design=${design.id}`}>What can I get out of one sheet?</a>
+              <br />
               <a href={askHolding(design.pad.sheet, units)}>What card would a sheet of it hold?</a>
             </p>
           )}

@@ -44,6 +44,8 @@ export const OffcutPage: FC<Props> = (props) => {
           <Standing {...props} />
           {offcut.count === 0 ? null : (
             <p class="no-print">
+              <a href={`/filling?offcut=${offcut.id}`}>What can I get out of this one?</a>
+              <br />
               <a href={askHolding(offcut, units)}>What card would it hold?</a>
             </p>
           )}

@@ -1,0 +1,114 @@
+/**
+ * What one piece is to be filled with: ticks on the maker's own cards and their envelopes, and parts typed in. Fields are
+ * named `envelope.7`, `card.7.most`, `parts.0.width`; knows neither cards nor pieces.
+ */
+import { z } from 'zod';
+import type { Length, Units } from '../length.ts';
+import { choiceField, countField, lengthField, noteField } from './fields.ts';
+import { partsIn } from './plan.ts';
+
+export const FILL_GOALS = ['area', 'count', 'wish'] as const;
+
+export const OWN_KINDS = ['envelope', 'card'] as const;
+
+/** As many as come out where `most` is left out; `wish` is 1 unless the goal is her wishes. */
+interface Amount {
+  readonly most: number | undefined;
+  readonly wish: number;
+}
+
+/** A tick on one of her own cards, or on its envelope. */
+export interface OwnTyped extends Amount {
+  readonly of: (typeof OWN_KINDS)[number];
+  readonly card: number;
+}
+
+export interface PartTyped extends Amount {
+  /** May be empty. */
+  readonly name: string;
+  readonly width: Length;
+  readonly height: Length;
+  readonly print: 'any way' | 'upright';
+}
+
+export interface FillingTyped {
+  readonly goal: (typeof FILL_GOALS)[number];
+  readonly own: readonly OwnTyped[];
+  readonly parts: readonly PartTyped[];
+}
+
+type Typed = Readonly<Record<string, string>>;
+
+const MOST_PARTS = 24;
+const TOO_MANY = `At most ${MOST_PARTS} kinds of part are tried at once.`;
+
+/** All problems at once, each beside its field; rows without a size, number or name are left out. */
+export const fillingForm = (units: Units): z.ZodType<FillingTyped> =>
+  z.record(z.string(), z.string()).transform((typed, context): FillingTyped => {
+    const take = <T>(schema: z.ZodType<T>, fields: unknown, path: PropertyKey[]): T[] => {
+      const read = schema.safeParse(fields);
+      for (const issue of read.error?.issues ?? [])
+        context.addIssue({ code: 'custom', message: issue.message, path: [...path, ...issue.path] });
+      return read.success ? [read.data] : [];
+    };
+    const goals = take(z.object({ goal: choiceField(FILL_GOALS, 'area') }), typed, []);
+    const goal = goals[0]?.goal ?? 'area';
+    const rows = partsIn(typed).filter((row) => isFilled(typed, row));
+    if (rows.length > MOST_PARTS) context.addIssue({ code: 'custom', message: TOO_MANY, path: ['parts'] });
+    return {
+      goal,
+      own: ticks(typed).flatMap(({ of, card }) =>
+        take(amountForm(goal), under(typed, `${of}.${card}`), [of, card]).map((amount) => ({
+          ...{ of, card },
+          ...amount,
+        })),
+      ),
+      parts: rows.flatMap((row) => take(partForm(units, goal), under(typed, `parts.${row}`), ['parts', row])),
+    };
+  });
+
+/** Whether the n-th row says more than which way its print lies. */
+export const isFilled = (typed: Typed, row: number): boolean =>
+  ['name', 'width', 'height', 'most'].some((field) => (typed[`parts.${row}.${field}`] ?? '').trim() !== '');
+
+const amountForm = (goal: FillingTyped['goal']) =>
+  z.object({
+    most: emptyOr(undefined, countField(1, 500)),
+    wish: goal === 'wish' ? emptyOr(1, countField(1, 9)) : z.string().optional().transform(() => 1),
+  });
+
+const partForm = (units: Units, goal: FillingTyped['goal']) =>
+  amountForm(goal).extend({
+    name: noteField(40),
+    width: lengthField(units),
+    height: lengthField(units),
+    print: choiceField(['any way', 'upright'], 'any way'),
+  });
+
+const emptyOr = <T, U>(value: U, field: z.ZodType<T>): z.ZodType<T | U> =>
+  z
+    .string()
+    .optional()
+    .default('')
+    .transform((typed, context): T | U => {
+      if (typed.trim() === '') return value;
+      const read = field.safeParse(typed);
+      if (read.success) return read.data;
+      context.addIssue({ code: 'custom', message: read.error.issues[0]!.message });
+      return z.NEVER;
+    });
+
+const ticks = (typed: Typed): { of: OwnTyped['of']; card: number }[] =>
+  Object.keys(typed).flatMap((name) => {
+    const [, kind, card] = /^(envelope|card)\.([1-9]\d{0,14})$/.exec(name) ?? [];
+    const of = OWN_KINDS.find((one) => one === kind);
+    return of && typed[name] === 'on' ? [{ of, card: Number(card) }] : [];
+  });
+
+/** The fields below a name: `parts.2` gives `width`, `height` … of that row. */
+const under = (typed: Typed, name: string): Typed =>
+  Object.fromEntries(
+    Object.entries(typed).flatMap(([field, value]) =>
+      field.startsWith(`${name}.`) ? [[field.slice(name.length + 1), value]] : [],
+    ),
+  );

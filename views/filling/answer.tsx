@@ -1,0 +1,142 @@
+/** What comes out of one piece: the sentence, the piece drawn with it, what is left, and how sure that is. */
+import type { FC } from 'hono/jsx';
+import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
+import type { Filled, Offer, Wanted } from '#core/project/filling.ts';
+import type { Piece } from '#core/project/stash.ts';
+import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import type { FillingTyped } from '#shared/schemas/filling.ts';
+import { shorter } from '#shared/size.ts';
+import { Picture } from '../diagrams/picture.tsx';
+import { asking, measuresOf } from '../envelopes/query.ts';
+import { capital, list, tally } from '../plans/words.ts';
+import { sayProof, sayThing, sayYields } from './words.ts';
+
+interface Props {
+  readonly piece: Piece;
+  readonly filled: Filled;
+  readonly goal: FillingTyped['goal'];
+  /** What has no room on the piece, however it lies. */
+  readonly tooLarge: readonly Wanted[];
+  readonly longestCut: Length;
+  readonly units: Units;
+}
+
+export const FillAnswer: FC<Props> = (props) => {
+  const { piece, filled, goal, tooLarge, units } = props;
+  if (filled.yields.length === 0) return <Nothing {...props} />;
+  const drawn = drawnPiece(piece, filled);
+  const drawing = pieceDrawing(drawn, units, pieceScale([drawn], 560, 480));
+  return (
+    <section>
+      <p class="answer">{sayYields(filled)}</p>
+      <div class="bench">
+        <div>
+          <Picture drawing={drawing} id="filled" />
+        </div>
+        <div class="result">
+          <ul>
+            {filled.yields.map(({ wanted, count }, index) => (
+              <li>
+                <b>{count}</b> × {sayWithSize(wanted, units)} <small>({SIGNS[index]})</small>
+                <FromHere {...{ wanted, count, piece, units }} />
+              </li>
+            ))}
+          </ul>
+          <p>{sayLeft(filled, units)}</p>
+          {piece.border ? <p>The border is cut up with the rest.</p> : null}
+          <p class="quiet">{sayProof(filled, goal)}</p>
+          <TooLarge tooLarge={tooLarge} />
+        </div>
+      </div>
+    </section>
+  );
+};
+
+const Nothing: FC<Props> = ({ piece, tooLarge, longestCut, units }) => (
+  <section>
+    <p class="answer">Nothing of that comes out of it.</p>
+    {longestCut < shorter(piece) ? (
+      <p>Your trimmer cuts {printLength(longestCut, units)} at most, and every cut across it is longer.</p>
+    ) : null}
+    <TooLarge tooLarge={tooLarge} />
+  </section>
+);
+
+/** For those who read why something is missing. */
+const TooLarge: FC<{ tooLarge: readonly Wanted[] }> = ({ tooLarge }) =>
+  tooLarge.length === 0 ? null : (
+    <p class="quiet">Too large for it: {list(tooLarge.map((one) => sayThing(one)))}.</p>
+  );
+
+/** On to making it, where it is an envelope's blank. */
+const FromHere: FC<{ wanted: Wanted; count: number; piece: Piece; units: Units }> = (props) => {
+  const { wanted, count, piece, units } = props;
+  if (!isOffer(wanted) || !wanted.recipe) return null;
+  const { width, height, bulk } = wanted.card;
+  const card = {
+    width: typedLength(width, units),
+    height: typedLength(height, units),
+    bulk: typedLength(bulk, units),
+    copies: `${Math.min(count, MOST_COPIES)}`,
+    design: `${piece.design.id}`,
+  };
+  return (
+    <>
+      {' '}
+      <a href={asking(card, measuresOf(wanted.recipe, units))}>Start from it</a>
+    </>
+  );
+};
+
+/** As many as the page of envelopes asks for at once. */
+const MOST_COPIES = 500;
+
+const SIGNS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'];
+
+/** What has no name is called by its size already. */
+function sayWithSize(wanted: Wanted, units: Units): string {
+  const [thing, size] = [sayThing(wanted), printSize(wanted, units)];
+  return thing.endsWith(size) ? thing : `${thing}, ${size}`;
+}
+
+const isOffer = (wanted: Wanted): wanted is Offer => 'card' in wanted;
+
+function sayLeft({ fill }: Filled, units: Units): string {
+  const sizes = tally(fill.leftovers.map((one) => printSize(one as unknown as Sized, units)));
+  if (sizes.size === 0) return 'Nothing is left worth keeping.';
+  const named = [...sizes].map(([size, count]) => (count === 1 ? size : `${count} of ${size}`));
+  return `${capital(list(named))} ${fill.leftovers.length === 1 ? 'is' : 'are'} left for the shelf.`;
+}
+
+function drawnPiece(piece: Piece, { fill, yields }: Filled): DrawnPiece {
+  const { design, offcut } = piece;
+  const labels = new Map(
+    yields.map(({ wanted }, index) => [wanted.id, { name: sayThing(wanted), sign: SIGNS[index] ?? '' }]),
+  );
+  return {
+    width: piece.width,
+    height: piece.height,
+    code: offcut?.code ?? design.name,
+    parts: fill.rectangles.map((one) => ({ ...laid(one), ...labels.get(one.part)! })),
+    leftovers: fill.leftovers.map(laid),
+    upright: design.print.direction !== 'any way',
+    ...(piece.border && design.print.direction === 'one edge' && { border: design.print.border }),
+    swatch: design.swatch,
+  };
+}
+
+const laid = ({ x, y, width, height }: Filled['fill']['leftovers'][number]) => ({
+  x: x as Length,
+  y: y as Length,
+  width: width as Length,
+  height: height as Length,
+});
+
+type Sized = { readonly width: Length; readonly height: Length };
+
+/** When more is asked of the planners than they can do at once. */
+export const TooBusy: FC = () => (
+  <p class="answer" role="alert">
+    Too much is being worked out just now. Ask again in a moment.
+  </p>
+);
