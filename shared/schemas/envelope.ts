@@ -1,5 +1,6 @@
 /** What the envelopes page asks: the card, how it should sit, and what the maker chose so far. Knows no solver. */
 import { z } from 'zod';
+import { FINISHES, FOLD_NAMES } from '../fold.ts';
 import { inches, type Length, type Units } from '../length.ts';
 import { WANTED_FITS, type WantedFit } from '../outcome.ts';
 import { FRONT_LIES } from '../print.ts';
@@ -7,30 +8,19 @@ import {
   choiceField,
   countField,
   idField,
+  ifAny,
   lengthField,
   lengthOrZeroField,
   optionalLengthField,
   whenMissing,
 } from './fields.ts';
+import { finishFields } from './finish.ts';
 
-export const FINISH_SHAPES = ['as proposed', 'pointed', 'straight', 'tapered', 'rounded'] as const;
-
-const FOLDS = ['diagonal', 'side-seam', 'two-piece'] as const;
-
-/** A flap's finish as typed: a depth told from the score, and the taper or the radius. */
-const finishFields = (units: Units) => ({
-  shape: choiceField(FINISH_SHAPES, 'as proposed'),
-  depth: optionalLengthField(units),
-  more: optionalLengthField(units),
-});
-
-const optionalId = z.union([z.literal('').transform(() => undefined), idField]).optional();
+export const FINISH_SHAPES = ['as proposed', ...FINISHES] as const;
 
 /** Every field but width and height may be missing: a link from a drawn card carries only its size. */
-export function envelopeForm(units: Units, defaults: { bulk: Length; fit: WantedFit }) {
-  const c = finishFields(units);
-  const d = finishFields(units);
-  return z.object({
+export const envelopeForm = (units: Units, defaults: { bulk: Length; fit: WantedFit }) =>
+  z.object({
     width: lengthField(units),
     height: lengthField(units),
     bulk: whenMissing(defaults.bulk, lengthOrZeroField(units, inches(3))),
@@ -39,21 +29,15 @@ export function envelopeForm(units: Units, defaults: { bulk: Length; fit: Wanted
     boxHeight: optionalLengthField(units),
     copies: whenMissing(1, countField(1, 500)),
     front: choiceField(['any', ...FRONT_LIES] as const, 'any'),
-    fold: z.enum(FOLDS).optional().catch(undefined),
+    fold: z.enum(FOLD_NAMES).optional().catch(undefined),
     cutWidth: optionalLengthField(units),
     cutHeight: optionalLengthField(units),
     square: optionalLengthField(units),
     start: optionalLengthField(units),
-    cShape: c.shape,
-    cDepth: c.depth,
-    cMore: c.more,
-    dShape: d.shape,
-    dDepth: d.depth,
-    dMore: d.more,
-    design: optionalId,
+    ...finishFields(units, FINISH_SHAPES),
+    design: ifAny(idField),
     look: z.string().max(40).optional(),
-    project: optionalId,
+    project: ifAny(idField),
   });
-}
 
 export type EnvelopeAsked = z.infer<ReturnType<typeof envelopeForm>>;

@@ -1,5 +1,6 @@
 /** What is asked of an envelope that was folded: how the card sat, what was measured, what was done otherwise. */
 import { z } from 'zod';
+import { FINISHES, type Finish } from '../fold.ts';
 import type { Length, Units } from '../length.ts';
 import { FITS } from '../outcome.ts';
 import {
@@ -11,16 +12,11 @@ import {
   tickField,
   wordsField,
 } from './fields.ts';
+import { type FinishTyped, finishFields } from './finish.ts';
 
-export const FINISH_SHAPES = ['as planned', 'pointed', 'straight', 'tapered', 'rounded'] as const;
+export const FINISH_SHAPES = ['as planned', ...FINISHES] as const;
 
 export const FLAPS_ASKED = ['C', 'D'] as const;
-
-export type FinishAsked =
-  | { readonly shape: 'pointed' }
-  | { readonly shape: 'straight'; readonly depth: Length }
-  | { readonly shape: 'tapered'; readonly depth: Length; readonly taper: Length }
-  | { readonly shape: 'rounded'; readonly radius: Length };
 
 /** Every field may be left empty, but a pocket has both its sides and a finish all its measures. */
 export const outcomeForm = (units: Units) =>
@@ -34,12 +30,7 @@ export const outcomeForm = (units: Units) =>
       square: optionalLengthField(units),
       start: optionalLengthField(units),
       twin: tickField,
-      cShape: choiceField(FINISH_SHAPES, 'as planned'),
-      cDepth: optionalLengthField(units),
-      cMore: optionalLengthField(units),
-      dShape: choiceField(FINISH_SHAPES, 'as planned'),
-      dDepth: optionalLengthField(units),
-      dMore: optionalLengthField(units),
+      ...finishFields(units, FINISH_SHAPES),
       wrong: noteField(600),
       savedBy: noteField(600),
     })
@@ -87,13 +78,13 @@ function pocketOf(
 
 function finishOf(
   letter: 'c' | 'd',
-  { shape, depth, more }: { shape: string; depth?: Length | undefined; more?: Length | undefined },
+  { shape, depth, more }: FinishTyped<(typeof FINISH_SHAPES)[number]>,
   context: Context,
-): { C?: FinishAsked; D?: FinishAsked } {
+): { C?: Finish; D?: Finish } {
   const finish = read();
   return finish ? { [letter.toUpperCase()]: finish } : {};
 
-  function read(): FinishAsked | undefined {
+  function read(): Finish | undefined {
     switch (shape) {
       case 'pointed':
         return { shape };

@@ -3,6 +3,7 @@
  * Knows the shapes by which they were written, loosely where more may be added.
  */
 import { z } from 'zod';
+import { FINISHES } from '../fold.ts';
 import { FITS } from '../outcome.ts';
 import { FRONT_LIES } from '../print.ts';
 import { COLOUR, MOTIFS } from '../swatch.ts';
@@ -63,10 +64,7 @@ const recipe = z.looseObject({
 
 const look = z.looseObject({ id: z.string(), words: z.string(), placement: z.looseObject({}) });
 
-const finishes = z.partialRecord(
-  z.enum(['A', 'B', 'C', 'D']),
-  z.looseObject({ shape: z.enum(['pointed', 'straight', 'tapered', 'rounded']) }),
-);
+const finishes = z.partialRecord(z.enum(['A', 'B', 'C', 'D']), z.looseObject({ shape: z.enum(FINISHES) }));
 
 const STORED = { swatch, pieces, recipe, look, finishes };
 

@@ -1,5 +1,4 @@
 /** Gathers what the pages of one project show. Writes nothing. */
-
 import { recipeInUse } from '#core/project/in-use.ts';
 import type { ProjectInFull } from '#core/project/journal.ts';
 import { nextThing } from '#core/project/next.ts';

@@ -1,6 +1,7 @@
 /** What each fold is called and cut from, in words. Knows no drawing. */
 import { foldOf } from '#core/envelope/folds.ts';
-import type { FoldName, Recipe } from '#core/envelope/recipe.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { FoldName } from '#shared/fold.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 
 /** For a link or a list: `Square 8″, start 2⅞″`, `Side-seam from 7½ × 7⅞″`. */

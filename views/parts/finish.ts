@@ -1,5 +1,5 @@
 /** A flap's finish in words, told from its score line. Knows no shapes. */
-import type { Finish } from '#core/envelope/recipe.ts';
+import type { Finish } from '#shared/fold.ts';
 import { printLength, type Units } from '#shared/length.ts';
 
 /** What to do, after the flap's name: `cut straight, 2¾″ from its score`. */

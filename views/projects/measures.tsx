@@ -1,10 +1,11 @@
 /** A project's measurements, large: what to set the tool to and what comes out, each with how it was really made. */
 import type { FC } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Finish, Flap, Recipe } from '#core/envelope/recipe.ts';
+import type { Flap, Recipe } from '#core/envelope/recipe.ts';
 import { alike, asMade } from '#core/project/as-made.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts';
+import type { Finish } from '#shared/fold.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { sayFinish } from '../parts/finish.ts';

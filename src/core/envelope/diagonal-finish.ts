@@ -1,6 +1,7 @@
 /** Which finishes a flap of the diagonal fold can have. Knows its pointed shape, not what a finish does to the seam. */
+import type { Finish } from '#shared/fold.ts';
 import { printLength, type Units } from '#shared/length.ts';
-import type { Finish, Flap } from './recipe.ts';
+import type { Flap } from './recipe.ts';
 
 /** In the reader's units; undefined when it can be cut. */
 export function diagonalFinishProblem(flap: Flap, finish: Finish, units: Units): string | undefined {

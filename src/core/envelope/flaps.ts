@@ -2,12 +2,12 @@
  * The four flaps of a square folded to the middle: which is which, how far each reaches, and its shape however it is
  * finished. Shapes lie along their own score line: x along it, y away from the pocket. Knows no seam and no sheet.
  */
-
 import { type Line, type Polygon, point } from '#core/geometry/point.ts';
 import { keepRight, withoutRepeats } from '#core/geometry/polygon.ts';
+import type { Finish } from '#shared/fold.ts';
 import { inches, type Length, length, roundLength, roundToStep } from '#shared/length.ts';
 import { type Size, shorter } from '#shared/size.ts';
-import type { Finish, Finishes, Flap, FlapLetter, Notcher, Side } from './recipe.ts';
+import type { Finishes, Flap, FlapLetter, Notcher, Side } from './recipe.ts';
 import { flapDepth, flapOverrun, seamKeptTo, tipLoss } from './square.ts';
 
 /** Kept between a trimmed flap and the fold it would otherwise pass. */

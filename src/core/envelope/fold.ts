@@ -2,19 +2,17 @@
  * The one interface of a way to fold an envelope, and the shapes it hands to drawings and pages. Shapes are plain
  * numbers of 25 nm, x to the right and y down. Knows no fold of its own: each is one file, named in `folds.ts`.
  */
-
 import type { Line, Point, Polygon } from '#core/geometry/point.ts';
 import type { Transform } from '#core/geometry/transform.ts';
+import type { Finish, FoldName } from '#shared/fold.ts';
 import type { Length, Units } from '#shared/length.ts';
 import type { FrontLie, Print } from '#shared/print.ts';
 import type { Size } from '#shared/size.ts';
 import type {
   Card,
-  Finish,
   Finishes,
   FitLimits,
   FlapLetter,
-  FoldName,
   Notcher,
   Recipe,
   Side,

@@ -1,7 +1,8 @@
 /** Every fold there is, by name: the only place to touch when a new one is added. */
+import type { FoldName } from '#shared/fold.ts';
 import { diagonal } from './diagonal.ts';
 import type { Fold } from './fold.ts';
-import type { FoldName } from './recipe.ts';
+
 import { sideSeam } from './side-seam.ts';
 import { twoPiece } from './two-piece.ts';
 

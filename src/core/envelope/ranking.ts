@@ -2,12 +2,13 @@
  * Which of two envelopes suits the maker better: whether the print lies as it must, whether it can be made, how it fits,
  * how near it comes to the clearance aimed at, how much paper it takes. Weights are our own choice.
  */
+import type { FoldName } from '#shared/fold.ts';
 import { type Length, toInches } from '#shared/length.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
 import type { FrontLie } from '#shared/print.ts';
 import { longer, type Size } from '#shared/size.ts';
 import { goesFreely, idealClearance } from './fit.ts';
-import type { FitLimits, FoldName, Notcher, Want } from './recipe.ts';
+import type { FitLimits, Notcher, Want } from './recipe.ts';
 
 export interface Ranked {
   readonly fold: FoldName;

@@ -2,6 +2,7 @@
  * The words of an envelope: the card, the tool, what is wanted, and a recipe with all its measures. Types only; every
  * value is plain JSON, so that a recipe can be kept with its project. Knows no method of working any of them out.
  */
+import type { Finish, FoldName } from '#shared/fold.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
 import type { FrontLie } from '#shared/print.ts';
@@ -51,17 +52,6 @@ export interface FitLimits {
 export type FlapLetter = 'A' | 'B' | 'C' | 'D';
 
 export type Side = 'left' | 'right' | 'top' | 'bottom';
-
-/**
- * How a flap is finished, every measure told from its score line. *pointed*: as the sheet's corner leaves it.
- * *straight*: cut parallel to the score at `depth`. *tapered*: the same, with both sides cut in a straight line from
- * the score's ends to a point `taper` in from either end of that cut. *rounded*: the tip rounded with `radius`.
- */
-export type Finish =
-  | { readonly shape: 'pointed' }
-  | { readonly shape: 'straight'; readonly depth: Length }
-  | { readonly shape: 'tapered'; readonly depth: Length; readonly taper: Length }
-  | { readonly shape: 'rounded'; readonly radius: Length };
 
 /** The maker's own finishes, flap by flap; what is not named is finished as the recipe proposes. */
 export type Finishes = { readonly [Letter in FlapLetter]?: Finish };
@@ -123,10 +113,6 @@ export interface Warning {
   readonly message: string;
   readonly amount?: Length;
 }
-
-export const FOLD_NAMES = ['diagonal', 'side-seam', 'two-piece'] as const;
-
-export type FoldName = (typeof FOLD_NAMES)[number];
 
 /** Width and height of pocket, clearance and fits run as the card lies, unless `cardTurned`. */
 export interface Recipe {

@@ -2,6 +2,7 @@
  * From a card and a tool to envelopes, best first; and from any chart's measures to the pocket they really give. The
  * public door of the solver: it checks what comes in, asks the folds named and ranks across them.
  */
+import { FOLD_NAMES, type FoldName } from '#shared/fold.ts';
 import { type Length, length } from '#shared/length.ts';
 import { diagonalRecipe, nearestBetter } from './diagonal-recipe.ts';
 import { assertCard, assertLimits, assertMeasures, assertNotcher, assertWant } from './door.ts';
@@ -9,15 +10,7 @@ import { DEFAULT_LIMITS } from './fit.ts';
 import { FOLDS } from './folds.ts';
 import { fitEitherWay } from './pocket.ts';
 import { byRank, rankOf } from './ranking.ts';
-import {
-  type Card,
-  type FitLimits,
-  FOLD_NAMES,
-  type FoldName,
-  type Notcher,
-  type Recipe,
-  type Want,
-} from './recipe.ts';
+import type { Card, FitLimits, Notcher, Recipe, Want } from './recipe.ts';
 import { wishWarnings } from './warnings.ts';
 
 export interface Asked {

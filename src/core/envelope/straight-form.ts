@@ -4,8 +4,9 @@
  */
 import type { Line, Polygon } from '#core/geometry/point.ts';
 import { inset, overlap } from '#core/geometry/polygon.ts';
+import type { Finish, FoldName } from '#shared/fold.ts';
 import { inches, type Length } from '#shared/length.ts';
-import type { Finish, FlapLetter, FoldName } from './recipe.ts';
+import type { FlapLetter } from './recipe.ts';
 import type { Straight } from './straight.ts';
 
 /** One blank in the back view, opened out: a panel, and flaps hinged to its sides. */

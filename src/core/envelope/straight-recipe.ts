@@ -4,6 +4,7 @@
  */
 import { type Polygon, point } from '#core/geometry/point.ts';
 import { area, extent } from '#core/geometry/polygon.ts';
+import type { Finish } from '#shared/fold.ts';
 import { add, inches, type Length, length, PER_INCH, roundLength, subtract } from '#shared/length.ts';
 import type { FrontLie } from '#shared/print.ts';
 import { type Size, turned } from '#shared/size.ts';
@@ -11,7 +12,7 @@ import { goesFreely, gradePocket } from './fit.ts';
 import type { Question } from './fold.ts';
 import type { Setting } from './pocket.ts';
 import { byRank, rankOf } from './ranking.ts';
-import type { Finish, Finishes, Flap, FlapLetter, Recipe, Seam, Slip, Warning } from './recipe.ts';
+import type { Finishes, Flap, FlapLetter, Recipe, Seam, Slip, Warning } from './recipe.ts';
 import { survivesOf } from './slips.ts';
 import {
   axisOf,

@@ -5,9 +5,10 @@
 import { type Line, type Polygon, point } from '#core/geometry/point.ts';
 import { edges, rectangle } from '#core/geometry/polygon.ts';
 import { foldOver, inOrder, type Transform } from '#core/geometry/transform.ts';
+import type { Finish } from '#shared/fold.ts';
 import { inches, type Length, length, subtract } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import type { Finish, FlapLetter, Side } from './recipe.ts';
+import type { FlapLetter, Side } from './recipe.ts';
 
 /** Which side of the pocket stays open until the closing flap shuts it, seen from the back. */
 export type Opening = 'top' | 'right';

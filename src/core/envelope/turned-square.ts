@@ -6,9 +6,10 @@
 import { type Line, type Polygon, point } from '#core/geometry/point.ts';
 import { rectangle } from '#core/geometry/polygon.ts';
 import { apply, applyToAll, inOrder, shift, type Transform, turn } from '#core/geometry/transform.ts';
+import type { Finish } from '#shared/fold.ts';
 import { flapShape, flapTrims } from './flaps.ts';
 import { trueStart } from './pocket.ts';
-import type { Finish, Flap, FlapLetter, Notcher, Recipe, Side } from './recipe.ts';
+import type { Flap, FlapLetter, Notcher, Recipe, Side } from './recipe.ts';
 import { pocketHeight, pocketWidth } from './square.ts';
 
 export interface TurnedSquare {

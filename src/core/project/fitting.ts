@@ -6,10 +6,12 @@ import { checkMeasures } from '#core/envelope/door.ts';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import type { Look, LookPaper } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Card, Finish, Finishes, FoldName, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
+import type { Card, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
+import type { Finish, FoldName } from '#shared/fold.ts';
 import { type Length, length, type Units } from '#shared/length.ts';
+import type { FinishTyped } from '#shared/schemas/finish.ts';
 import type { Size } from '#shared/size.ts';
 import type { BlankWanted } from './search.ts';
 
@@ -23,15 +25,8 @@ export interface FittingAsked {
   /** Both or neither: measures of her own for the diagonal fold instead of the ones found. */
   readonly square?: Length | undefined;
   readonly start?: Length | undefined;
-  readonly flapC: FinishAsked;
-  readonly flapD: FinishAsked;
-}
-
-/** As typed: a depth from the score, and the taper or the radius. */
-export interface FinishAsked {
-  readonly shape: 'as proposed' | Finish['shape'];
-  readonly depth?: Length | undefined;
-  readonly more?: Length | undefined;
+  readonly flapC: FinishTyped<Finish['shape'] | 'as proposed'>;
+  readonly flapD: FinishTyped<Finish['shape'] | 'as proposed'>;
 }
 
 export interface Fitting {
@@ -104,7 +99,10 @@ function readFinishes({ flapC, flapD }: FittingAsked): Checked<Finishes> {
   return accept({ ...(c.value && { C: c.value }), ...(d.value && { D: d.value }) });
 }
 
-function readFinish({ shape, depth, more }: FinishAsked, flap: 'c' | 'd'): Checked<Finish | undefined> {
+function readFinish(
+  { shape, depth, more }: FittingAsked['flapC'],
+  flap: 'c' | 'd',
+): Checked<Finish | undefined> {
   if (shape === 'as proposed') return accept(undefined);
   if (shape === 'pointed') return accept({ shape });
   if (shape === 'rounded') {

@@ -2,7 +2,8 @@
  * Ranks across folds by what the shelf holds: a side-seam from a strip that lies there may beat a diagonal that opens a
  * sheet. Knows no fold's measures.
  */
-import type { FoldName, Recipe } from '#core/envelope/recipe.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import type { FoldName } from '#shared/fold.ts';
 import type { Piece } from './stash.ts';
 
 /** An envelope with a piece for each of its blanks; none where the shelf cannot give them all. */

@@ -2,10 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Finish, Finishes, Flap, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import type { Finishes, Flap, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import { describeWarning, paperWarning } from '#core/envelope/warnings.ts';
 import { distance } from '#core/geometry/point.ts';
+import type { Finish } from '#shared/fold.ts';
 import { add, inches, length, subtract, toInches, type Units } from '#shared/length.ts';
 import { thin, tool } from './cast.ts';
 

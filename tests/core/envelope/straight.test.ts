@@ -7,13 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import { DEFAULT_LIMITS, goesFreely } from '#core/envelope/fit.ts';
 import type { FlatLayout, Fold, Look } from '#core/envelope/fold.ts';
-import {
-  type Finish,
-  type Finishes,
-  type FlapLetter,
-  FOLD_NAMES,
-  type Recipe,
-} from '#core/envelope/recipe.ts';
+import type { Finishes, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { sideSeam, sideSeamForm } from '#core/envelope/side-seam.ts';
 import type { Straight } from '#core/envelope/straight.ts';
@@ -24,6 +18,7 @@ import { twoPiece, twoPieceForm } from '#core/envelope/two-piece.ts';
 import { minus, type Point, type Polygon, reflect } from '#core/geometry/point.ts';
 import { area, totalArea } from '#core/geometry/polygon.ts';
 import { apply, type Transform } from '#core/geometry/transform.ts';
+import { type Finish, FOLD_NAMES } from '#shared/fold.ts';
 import { inches, type Length, length, toInches } from '#shared/length.ts';
 import { WANTED_FITS } from '#shared/outcome.ts';
 import { refused } from '#tests/support/checked.ts';
