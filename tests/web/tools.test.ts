@@ -51,6 +51,15 @@ describe('notchers', () => {
     expect(inset.from).toBe('pinned');
   });
 
+  test('its values are told finer than its ruler where they lie between two marks', async () => {
+    const usual = await (await app.get('/tools/notchers/1')).text();
+    expect(usual).toContain('<dd>⁷⁄₁₆″</dd>');
+    await app.post('/tools/notchers/1', { ...tool, inset: '0.471', zeroOffset: '-0.02' });
+    const pinned = await (await app.get('/tools/notchers/1')).text();
+    expect(pinned).toContain('<dd>0.471″</dd>');
+    expect(pinned).toContain('<dd>−0.020″</dd>');
+  });
+
   test('every problem stands beside its field, and nothing is written', async () => {
     const answer = await app.post('/tools/notchers', {
       ...tool,

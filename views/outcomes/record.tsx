@@ -2,8 +2,9 @@
 import type { FC } from 'hono/jsx';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import type { LearnedTool, Source } from '#core/project/learning.ts';
-import { type Length, printSize, toInches, toMillimetres, type Units } from '#shared/length.ts';
+import { type Length, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
+import { finely } from '../parts/finely.ts';
 import { saySource } from '../tools/source.ts';
 
 export interface RecordView {
@@ -109,9 +110,3 @@ function restsOn({ observations, calibration }: LearnedTool, units: Units): stri
   const { inset, zeroOffset } = calibration.spread;
   return `It rests on ${counted} measured envelopes, which agree within ${finely(inset, units)} in the inset and ${finely(zeroOffset, units)} in the zero offset.`;
 }
-
-/** To a thousandth of an inch or a hundredth of a millimetre: finer than any ruler, as these are worked out. */
-const finely = (one: Length, units: Units): string => {
-  const text = units.unit === 'in' ? toInches(one).toFixed(3) : toMillimetres(one).toFixed(2);
-  return `${text.replace('-', '−')}${units.unit === 'in' ? '″' : ' mm'}`;
-};

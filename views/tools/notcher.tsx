@@ -1,8 +1,9 @@
 /** One notching tool: its values large, what they rest on, and the form to change it. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import type { LearnedTool } from '#core/project/learning.ts';
-import { inches, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { inches, type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { finely } from '../parts/finely.ts';
 import { Once } from '../parts/once.tsx';
 import { saySource } from './source.ts';
 
@@ -28,16 +29,22 @@ const Values: FC<{ learned: LearnedTool; units: Units }> = ({ learned, units }) 
   <dl class="measures">
     <div>
       <dt>Inset</dt>
-      <dd>{printLength(learned.notcher.inset, units)}</dd>
+      <dd>{sayValue(learned.notcher.inset, units)}</dd>
       <dt>{saySource(learned.inset)}</dt>
     </div>
     <div>
       <dt>Zero offset</dt>
-      <dd>{printLength(learned.notcher.zeroOffset, units)}</dd>
+      <dd>{sayValue(learned.notcher.zeroOffset, units)}</dd>
       <dt>{saySource(learned.zeroOffset)}</dt>
     </div>
   </dl>
 );
+
+/** As the ruler shows it where it lies on a mark; a learned one is finer. */
+function sayValue(one: Length, units: Units): string {
+  const shown = printLength(one, units);
+  return shown.startsWith('≈') ? finely(one, units) : shown;
+}
 
 const FIELDS = ['name', 'kind', 'graduation', 'largestSheet', 'turning', 'inset', 'zeroOffset'];
 
