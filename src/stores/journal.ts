@@ -1,30 +1,15 @@
-/**
- * A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `latestProjects(db, limit)`,
- * `firstDesigns(db, projects)`.
- */
+/** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `firstDesigns(db, projects)`. */
 import type { ProjectInFull } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
 import { listCuts } from './cuts.ts';
 import type { Database } from './database.ts';
 import { designsOf } from './designs.ts';
 import { listEnvelopes } from './envelopes.ts';
-import { listProjects, readProject } from './projects.ts';
+import { readProject } from './projects.ts';
 
 export async function readProjectInFull(db: Database, id: number): Promise<ProjectInFull | undefined> {
   const project = await readProject(db, id);
   return project && { project, envelopes: await listEnvelopes(db, id), cuts: await listCuts(db, id) };
-}
-
-/** Those changed last, each in full. */
-export async function latestProjects(db: Database, limit: number): Promise<ProjectInFull[]> {
-  const projects = await listProjects(db, { limit });
-  return Promise.all(
-    projects.map(async (project) => ({
-      project,
-      envelopes: await listEnvelopes(db, project.id),
-      cuts: await listCuts(db, project.id),
-    })),
-  );
 }
 
 /** The paper that shows on a project's picture: its first envelope's. Projects without paper are left out. */

@@ -2,8 +2,8 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { listCardSizes } from '#stores/card-sizes.ts';
-import { latestProjects } from '#stores/journal.ts';
 import { listLow, listPads } from '#stores/pads.ts';
+import { listProjects } from '#stores/projects.ts';
 import { Table } from '#views/table/table.tsx';
 import type { Env, Request } from './env.ts';
 import { readForm } from './form.ts';
@@ -18,7 +18,7 @@ table.get('/', async (c) => {
     units: c.get('units'),
     cards: await listCardSizes(db),
     low: (await listLow(db)).slice(0, 4),
-    latest: (await latestProjects(db, 4)).map(({ project }) => project),
+    latest: await listProjects(db, { limit: 4 }),
     empty: await isEmpty(c),
     token: newToken(c),
   });
@@ -37,6 +37,10 @@ table.post('/demo', async (c) => {
 
 async function isEmpty(c: Request): Promise<boolean> {
   const db = c.get('db');
-  const [pads, cards, projects] = await Promise.all([listPads(db), listCardSizes(db), latestProjects(db, 1)]);
+  const [pads, cards, projects] = await Promise.all([
+    listPads(db),
+    listCardSizes(db),
+    listProjects(db, { limit: 1 }),
+  ]);
   return pads.length + cards.length + projects.length === 0;
 }

@@ -5,7 +5,7 @@ import { addCardSize, editCardSize, listCardSizes, removeCardSize } from '#store
 import { takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
 import { addTrial, listEnvelopes, makeEnvelope, readEnvelope, recordOutcome } from '#stores/envelopes.ts';
-import { latestProjects, readProjectInFull } from '#stores/journal.ts';
+import { readProjectInFull } from '#stores/journal.ts';
 import {
   changeStart,
   createProject,
@@ -84,7 +84,7 @@ describe('a project', () => {
     expect((await listProjects(db, { series: winter.id }))[0]?.series).toEqual(winter);
     expect((await listProjects(db, { text: 'less than 100%' })).map(({ id }) => id)).toEqual([other.id]);
     expect(await listProjects(db, { text: 'green' })).toEqual([]);
-    expect((await latestProjects(db, 1)).map(({ project }) => project.id)).toEqual([one.id]);
+    expect((await listProjects(db, { limit: 1 })).map(({ id }) => id)).toEqual([one.id]);
   });
 
   it('changes the start for the rest, until another recipe comes', async () => {
