@@ -36,21 +36,11 @@ export function addDesign(
   });
 }
 
-export const listDesigns = (db: Database, filter: DesignFilter = {}): Promise<Design[]> =>
-  designsOf(db, filter);
-
-export async function readDesign(db: Database, id: number): Promise<Design | undefined> {
-  const [design] = await designsOf(db, { ids: [id] });
-  return design;
-}
-
-export async function editDesign(db: Database, id: number, design: NewDesign): Promise<Design | undefined> {
-  await db.updateTable('designs').set(toRow(design)).where('id', '=', id).execute();
-  return readDesign(db, id);
-}
-
 /** In the order in which they were added. */
-export async function designsOf(db: Database, { pad, ids, kinds, left }: DesignFilter): Promise<Design[]> {
+export async function listDesigns(
+  db: Database,
+  { pad, ids, kinds, left }: DesignFilter = {},
+): Promise<Design[]> {
   const rows = await db
     .selectFrom('designs')
     .selectAll()
@@ -76,6 +66,16 @@ export async function designsOf(db: Database, { pad, ids, kinds, left }: DesignF
     swatch: JSON.parse(row.swatch),
     sheets: row.sheets,
   }));
+}
+
+export async function readDesign(db: Database, id: number): Promise<Design | undefined> {
+  const [design] = await listDesigns(db, { ids: [id] });
+  return design;
+}
+
+export async function editDesign(db: Database, id: number, design: NewDesign): Promise<Design | undefined> {
+  await db.updateTable('designs').set(toRow(design)).where('id', '=', id).execute();
+  return readDesign(db, id);
 }
 
 export const toPad = (row: Selectable<Tables['pads']>): Pad => ({

@@ -3,7 +3,7 @@ import type { ProjectInFull } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
 import { listCuts } from './cuts.ts';
 import type { Database } from './database.ts';
-import { designsOf } from './designs.ts';
+import { listDesigns } from './designs.ts';
 import { listEnvelopes } from './envelopes.ts';
 import { readProject } from './projects.ts';
 
@@ -22,7 +22,7 @@ export async function firstDesigns(db: Database, projects: readonly number[]): P
     .where('state', '<>', 'spoiled')
     .groupBy('project_id')
     .execute();
-  const designs = await designsOf(db, { ids: [...new Set(rows.map((row) => row.design_id!))] });
+  const designs = await listDesigns(db, { ids: [...new Set(rows.map((row) => row.design_id!))] });
   const byId = new Map(designs.map((design) => [design.id, design]));
   return new Map(rows.map((row) => [row.project_id, byId.get(row.design_id!)!]));
 }

@@ -5,7 +5,7 @@
 import type { NewOffcut, Offcut } from '#core/project/stash.ts';
 import { pencilCode, readPencilCode } from '#shared/ids.ts';
 import { type Database, transact } from './database.ts';
-import { designsOf } from './designs.ts';
+import { listDesigns } from './designs.ts';
 import { record } from './ledger.ts';
 
 export interface OffcutFilter {
@@ -44,7 +44,7 @@ export async function listOffcuts(db: Database, filter: OffcutFilter = {}): Prom
     .orderBy('id', 'desc')
     .$if(limit !== undefined, (query) => query.limit(limit!))
     .execute();
-  const designs = await designsOf(db, { ids: [...new Set(rows.map((row) => row.design_id))] });
+  const designs = await listDesigns(db, { ids: [...new Set(rows.map((row) => row.design_id))] });
   const byId = new Map(designs.map((design) => [design.id, design]));
   return rows.map(({ design_id, border, ...row }) => ({
     ...row,

@@ -4,7 +4,7 @@
  */
 import type { NewPad, Pad, PadWithDesigns } from '#core/project/stash.ts';
 import type { Database } from './database.ts';
-import { designsOf, toPad } from './designs.ts';
+import { listDesigns, toPad } from './designs.ts';
 
 export async function addPad(db: Database, pad: NewPad): Promise<Pad> {
   const row = await db.insertInto('pads').values(toRow(pad)).returningAll().executeTakeFirstOrThrow();
@@ -14,7 +14,7 @@ export async function addPad(db: Database, pad: NewPad): Promise<Pad> {
 /** Every pad with its designs, newest first. */
 export async function listPads(db: Database): Promise<PadWithDesigns[]> {
   const rows = await db.selectFrom('pads').selectAll().orderBy('id', 'desc').execute();
-  const designs = await designsOf(db, {});
+  const designs = await listDesigns(db);
   return rows.map((row) => {
     const own = designs.filter((design) => design.pad.id === row.id);
     return { pad: toPad(row), designs: own, sheets: own.reduce((sum, design) => sum + design.sheets, 0) };
@@ -24,7 +24,7 @@ export async function listPads(db: Database): Promise<PadWithDesigns[]> {
 export async function readPad(db: Database, id: number): Promise<PadWithDesigns | undefined> {
   const row = await db.selectFrom('pads').selectAll().where('id', '=', id).executeTakeFirst();
   if (!row) return undefined;
-  const designs = await designsOf(db, { pad: id });
+  const designs = await listDesigns(db, { pad: id });
   return { pad: toPad(row), designs, sheets: designs.reduce((sum, design) => sum + design.sheets, 0) };
 }
 
