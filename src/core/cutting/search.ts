@@ -32,6 +32,7 @@ const MEMORY = 60;
 const NEARLY = 1.01;
 const SLACK = 1e-9;
 const SPARE_STARTS = 6;
+const FRESH_STARTS = 4;
 const MOST_TRIED = 12;
 /** Stocks compared at once for the first plan, and the share of the budget after which they no longer are. */
 const WINDOW = 40;
@@ -131,7 +132,7 @@ class Hunt {
     }
   }
 
-  /** Third goal: the same copies and sheets for less worth lost. */
+  /** Third goal: the same copies and sheets for less worth lost; from the best plan, then from fresh starts. */
   loseLess(): void {
     const allowed = this.missing(this.best.pool) + SLACK;
     for (let turn = 0; turn < SPARE_STARTS && this.budget.spent() < UNTIL.losing; turn += 1) {
@@ -139,14 +140,23 @@ class Hunt {
       if (this.sound(allowed) && this.board.lost < this.best.lost) this.keep();
     }
     this.board.reset(this.best.bins);
+    for (let start = 0; start <= FRESH_STARTS && this.budget.spent() < UNTIL.losing; start += 1) {
+      if (start > 0) this.startSparing(0.6);
+      if (this.sound(allowed)) this.spare(allowed, start === 0 ? 0.2 : 0.08);
+    }
+  }
+
+  private spare(allowed: number, patience: number): void {
     this.round({
       cost: () => (this.sound(allowed) ? this.board.lost : Number.MAX_VALUE),
       enough: 0,
       until: UNTIL.losing,
-      patience: 0.25,
+      patience,
       sheets: this.best.sheetArea,
       sparing: true,
-      better: () => this.keep(),
+      better: () => {
+        if (this.board.lost < this.best.lost) this.keep();
+      },
     });
   }
 
