@@ -72,7 +72,7 @@ export class Moves {
   /** Empties one to four pieces and fills them, and perhaps others, anew. */
   private repack(rules: Rules): Undo {
     const { board, random } = this;
-    const old = this.takeOff(1 + random.below(4));
+    const old = this.takeOff(1 + random.below(rules.sparing ? 7 : 4));
     const kept = board.bins.length;
     this.values(SHAKE);
     for (const stock of this.candidates(old, rules)) {

@@ -99,6 +99,7 @@ function meter(options: PlanOptions, started: number): (from: number, to: number
     work: () => {
       done += 1;
     },
+    elapsed: () => (spent() - from) / (to - from),
     spent: () => (shouldStop?.() ? 1 : (spent() - from) / (to - from)),
   });
 }

@@ -12,6 +12,8 @@ import { settingsOf } from './settings.ts';
 export interface Budget {
   /** How much of the time and work is used up: 1 and more means stop. */
   readonly spent: () => number;
+  /** The same, deaf to being told to stop: there is always a first plan. */
+  readonly elapsed: () => number;
   /** Counts one repacking. */
   readonly work: () => void;
 }
@@ -306,8 +308,8 @@ function useUp(board: Board, stocks: readonly number[], value: Float64Array, bud
   while (board.unplaced > 0) {
     let best: Bin | undefined;
     for (const stock of stocks) {
-      const spent = budget.spent();
-      if (spent >= 1 || (best && spent > HURRY)) break;
+      const elapsed = budget.elapsed();
+      if (elapsed >= 1 || (best && elapsed > HURRY)) break;
       const bin = nextBin(board, stock, ready, value);
       if (bin && (!best || fullness(board, bin) > fullness(board, best))) best = bin;
     }
