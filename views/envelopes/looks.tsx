@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { lookDrawing } from '#core/drawing/looks.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import { placementWords } from '#core/envelope/looks.ts';
+import { placementWords } from '#core/envelope/placement.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { Answered } from './answer.tsx';
 import { asking } from './query.ts';

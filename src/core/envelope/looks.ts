@@ -2,17 +2,17 @@
  * The looks a design can have on a diagonal fold. Tries every way to lay and notch the blank and keeps what the eye
  * can tell apart; carries the print through the fold as transforms. Knows no motif and no colour.
  */
-
 import { point } from '#core/geometry/point.ts';
 import { apply, foldOver, inOrder, mirrorAt, shift, type Transform, turn } from '#core/geometry/transform.ts';
 import { roundLength } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import type { Corner, Look, LookPaper, Placement } from './fold.ts';
-import type { Flap, Recipe, Side } from './recipe.ts';
+import { placementOf } from './placement.ts';
+import type { Flap, Recipe } from './recipe.ts';
 import { borderLegs } from './square.ts';
 import { hinge, type TurnedSquare, turnedSquareOf } from './turned-square.ts';
 
-const TOWARDS: readonly Side[] = ['top', 'right', 'bottom', 'left'];
+const QUARTERS = [0, 1, 2, 3];
 /** Eighths from blank to back view: measured at the start or at its twin, either long flap closing. */
 const WAYS_TO_NOTCH = [-1, 3, 1, 5];
 const PLAINEST_FIRST: readonly Corner[] = ['top left', 'top right', 'bottom left', 'bottom right'];
@@ -33,7 +33,7 @@ export function diagonalLooks(recipe: Recipe, { print, doubleSided }: LookPaper)
 
 /** Every way there is, one for each corner that the top of the print can lean to. */
 function toldApart(place: TurnedSquare): Way[] {
-  const ways = WAYS_TO_NOTCH.flatMap((eighths) => TOWARDS.map((_, quarters) => ({ quarters, eighths })));
+  const ways = WAYS_TO_NOTCH.flatMap((eighths) => QUARTERS.map((quarters) => ({ quarters, eighths })));
   const found = new Map<Corner, Way>();
   for (const way of ways) {
     const leans = leaning(frontOf(place, way));
@@ -50,7 +50,7 @@ function lookOf(faceDown: Placement['faceDown'], way: Way, recipe: Recipe, print
   return {
     id: print.direction === 'any way' ? faceDown : `${faceDown} ${leans}`.replaceAll(' ', '-'),
     words: (faceDown === 'back' ? 'Other side out' : 'Print out') + wordsFor(print, leans, border),
-    placement: placementOf(faceDown, way, print),
+    placement: placementOf(faceDown, way.quarters, print),
     ...(print.direction !== 'any way' && { leans }),
     ...(print.direction === 'one edge' && { border }),
     front,
@@ -58,33 +58,12 @@ function lookOf(faceDown: Placement['faceDown'], way: Way, recipe: Recipe, print
   };
 }
 
-/** `print down, border to the right`. */
-export function placementWords({ faceDown, towards }: Placement): string {
-  const face = faceDown === 'print' ? 'print down' : 'print up';
-  if (!towards) return face;
-  const what = towards.what === 'border' ? 'border' : 'top of the print';
-  return `${face}, ${what} ${WHERE[towards.side]}`;
-}
-
-const WHERE: Record<Side, string> = {
-  top: 'away from you',
-  right: 'to the right',
-  bottom: 'towards you',
-  left: 'to the left',
-};
-
 const OPPOSITE: Record<Corner, Corner> = {
   'top left': 'bottom right',
   'top right': 'bottom left',
   'bottom left': 'top right',
   'bottom right': 'top left',
 };
-
-function placementOf(faceDown: Placement['faceDown'], { quarters }: Way, print: Print): Placement {
-  if (print.direction === 'any way') return { faceDown };
-  if (print.direction === 'upright') return { faceDown, towards: { what: 'top', side: TOWARDS[quarters]! } };
-  return { faceDown, towards: { what: 'border', side: TOWARDS[(quarters + 2) % 4]! } };
-}
 
 function wordsFor(print: Print, leans: Corner, border: { corner: Corner; legs: number }): string {
   if (print.direction === 'any way') return '';

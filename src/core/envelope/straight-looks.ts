@@ -5,12 +5,11 @@
 import { foldOver, inOrder, mirrorAt, shift, type Transform, turn } from '#core/geometry/transform.ts';
 import type { Print } from '#shared/print.ts';
 import type { Look, LookPaper, Placement } from './fold.ts';
+import { placementOf } from './placement.ts';
 import type { FlapLetter, Recipe, Side } from './recipe.ts';
 import type { Form, Sheet } from './straight-form.ts';
 import { placeSheet } from './straight-layout.ts';
 import { straightOf, uprightLie } from './straight-recipe.ts';
-
-const TOWARDS: readonly Side[] = ['top', 'right', 'bottom', 'left'];
 
 /** The print with its top one way and the other; more where the paper's other side may come out. */
 export function straightLooks(form: Form, recipe: Recipe, { print, doubleSided }: LookPaper): Look[] {
@@ -50,12 +49,6 @@ const WORDS: Readonly<Record<Side, string>> = {
   left: 'its top to the left',
   right: 'its top to the right',
 };
-
-function placementOf(faceDown: Placement['faceDown'], quarters: number, print: Print): Placement {
-  if (print.direction === 'any way') return { faceDown };
-  if (print.direction === 'upright') return { faceDown, towards: { what: 'top', side: TOWARDS[quarters]! } };
-  return { faceDown, towards: { what: 'border', side: TOWARDS[(quarters + 2) % 4]! } };
-}
 
 /** From the outer face, upright, to the sheet in the back view, opened out. */
 function backOf(sheet: Sheet, quarters: number): Transform {

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Corner, Look, Placement } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import { placementWords } from '#core/envelope/looks.ts';
+import { placementWords } from '#core/envelope/placement.ts';
 import type { Recipe, Side } from '#core/envelope/recipe.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
 import { distance, dot, minus, type Point, point, reflect } from '#core/geometry/point.ts';
