@@ -5,9 +5,10 @@ import { inches, printSize, type Units } from '#shared/length.ts';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
+import { howMany } from '#views/parts/words.ts';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { askHolding, howMany, sayPrint } from '#views/stash/words.ts';
+import { askHolding, sayPrint } from '#views/stash/words.ts';
 import { SheetPicture } from './picture.tsx';
 
 export interface DesignProps {

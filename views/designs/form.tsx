@@ -6,7 +6,7 @@ import type { Print } from '#shared/print.ts';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
 import { Choice, type Entry, Field, FormProblems } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
-import { howMany } from '#views/stash/words.ts';
+import { howMany } from '#views/parts/words.ts';
 import { FIRST_LOOK, LookFields } from './look.tsx';
 
 interface AddProps {

@@ -6,9 +6,10 @@ import type { Piece } from '#core/project/stash.ts';
 import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
 import { shorter } from '#shared/size.ts';
+import { capital, listed } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { asking, measuresOf } from '../envelopes/query.ts';
-import { capital, list, tally } from '../plans/words.ts';
+import { tally } from '../plans/words.ts';
 import { sayProof, sayThing, sayYields } from './words.ts';
 
 interface Props {
@@ -65,7 +66,7 @@ const Nothing: FC<Props> = ({ piece, tooLarge, longestCut, units }) => (
 /** For those who read why something is missing. */
 const TooLarge: FC<{ tooLarge: readonly Wanted[] }> = ({ tooLarge }) =>
   tooLarge.length === 0 ? null : (
-    <p class="quiet">Too large for it: {list(tooLarge.map((one) => sayThing(one)))}.</p>
+    <p class="quiet">Too large for it: {listed(tooLarge.map((one) => sayThing(one)))}.</p>
   );
 
 /** On to making it, where it is an envelope's blank. */
@@ -105,7 +106,7 @@ function sayLeft({ fill }: Filled, units: Units): string {
   const sizes = tally(fill.leftovers.map((one) => printSize(one as unknown as Sized, units)));
   if (sizes.size === 0) return 'Nothing is left worth keeping.';
   const named = [...sizes].map(([size, count]) => (count === 1 ? size : `${count} of ${size}`));
-  return `${capital(list(named))} ${fill.leftovers.length === 1 ? 'is' : 'are'} left for the shelf.`;
+  return `${capital(listed(named))} ${fill.leftovers.length === 1 ? 'is' : 'are'} left for the shelf.`;
 }
 
 function drawnPiece(piece: Piece, { fill, yields }: Filled): DrawnPiece {

@@ -5,8 +5,8 @@ import type { Piece } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { isFilled } from '#shared/schemas/filling.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
+import { listed } from '#views/parts/words.ts';
 import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { list } from '../plans/words.ts';
 import { fullName } from '../stash/words.ts';
 import { sayThing } from './words.ts';
 
@@ -47,7 +47,7 @@ export const FillingPage: FC<Props> = ({ piece, offers, entry, units, answer }) 
         />
         <Own {...{ offers: offers.offers, entry, units }} of="card" heading="My cards, flat" />
         {offers.tooLarge.length > 0 ? (
-          <p class="quiet">Too large for it: {list(offers.tooLarge.map(({ name }) => name))}.</p>
+          <p class="quiet">Too large for it: {listed(offers.tooLarge.map(({ name }) => name))}.</p>
         ) : null}
         <Typed rows={rows} entry={entry} open={offers.offers.length === 0} />
         <p class="press">

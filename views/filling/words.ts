@@ -1,13 +1,14 @@
 /** What a piece gives, in words: one sentence, its proof, what things are called. Knows no markup. */
 import type { Filled, Wanted } from '#core/project/filling.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
-import { capital, list, percent } from '../plans/words.ts';
+import { capital, listed } from '#views/parts/words.ts';
+import { percent } from '../plans/words.ts';
 
 /** `Three Seed card envelopes and two Gift tags; 4.0 % is waste.` */
 export function sayYields({ yields, waste }: Filled): string {
   const things = yields.map(({ wanted, count }) => `${sayNumber(count)} ${sayThing(wanted, count)}`);
   const lost = waste < LEAST_WASTE ? 'nothing is waste' : `${percent(waste)} is waste`;
-  return `${capital(list(things))}; ${lost}.`;
+  return `${capital(listed(things))}; ${lost}.`;
 }
 
 /** Names are kept as she wrote them, whatever they stand for. */

@@ -1,8 +1,10 @@
 /** Each making step in words: the instruction itself, one sentence on how, and the usual caution. Knows no drawings. */
 import type { Caution, Placement, Step } from '#core/envelope/fold.ts';
-import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
+import { placementWords } from '#core/envelope/placement.ts';
+import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
+import { capital, listed } from '#views/parts/words.ts';
 import { sayFinish } from '../parts/finish.ts';
 
 export interface Instruction {
@@ -18,7 +20,7 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
         how: 'If it lies cut in front of you, measure both sides once and go on.',
       };
     case 'lay':
-      return { what: layWords(step.placement), how: layWhy(step.placement) };
+      return { what: `${capital(placementWords(step.placement))}.`, how: layWhy(step.placement) };
     case 'measure':
       return {
         what: `Set the edge to ${printLength(step.start, units)}.`,
@@ -63,24 +65,10 @@ const blankWords = (blank: Size, units: Units): string =>
     ? `a square, ${printLength(blank.width, units)}`
     : `a piece, ${printSize(blank, units)}`;
 
-function layWords({ faceDown, towards }: Placement): string {
-  const face = faceDown === 'print' ? 'Print down' : 'Print up';
-  if (!towards) return `${face}.`;
-  const what = towards.what === 'border' ? 'border' : 'top of the print';
-  return `${face}, ${what} ${WHERE[towards.side]}.`;
-}
-
 const layWhy = ({ faceDown }: Placement): string =>
   faceDown === 'print'
     ? 'The inside of the envelope looks up at you from now on.'
     : 'So the back of the paper comes out, and the print lines the envelope.';
-
-const WHERE: Record<Side, string> = {
-  top: 'away from you',
-  right: 'to the right',
-  bottom: 'towards you',
-  left: 'to the left',
-};
 
 const trimWords = (flap: FlapLetter, finish: string): Instruction => ({
   what: `Flap ${flap}: ${finish}.`,
@@ -106,6 +94,3 @@ const glueWords = (flap: FlapLetter, onto: readonly FlapLetter[]): Instruction =
         what: `Glue ${flap} onto ${listed(onto)}.`,
         how: 'Open it once more. A thin line inside the dotted bands, never across the gap between them.',
       };
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -4,6 +4,7 @@ import type { Movement, Offcut } from '#core/project/stash.ts';
 import { inches, printSize, type Units } from '#shared/length.ts';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
+import { capital } from '#views/parts/words.ts';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { askHolding, fullName, sayPrint } from '#views/stash/words.ts';
@@ -111,5 +112,3 @@ const CountAgain: FC<Props> = ({ offcut, entry, token }) => (
 
 const printOf = ({ design, border }: Offcut) =>
   design.print.direction === 'one edge' && !border ? ({ direction: 'upright' } as const) : design.print;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -7,9 +7,10 @@ import { SheetPicture } from '#views/designs/picture.tsx';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
+import { howMany } from '#views/parts/words.ts';
 import { isLow } from '#views/stash/pads.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { howMany, padFacts, sayPrint } from '#views/stash/words.ts';
+import { padFacts, sayPrint } from '#views/stash/words.ts';
 
 interface Props extends PadWithDesigns {
   /** The offcuts of all its designs. */

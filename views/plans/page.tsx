@@ -1,12 +1,13 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
 import { proofOf } from '#core/project/planned.ts';
+import { capital } from '#views/parts/words.ts';
 import { Figures } from './figures.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
 import type { PlanView } from './view.ts';
-import { capital, labelsOf, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
+import { labelsOf, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
 
 export const PlanPage: FC<PlanView> = (view) => {
   const { plan, project, entry } = view;

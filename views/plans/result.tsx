@@ -3,10 +3,10 @@ import type { FC } from 'hono/jsx';
 import { areasOf } from '#core/project/planned.ts';
 import { ENVELOPE_PART } from '#core/project/stash.ts';
 import { type Length, printSize } from '#shared/length.ts';
+import { howMany } from '#views/parts/words.ts';
 import { Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
 import { When } from '../parts/when.tsx';
-import { howMany } from '../stash/words.ts';
 import type { PlanView } from './view.ts';
 import { labelsOf, percent, tally } from './words.ts';
 

@@ -4,11 +4,12 @@ import { type Block, cutSheet, type Step } from '#core/cutting/steps.ts';
 import { cutStepDrawing } from '#core/drawing/cut-step.ts';
 import { refOfPiece } from '#core/project/order.ts';
 import { type Length, printLength, printSize } from '#shared/length.ts';
+import { listed } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 import { alike } from './pieces.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf, list, type PartLabel, tally } from './words.ts';
+import { labelsOf, type PartLabel, tally } from './words.ts';
 
 /** Cuts that are made alike on pieces that are alike, with their number on the sheet. */
 interface Group {
@@ -149,7 +150,7 @@ function sayOff({ off, rest, piece }: Step, view: PlanView): string {
   const labels = labelsOf(view.plan, view.titles);
   const say = (block: Block): string => sayBlock(block, piece, labels, view);
   const parts = [...tally(off.map(say))].map(([words, count]) => (count > 1 ? `${count} × ${words}` : words));
-  return `Comes off: ${list(parts)}. Stays: ${say(rest)}.`;
+  return `Comes off: ${listed(parts)}. Stays: ${say(rest)}.`;
 }
 
 function sayBlock(

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Progress } from '#core/cutting/order.ts';
 import type { Project } from '#core/project/journal.ts';
-import { howMany } from '../stash/words.ts';
+import { howMany } from '#views/parts/words.ts';
 
 interface Props {
   readonly id: number;

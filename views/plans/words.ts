@@ -6,7 +6,7 @@ import { refOfPiece } from '#core/project/order.ts';
 import { type FoundPlan, type Proof, waitingDesigns } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
 import { type Length, printSize } from '#shared/length.ts';
-import { howMany } from '../stash/words.ts';
+import { capital, howMany, listed } from '#views/parts/words.ts';
 import type { PlanView } from './view.ts';
 
 type Names = Pick<PlanView, 'designs' | 'offcuts' | 'titles' | 'units'>;
@@ -22,7 +22,7 @@ export function sayPaper({ plan, pieces }: FoundPlan, { designs }: Pick<Names, '
   );
   const opened =
     named.length > MOST_NAMED ? [`${howMany(sheets.length, 'sheet')} of ${named.length} designs`] : named;
-  return list([...opened, ...(offcuts > 0 ? [howMany(offcuts, 'offcut')] : [])]);
+  return listed([...opened, ...(offcuts > 0 ? [howMany(offcuts, 'offcut')] : [])]);
 }
 
 const MOST_NAMED = 3;
@@ -56,7 +56,7 @@ export function sayHelp(id: string, remedies: readonly Remedy[], view: PlanView)
     return `more of ${names.join(' or ')} would do, to match what is cut from it`;
   }
   if (remedies.length === 0) return 'each would fit, but not beside the others';
-  return list(remedies.map((one) => sayRemedy(one, view.plan, view)));
+  return listed(remedies.map((one) => sayRemedy(one, view.plan, view)));
 }
 
 function sayRemedy(remedy: Remedy, { pieces }: FoundPlan, names: Names): string {
@@ -117,17 +117,12 @@ export function labelsOf({ order }: FoundPlan, titles: ReadonlyMap<number, strin
   return labels;
 }
 
-export const list = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-
 /** How often each text occurs, in the order of the first. */
 export function tally(texts: readonly string[]): Map<string, number> {
   const counts = new Map<string, number>();
   for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
   return counts;
 }
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const percent = (share: number): string => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
 

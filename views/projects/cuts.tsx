@@ -3,9 +3,9 @@ import type { FC } from 'hono/jsx';
 import type { CutRecord, RecordedPiece } from '#core/project/journal.ts';
 import { type Design, ENVELOPE_PART } from '#core/project/stash.ts';
 import { printSize } from '#shared/length.ts';
+import { howMany } from '#views/parts/words.ts';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 import { When } from '../parts/when.tsx';
-import { howMany } from '../stash/words.ts';
 import type { ProjectView } from './view.ts';
 
 export const Cuts: FC<ProjectView> = (view) =>

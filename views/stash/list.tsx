@@ -3,7 +3,8 @@ import type { FC } from 'hono/jsx';
 import type { Offcut, PadWithDesigns } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { printDay } from '#views/parts/when.tsx';
-import { howMany, padFacts, sayStanding } from './words.ts';
+import { howMany } from '#views/parts/words.ts';
+import { padFacts, sayStanding } from './words.ts';
 
 interface Props {
   readonly offcuts: readonly Offcut[];

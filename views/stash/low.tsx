@@ -2,8 +2,9 @@
 import type { FC } from 'hono/jsx';
 import type { PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { howMany } from '#views/parts/words.ts';
 import { Swatches } from './pads.tsx';
-import { howMany, padFacts } from './words.ts';
+import { padFacts } from './words.ts';
 
 export const howManyLow = (low: readonly PadWithDesigns[]): string =>
   `${howMany(low.length, 'pad')} ${low.length === 1 ? 'runs' : 'run'} low`;

@@ -3,7 +3,8 @@ import type { FC } from 'hono/jsx';
 import type { Design, PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
-import { howMany, padFacts } from './words.ts';
+import { howMany } from '#views/parts/words.ts';
+import { padFacts } from './words.ts';
 
 export const PadRows: FC<{ pads: readonly PadWithDesigns[]; units: Units }> = ({ pads, units }) => (
   <ul class="list pads">

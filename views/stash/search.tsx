@@ -5,7 +5,7 @@ import { PAPER_KINDS } from '#core/project/stash.ts';
 import { DesignChoice } from '#views/offcuts/design-choice.tsx';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { Choice, type Entry, Field, fieldNote } from '#views/parts/field.tsx';
-import { howMany } from './words.ts';
+import { howMany } from '#views/parts/words.ts';
 
 export interface FoundProps {
   readonly shelf: ShelfProps;

@@ -3,11 +3,11 @@ import type { FC } from 'hono/jsx';
 import type { ReadyMade } from '#core/project/ready-made.ts';
 import type { PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { howMany } from '#views/parts/words.ts';
 import { ReadyMadeList } from '../ready-made/list.tsx';
 import { howManyLow } from './low.tsx';
 import { PadRows } from './pads.tsx';
 import { CodeSearch, ShelfSearch, type ShelfSearchProps } from './search.tsx';
-import { howMany } from './words.ts';
 
 export interface StashProps {
   readonly pads: readonly PadWithDesigns[];

@@ -1,12 +1,8 @@
-/** The stash in words: how many, which way a print runs, what a pad is. Knows no markup. */
+/** The stash in words: which way a print runs, what a pad is. Knows no markup. */
 import type { Design, Offcut, Pad } from '#core/project/stash.ts';
 import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import type { Size } from '#shared/size.ts';
-
-/** `1 sheet`, `12 sheets`. */
-export const howMany = (count: number, one: string, many = `${one}s`): string =>
-  `${count.toLocaleString('en-GB')} ${count === 1 ? one : many}`;
 
 /** `patterned · 12 × 12″ · 216 g/m²` */
 export const padFacts = (pad: Pad, units: Units): string =>

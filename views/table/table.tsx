@@ -4,6 +4,7 @@ import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { CardSize, Project } from '#core/project/journal.ts';
 import type { PadWithDesigns } from '#core/project/stash.ts';
 import { typedLength, type Units } from '#shared/length.ts';
+import { howMany } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { BLANK_ENTRY, Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
@@ -113,7 +114,7 @@ const Low: FC<{ pads: readonly PadWithDesigns[] }> = ({ pads }) => (
         {pads.map(({ pad, sheets }) => (
           <li class="spread">
             <a href={`/pads/${pad.id}`}>{pad.name}</a>
-            <span>{sheets === 1 ? '1 sheet left' : `${sheets} sheets left`}</span>
+            <span>{howMany(sheets, 'sheet')} left</span>
           </li>
         ))}
       </ul>
