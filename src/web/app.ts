@@ -90,10 +90,13 @@ function failed(error: Error, c: Request): Response | Promise<Response> {
 }
 
 function refused(error: HTTPException, c: Request): Response | Promise<Response> {
-  if (error.message === '' || error.res) return error.getResponse();
+  const message =
+    error.status === 403
+      ? 'That came from another site, so nothing was done. Open Creasebook’s own page and try there.'
+      : error.message;
   return reply(c, {
     title: 'Not accepted',
     status: error.status as 400,
-    body: jsx(Oops, { heading: 'That wasn’t accepted.', message: error.message }),
+    body: jsx(Oops, { heading: 'That wasn’t accepted.', message }),
   });
 }

@@ -1,11 +1,12 @@
 /** The few files that pages load: our styles and mark, the fonts, htmx. Anything not in this list is not served. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import { Hono } from 'hono';
 import type { Env } from './env.ts';
 
 const require = createRequire(import.meta.url);
-const own = (name: string): string => new URL(`../../views/assets/${name}`, import.meta.url).pathname;
+const own = (name: string): string => fileURLToPath(new URL(`../../views/assets/${name}`, import.meta.url));
 const font = (family: string, file: string): string =>
   require.resolve(`@fontsource/${family}/files/${family}-latin-${file}.woff2`);
 

@@ -209,9 +209,12 @@ const hasChosen = ({ fold, square, start, cShape, dShape }: EnvelopeAsked): bool
 const sameMeasures = (one: Recipe, other: Recipe): boolean =>
   one.fold === other.fold && one.blank.width === other.blank.width && one.starts[0] === other.starts[0];
 
+/** More blanks than these are not told apart in a picture. */
+const DRAWN_AT_MOST = 24;
+
 /** Drawn with as many blanks as are wanted of it. */
 function forCopies(choice: Choice, wanted: BlankWanted, copies: number, keepAtLeast: Length): Choice {
-  const cut = layOut(choice.piece, wanted, Math.min(copies, choice.yields), keepAtLeast);
+  const cut = layOut(choice.piece, wanted, Math.min(copies, choice.yields, DRAWN_AT_MOST), keepAtLeast);
   return cut ? { ...choice, cut } : choice;
 }
 

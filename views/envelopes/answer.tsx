@@ -68,7 +68,7 @@ export const Answer: FC<Answered> = (answered) => (
 /** Where an answer would stand: what is missing for one. */
 export const NoAnswer: FC<{ message: string }> = ({ message }) => (
   <section id="answer" aria-live="polite">
-    <p class="lead quiet">{message}</p>
+    <h1>{message}</h1>
   </section>
 );
 

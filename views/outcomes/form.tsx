@@ -67,7 +67,7 @@ export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units,
             </label>
           </p>
         ) : null}
-        <button type="submit">Write it down</button>
+        <button type="submit" class="last">Write it down</button>
       </form>
     </article>
   );

@@ -83,7 +83,7 @@ const Envelopes: FC<NewPlanView> = ({ project, missing, others, entry, ...view }
           kind="count"
           entry={entry}
           value={`${missing}`}
-          hint={missing === 1 ? 'one is still missing' : `${missing} are still missing`}
+          hint={sayMissing(missing)}
         />
         <PaperChoice name="paper" label="From which paper" entry={entry} {...view} />
       </div>
@@ -154,3 +154,8 @@ const MATCHES = [
   ['each set', 'each set may have its own design'],
   ['all alike', 'everything that matches from one design'],
 ] as const;
+
+function sayMissing(missing: number): string {
+  if (missing === 0) return 'none is missing; type how many more';
+  return missing === 1 ? 'one is still missing' : `${missing} are still missing`;
+}

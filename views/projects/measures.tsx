@@ -8,6 +8,7 @@ import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts'
 import type { Finish } from '#shared/fold.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
+import { finely } from '../parts/finely.ts';
 import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT } from '../parts/fit.ts';
 import type { ProjectView } from './view.ts';
@@ -15,7 +16,7 @@ import { nameOf } from './words.ts';
 
 export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, units }) => {
   const really = reallyMade(full, units);
-  const bulk = recipe.card.bulk > 0 ? [`${printLength(recipe.card.bulk, units)} thick`] : [];
+  const bulk = recipe.card.bulk > 0 ? [`${finely(recipe.card.bulk, units)} thick`] : [];
   return (
     <dl class="measures">
       {foldOf(recipe)

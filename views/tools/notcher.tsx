@@ -141,11 +141,15 @@ const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, uni
         </ul>
       )}
       {(observations.length > 0 || tool.pinnedInset !== null || tool.pinnedZeroOffset !== null) && (
-        <form action={`/tools/notchers/${tool.id}/reset`} method="post">
-          <button type="submit" class="plain small">
-            Forget all this and learn afresh
-          </button>
-        </form>
+        <details>
+          <summary>The tool was changed or repaired</summary>
+          <form action={`/tools/notchers/${tool.id}/reset`} method="post">
+            <p>What was measured until now stays in the journal, but counts no more for this tool.</p>
+            <button type="submit" class="plain small">
+              Learn it afresh from now on
+            </button>
+          </form>
+        </details>
       )}
     </section>
   );

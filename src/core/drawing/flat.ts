@@ -138,8 +138,11 @@ function inWords({ recipe, layout, units }: FlatPage, first: Notch | undefined):
     ...(first
       ? [`The first notch is at ${printLength(first.reading, units)} along the ${first.edge} edge.`]
       : []),
-    `${layout.scores.length} scores, numbered in order, make a pocket of ${printSize(recipe.pocket, units)}.`,
+    `${scoresIn(layout)} a pocket of ${printSize(recipe.pocket, units)}.`,
     `Flaps ${layout.flaps.map((flap) => flap.letter).join(', ')} fold in that order.`,
     ...(trimmed.length > 0 ? [`Flap ${trimmed.join('; flap ')}.`] : []),
   ].join(' ');
 }
+
+const scoresIn = ({ scores }: FlatLayout): string =>
+  scores.length === 1 ? 'One score makes' : `${scores.length} scores, numbered in order, make`;
