@@ -124,7 +124,7 @@ function cutUp(random: Chance, width: number, height: number, many: number, grid
     blocks.sort((one, other) => other[0] * other[1] - one[0] * one[1]);
     const [wide, high] = blocks.shift()!;
     const share = 0.25 + 0.5 * random.next();
-    const at = Math.round(((wide >= high ? wide : high) * share) / grid) * grid;
+    const at = Math.round((Math.max(wide, high) * share) / grid) * grid;
     blocks.push(
       ...(wide >= high
         ? ([
