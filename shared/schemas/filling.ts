@@ -7,9 +7,9 @@ import type { Length, Units } from '../length.ts';
 import { choiceField, countField, lengthField, noteField } from './fields.ts';
 import { partsIn } from './plan.ts';
 
-export const FILL_GOALS = ['area', 'count', 'wish'] as const;
+const FILL_GOALS = ['area', 'count', 'wish'] as const;
 
-export const OWN_KINDS = ['envelope', 'card'] as const;
+const OWN_KINDS = ['envelope', 'card'] as const;
 
 /** As many as come out where `most` is left out; `wish` is 1 unless the goal is her wishes. */
 interface Amount {
@@ -74,8 +74,14 @@ export const isFilled = (typed: Typed, row: number): boolean =>
 const amountForm = (goal: FillingTyped['goal']) =>
   z.object({
     most: emptyOr(undefined, countField(1, 500)),
-    wish: goal === 'wish' ? emptyOr(1, countField(1, 9)) : z.string().optional().transform(() => 1),
+    wish: goal === 'wish' ? emptyOr(1, countField(1, 9)) : one,
   });
+
+/** Whatever was typed. */
+const one: z.ZodType<number> = z
+  .string()
+  .optional()
+  .transform(() => 1);
 
 const partForm = (units: Units, goal: FillingTyped['goal']) =>
   amountForm(goal).extend({

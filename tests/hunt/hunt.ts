@@ -1,12 +1,14 @@
 /**
- * `npm run hunt` looks for failures of the planner without end: orders at random, planned and judged. Prints the seed and
- * the order of each failure and goes on; `npm run hunt -- 1234` starts at that seed, `-- 1234 1` stops after one.
+ * `npm run hunt` looks for failures of the planner without end: orders and single pieces at random, planned or filled, and
+ * judged. Prints the seed and what was asked for each failure and goes on; `npm run hunt -- 1234` starts at that seed,
+ * `-- 1234 1` stops after one.
  */
 import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { bruteForce } from '#tests/support/brute.ts';
+import { fillFaults, randomFill } from './fills.ts';
 import { randomOrder } from './random-order.ts';
 
 /** Beyond the time limit, a single fill may still be under way. */
@@ -17,16 +19,19 @@ const most = Number(process.argv[3] ?? Number.POSITIVE_INFINITY);
 let failures = 0;
 for (let seed = first; seed < first + most; seed += 1) {
   const { order, pieces, timeMs, tiny } = randomOrder(seed);
-  for (const fault of faultsOf(order, pieces, timeMs, seed, tiny)) {
-    failures += 1;
-    process.stdout.write(
-      `seed ${seed}: ${fault}\n${JSON.stringify({ pieces, parts: order.parts, options: { ...order, parts: undefined, timeMs, seed } })}\n`,
-    );
-  }
+  const asked = { pieces, parts: order.parts, options: { ...order, parts: undefined, timeMs, seed } };
+  tell(seed, faultsOf(order, pieces, timeMs, seed, tiny), asked);
+  const fill = randomFill(seed);
+  tell(seed, fillFaults(fill), fill);
   if ((seed - first) % 500 === 499)
-    process.stdout.write(`${seed - first + 1} orders up to seed ${seed}, ${failures} failures\n`);
+    process.stdout.write(`${seed - first + 1} orders and fills up to seed ${seed}, ${failures} failures\n`);
 }
 process.exitCode = failures > 0 ? 1 : 0;
+
+function tell(seed: number, faults: readonly string[], asked: unknown): void {
+  failures += faults.length;
+  for (const fault of faults) process.stdout.write(`seed ${seed}: ${fault}\n${JSON.stringify(asked)}\n`);
+}
 
 function faultsOf(
   order: Order,

@@ -44,6 +44,8 @@ const TABLE_PACE = 1e-6;
 const BOUND_PACE = 6e-6;
 const BOUND_SHARE = 0.75;
 const SEARCH_SHARE = 0.97;
+/** Prices are sums of fractions; what is worth a whole number may come out this much off. */
+const ROUNDING = 1e-6;
 
 /**
  * The best fill found, by edge-to-edge cuts of any number of stages. Lengths are whole numbers in one unit; parts that
@@ -57,12 +59,14 @@ export function fillPiece(piece: Piece, parts: readonly FillPart[], options: Fil
   const wants = wantsOf(piece, parts, goal, longestCut);
   const found = fill(wants, budgetOf(options, started));
   const scale = goal === 'area' ? wants.grid ** 2 : 1;
+  const value = wants.whole ? Math.round(found.value) : found.value;
+  const bound = wants.whole ? Math.floor(found.bound + ROUNDING) : found.bound;
   const lays = wants.lays.map(({ part, turned }) => ({ id: wants.parts[part]!.id, turned }));
   return {
     ...placeAssembly(found.assembly, piece, { lays, grid: wants.grid, longestCut, keepAtLeast }),
-    value: found.value * scale,
-    bound: found.bound * scale,
-    proved: found.value >= found.bound,
+    value: value * scale,
+    bound: bound * scale,
+    proved: value >= bound,
     timeMs: options.now ? options.now() - started : 0,
     limits: limitsOf(options),
   };
@@ -111,7 +115,7 @@ function fillKnowing(wants: Wants, budget: FillBudget): LimitedFill {
 /** What the table proves and, if it is exact and no part runs short in it, finds. */
 function knownFrom(wants: Wants, table: FillTable, quick: LimitedFill): LimitedFill {
   const most = mostOf(table) + sum(wants.prices.map((price, part) => price * wants.copies[part]!));
-  const bound = Math.min(quick.bound, wants.whole ? Math.floor(most + 1e-6) : most);
+  const bound = Math.min(quick.bound, wants.whole ? Math.floor(most + ROUNDING) : most);
   const assembly = isExact(table) ? traceBest(table, wants.lays) : undefined;
   if (!assembly || !canCut(wants, assembly)) return { ...quick, bound };
   const left = copiesLeft(wants, assembly);

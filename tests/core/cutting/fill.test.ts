@@ -71,6 +71,15 @@ describe('against every way of cutting', () => {
     );
   });
 
+  it('counts whole wishes in whole numbers, whatever prices the search sums up', () => {
+    const parts = [
+      part('row', 6, 1, { value: 273, copies: 1 }),
+      part('dot', 1, 1, { value: 33, copies: 3, upright: false }),
+      part('all', 6, 5, { value: 56, copies: 1, upright: false }),
+    ];
+    expect(soundFill(sheet(6, 5), parts, { goal: 'wish' })).toMatchObject({ value: 372, bound: 372 });
+  });
+
   it('takes as many as fit where no copies are given', () => {
     fc.assert(
       fc.property(side, side, tinyParts, (width, height, parts) => {
