@@ -26,14 +26,21 @@ parentPort.postMessage({ kind: 'ready' });
 
 function planned({ order, pieces, options }, shouldStop) {
   let told = 0;
+  let proved = false;
   const onProgress = (progress) => {
-    if (performance.now() - told < PROGRESS_EVERY_MS) return;
+    const news = !proved && isProved(progress);
+    if (!news && performance.now() - told < PROGRESS_EVERY_MS) return;
     told = performance.now();
+    proved = isProved(progress);
     parentPort.postMessage({ kind: 'progress', progress });
   };
   const plan = planCuts(order, pieces, { ...options, now: () => performance.now(), shouldStop, onProgress });
   insist(checkPlan(order, pieces, plan), 'plan');
   return plan;
+}
+
+function isProved({ unplaced, newSheetArea, bounds }) {
+  return unplaced <= bounds.unplaced && newSheetArea <= bounds.newSheetArea;
 }
 
 function filled({ piece, parts, options }, shouldStop) {

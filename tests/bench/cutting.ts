@@ -3,7 +3,7 @@
  * were cut from. `benchCutting()` answers with markdown tables; every plan has passed the judge in its worker.
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { PlanOptions } from '#core/cutting/order.ts';
+import type { PlanOptions, Progress } from '#core/cutting/order.ts';
 import { type PlanningPool, planningPool } from '#src/planning.ts';
 import {
   backwardsOrders,
@@ -42,6 +42,7 @@ async function planOne(
   one: Case,
   timeMs = LIMIT,
   options: PlanOptions = {},
+  stopWhenProved = false,
 ): Promise<Planned> {
   const started = performance.now();
   const planning = pool.start({
@@ -52,23 +53,29 @@ async function planOne(
   if (planning === 'busy') throw new Error('invalid answer: busy');
   let firstMs: number | undefined;
   const watch = setInterval(() => {
-    if (firstMs === undefined && planning.progress()) firstMs = performance.now() - started;
-  }, 2);
+    const progress = planning.progress();
+    if (progress) firstMs ??= performance.now() - started;
+    if (progress && stopWhenProved && isProved(progress)) planning.stop();
+  }, 1);
   const plan = await planning.plan;
   clearInterval(watch);
   return { one, plan, firstMs };
 }
 
-async function planAll(pool: PlanningPool, cases: readonly Case[]): Promise<Planned[]> {
+const isProved = ({ unplaced, newSheetArea, bounds }: Progress): boolean =>
+  unplaced <= bounds.unplaced && newSheetArea <= bounds.newSheetArea;
+
+/** Plans one after the other; where only copies and sheets count, each ends as soon as these are proved. */
+async function planAll(pool: PlanningPool, cases: readonly Case[], sheetsOnly = false): Promise<Planned[]> {
   const planned: Planned[] = [];
-  for (const one of cases) planned.push(await planOne(pool, one));
+  for (const one of cases) planned.push(await planOne(pool, one, LIMIT, {}, sheetsOnly));
   return planned;
 }
 
 async function identicalTable(pool: PlanningPool): Promise<string> {
   const rows: string[] = [];
   for (const turns of [false, true]) {
-    const planned = await planAll(pool, identicalSheets(turns));
+    const planned = await planAll(pool, identicalSheets(turns), true);
     const over = planned.filter(({ one, plan }) => plan.newSheets > one.sheets);
     const most = Math.max(0, ...over.map(({ one, plan }) => plan.newSheets - one.sheets));
     const times = planned.map(({ plan }) => plan.timeMs);
@@ -132,7 +139,7 @@ async function backwardsTable(pool: PlanningPool): Promise<string> {
     [1, '1/16 in'],
   ] as const) {
     for (const free of [0.02, 0.01, 0.005]) {
-      const planned = await planAll(pool, backwardsOrders(30, free, grid));
+      const planned = await planAll(pool, backwardsOrders(30, free, grid), true);
       const reached = planned.filter(({ one, plan }) => plan.newSheets <= one.sheets);
       rows.push(
         line(
