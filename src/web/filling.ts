@@ -117,7 +117,7 @@ async function fillFor(
 ): Promise<Fill | 'busy'> {
   const { longestCut, keepAtLeast } = c.get('settings');
   const asked = c.get('services').planner.fill({
-    piece: toPiece(piece),
+    piece: { ...toPiece(piece), copies: 1 },
     parts: goods.map((one) => fillPart(one, one)),
     options: { goal, timeMs: FILL_MS, longestCut, keepAtLeast },
   });

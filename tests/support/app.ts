@@ -1,5 +1,6 @@
 /** The app on a database in memory, asked as a browser would ask it, without a server. */
 import type { Hono } from 'hono';
+import { checkFill } from '#core/cutting/check-fill.ts';
 import { fillPiece, planCuts } from '#core/cutting/plan.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
@@ -22,10 +23,14 @@ export const DIRECT: Planner = {
     progress: () => undefined,
     stop: () => {},
   }),
-  fill: ({ piece, parts, options }) => ({
-    fill: Promise.resolve(fillPiece(piece, parts, { ...options, work: 2000, seed: 1 })),
-    stop: () => {},
-  }),
+  fill: ({ piece, parts, options }) => {
+    const fill = fillPiece(piece, parts, { ...options, work: 2000, seed: 1 });
+    const [problem] = checkFill(piece, parts, fill, options.goal);
+    return {
+      fill: problem ? Promise.reject(new Error(problem.message)) : Promise.resolve(fill),
+      stop: () => {},
+    };
+  },
 };
 
 export type Fields = Record<string, string> | [string, string][];

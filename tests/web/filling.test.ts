@@ -114,6 +114,7 @@ describe('what comes out of a piece', () => {
     await binOffcut(app.db, cast.corner.id, { at: later(5) });
     const shown = words(await page(`/filling?offcut=${cast.corner.id}`));
     expect(shown).toContain('None of it is on the shelf any more.');
+    expect(shown).toContain('One Long note envelope;');
   });
 });
 
