@@ -16,3 +16,7 @@ export const holds = (outer: Size, inner: Size): boolean =>
 export const shorter = (size: Size): Length => length(Math.min(size.width, size.height));
 
 export const longer = (size: Size): Length => length(Math.max(size.width, size.height));
+
+/** In square units, as a plain number. */
+export const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): number =>
+  width * height;

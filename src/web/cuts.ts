@@ -1,21 +1,20 @@
 /** Taking paper off the shelf for a project, and undoing it. */
 import { Hono } from 'hono';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Recipe } from '#core/envelope/recipe.ts';
-import { blankWanted, looksOn } from '#core/project/fitting.ts';
+import { blankWanted, looksOn, sameMeasures } from '#core/project/fitting.ts';
 import type { NewProject } from '#core/project/journal.ts';
 import { cutForm } from '#shared/schemas/cut.ts';
 import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
-import { chosenNotcher } from '#stores/notchers.ts';
 import { editProject, readProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
 import { rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env } from './env.ts';
-import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
-import { check, entryOf, readForm } from './form.ts';
+import { findEnvelope } from './envelope-asked.ts';
+import { showEnvelopes } from './envelopes.ts';
+import { entryOf, readForm } from './form.ts';
 import { newProject } from './new-project.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
@@ -27,17 +26,15 @@ export const cuts = new Hono<Env>();
 cuts.post('/', async (c) => {
   const units = c.get('units');
   const typed = await readForm(c);
-  const asked = check(cutForm(units, defaultsFrom(c.get('settings'))), typed);
-  if (!asked.ok) return showEnvelopes(c, entryOf(typed, asked.problems));
-  const { tool, notcher } = await chosenNotcher(c.get('db'));
-  const fitting = envelopeAsked(asked.value, notcher, units);
-  if (!fitting.ok) return showEnvelopes(c, entryOf(typed, fitting.problems));
-  const design = await readDesign(c.get('db'), asked.value.design);
+  const found = await findEnvelope(c, cutForm, typed);
+  if (!found.ok) return showEnvelopes(c, entryOf(typed, found.problems));
+  const { asked, tool, fitting } = found.value;
+  const design = await readDesign(c.get('db'), asked.design);
   if (!design) return notFound(c);
-  const { recipe } = fitting.value;
-  const { copies, offcut, project } = asked.value;
+  const { recipe } = fitting;
+  const { copies, offcut, project } = asked;
   if (foldOf(recipe).blanks(recipe).length > 1) return showEnvelopes(c, entryOf(typed, [NEEDS_A_PLAN]));
-  const { look } = looksOn(recipe, design, asked.value.look);
+  const { look } = looksOn(recipe, design, asked.look);
   const opened = { ...newProject(recipe, copies, units, design), notcher: tool.id, look: look ?? null };
   return once<{ refused: GonePiece[] }>(
     c,
@@ -78,12 +75,6 @@ async function adopt(
   const wanted = known ? quantity : Math.max(quantity, opened.quantity!);
   await editProject(db, id, { ...opened, quantity: wanted }, at);
 }
-
-const sameMeasures = (one: Recipe, other: Recipe): boolean =>
-  one.fold === other.fold &&
-  one.blank.width === other.blank.width &&
-  one.blank.height === other.blank.height &&
-  one.starts[0] === other.starts[0];
 
 const NEEDS_A_PLAN = {
   field: '',

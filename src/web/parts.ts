@@ -27,7 +27,7 @@ import type { Entry } from '#views/parts/field.tsx';
 import { hasCard, OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
 import { PART_NAMES } from '#views/sets/words.ts';
 import type { Env, Request } from './env.ts';
-import { defaultsFrom, envelopeAsked } from './envelopes.ts';
+import { defaultsFrom, envelopeAsked } from './envelope-asked.ts';
 import { check, entryOf, readQuery, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { goTo, reply } from './reply.ts';

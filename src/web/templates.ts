@@ -8,14 +8,14 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import { recipeInUse } from '#core/project/in-use.ts';
 import { toInches, toMillimetres, type Units } from '#shared/length.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
-import { chosenNotcher } from '#stores/notchers.ts';
 import { readProject } from '#stores/projects.ts';
 import { templatePdf } from '#views/templates/pdf.ts';
 import { templateSvg } from '#views/templates/svg.tsx';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import type { Env, Request } from './env.ts';
-import { defaultsFrom, envelopeAsked, showEnvelopes } from './envelopes.ts';
-import { check, readQuery } from './form.ts';
+import { findEnvelope } from './envelope-asked.ts';
+import { showEnvelopes } from './envelopes.ts';
+import { readQuery } from './form.ts';
 import { notFound } from './not-found.ts';
 import { partsAsked, showParts } from './parts.ts';
 
@@ -24,19 +24,15 @@ export const templates = new Hono<Env>();
 /** Asked like the envelopes page, which also says what is wrong with the question. */
 templates.get('/envelope/:file', async (c) => {
   const typed = readQuery(c);
-  const asked = check(envelopeForm(c.get('units'), defaultsFrom(c.get('settings'))), typed);
-  if (!asked.ok) return showEnvelopes(c, { typed, problems: asked.problems });
-  const { notcher } = await chosenNotcher(c.get('db'));
-  const fitting = envelopeAsked(asked.value, notcher, c.get('units'));
-  if (!fitting.ok) return showEnvelopes(c, { typed, problems: fitting.problems });
-  return sendEnvelope(c, fitting.value.recipe, 'envelope');
+  const found = await findEnvelope(c, envelopeForm, typed);
+  if (!found.ok) return showEnvelopes(c, { typed, problems: found.problems });
+  return sendEnvelope(c, found.value.fitting.recipe, 'envelope');
 });
 
 templates.get('/projects/:id/:file', async (c) => {
-  const id = rowId(c);
-  const project = id === undefined ? undefined : await readProject(c.get('db'), id);
+  const project = await rowIn(c, readProject);
   const recipe = project && recipeInUse(project);
-  return recipe ? sendEnvelope(c, recipe, `project-${id}-envelope`) : notFound(c);
+  return recipe ? sendEnvelope(c, recipe, `project-${project.id}-envelope`) : notFound(c);
 });
 
 /** Asked like the page of the part, which also says what is wrong with the question. */

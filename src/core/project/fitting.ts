@@ -71,6 +71,13 @@ export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting>
   return accept({ recipe: plain ? measured.value : finishFlaps(measured.value, own.value), found });
 }
 
+/** Whether two envelopes are cut and set alike. */
+export const sameMeasures = (one: Recipe, other: Recipe): boolean =>
+  one.fold === other.fold &&
+  one.blank.width === other.blank.width &&
+  one.blank.height === other.blank.height &&
+  one.starts[0] === other.starts[0];
+
 /** The best, of the chosen fold where there is one, or the very one with the chosen blank while it is still among them. */
 function chosenOf(found: readonly Recipe[], { fold: chosen, blank, square, start }: FittingAsked): Recipe {
   const fold = chosen ?? (square !== undefined || start !== undefined ? 'diagonal' : undefined);

@@ -1,0 +1,94 @@
+/** Gathers what stands under a question on the envelopes page: ways, pieces, looks, other envelopes. Writes nothing. */
+import { jsx } from 'hono/jsx';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { solveEnvelope } from '#core/envelope/recipes.ts';
+import { blankWanted, type Fitting, looksOn, sameMeasures } from '#core/project/fitting.ts';
+import { fitReadyMade } from '#core/project/ready-made.ts';
+import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
+import { firstOfEachFold } from '#core/project/ways.ts';
+import type { Length } from '#shared/length.ts';
+import type { WantedFit } from '#shared/outcome.ts';
+import type { EnvelopeAsked } from '#shared/schemas/envelope.ts';
+import { areaOf } from '#shared/size.ts';
+import type { Database } from '#stores/database.ts';
+import { readDesign } from '#stores/designs.ts';
+import { listReadyMade } from '#stores/ready-made.ts';
+import { findPieces } from '#stores/search.ts';
+import { findWays } from '#stores/ways.ts';
+import { Answer } from '#views/envelopes/answer.tsx';
+import type { Entry } from '#views/parts/field.tsx';
+import type { Request } from './env.ts';
+import { newToken } from './once.ts';
+
+/** The answer to a question with everything that stands under it. */
+export async function answerFor(
+  c: Request,
+  entry: Entry,
+  asked: EnvelopeAsked,
+  { recipe: asAsked, found }: Fitting,
+): Promise<ReturnType<typeof jsx>> {
+  const db = c.get('db');
+  const ways = await findWays(db, firstOfEachFold(found));
+  const recipe = hasChosen(asked) ? asAsked : ways[0]!.recipe;
+  const chosen = asked.design === undefined ? undefined : await readDesign(db, asked.design);
+  const { look: picked } = chosen ? looksOn(recipe, chosen, asked.look) : { look: undefined };
+  const wanted = { ...blankWanted(recipe, picked), ...(chosen && { designs: [chosen.id] }) };
+  const pieces = await findPieces(db, wanted);
+  const design = chosen ?? pieces.choices[0]?.piece.design;
+  const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
+  return jsx(Answer, {
+    units: c.get('units'),
+    post: c.get('settings').post,
+    query: entry.typed,
+    entry,
+    recipe,
+    tried: entry.typed.chart === 'yes',
+    ways,
+    others: found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
+    choices: pieces.choices.map((choice) =>
+      forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
+    ),
+    fitting: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits),
+    nearest: pieces.nearest,
+    smaller: pieces.choices.length > 0 ? [] : await smallerOnes(db, recipe),
+    design,
+    chosen: chosen !== undefined,
+    looks,
+    look,
+    copies: asked.copies,
+    token: newToken(c),
+  });
+}
+
+const hasChosen = ({ fold, square, start, cShape, dShape }: EnvelopeAsked): boolean =>
+  fold !== undefined ||
+  square !== undefined ||
+  start !== undefined ||
+  cShape !== 'as proposed' ||
+  dShape !== 'as proposed';
+
+/** More blanks than these are not told apart in a picture. */
+const DRAWN_AT_MOST = 24;
+
+/** Drawn with as many blanks as are wanted of it. */
+function forCopies(choice: Choice, wanted: BlankWanted, copies: number, keepAtLeast: Length): Choice {
+  const cut = layOut(choice.piece, wanted, Math.min(copies, choice.yields, DRAWN_AT_MOST), keepAtLeast);
+  return cut ? { ...choice, cut } : choice;
+}
+
+/** For each fit the first envelope smaller than this one that something on the shelf will do for. */
+async function smallerOnes(db: Database, recipe: Recipe): Promise<{ recipe: Recipe; choice: Choice }[]> {
+  const { card, notcher, limits } = recipe;
+  const found: { recipe: Recipe; choice: Choice }[] = [];
+  for (const fit of ['easy', 'snug'] as const satisfies readonly WantedFit[]) {
+    const smaller = solveEnvelope({ card, notcher, limits, want: { fit }, folds: [recipe.fold] }).filter(
+      (other) => areaOf(other.blank) < areaOf(recipe.blank) && other.fit === fit,
+    );
+    for (const other of smaller) {
+      const { choices } = await findPieces(db, blankWanted(other), { limit: 1 });
+      if (choices[0]) found.push({ recipe: other, choice: choices[0] });
+      if (choices[0]) break;
+    }
+  }
+  return found;
+}
