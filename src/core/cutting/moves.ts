@@ -20,7 +20,7 @@ export type Undo = () => void;
 const SHAKE = 0.3;
 /** Share of the moves that try to merge, and what effort each move earns for it: more while merging succeeds. */
 const MERGING = 0.1;
-const LEAST_EARNED = 4000;
+const LEAST_EARNED = 800;
 const MOST_EARNED = 60_000;
 
 export class Moves {
@@ -29,7 +29,7 @@ export class Moves {
   private readonly random: Chance;
   private readonly merger: Merger | undefined;
   private credit = 0;
-  private earned = 15_000;
+  private earned = 8000;
   private merged = false;
 
   constructor(board: Board, random: Chance) {
@@ -66,7 +66,7 @@ export class Moves {
     if (!this.merged) return;
     this.earned = better
       ? Math.min(MOST_EARNED, this.earned * 2)
-      : Math.max(LEAST_EARNED, this.earned * 0.98);
+      : Math.max(LEAST_EARNED, this.earned * 0.97);
   }
 
   /** Empties one to four pieces and fills them, and perhaps others, anew. */
@@ -144,7 +144,7 @@ export class Moves {
     const { board, merger: packer } = this;
     if (!packer || board.unplaced > MOST_PARTS) return undefined;
     const before = packer.effort();
-    const old = this.takeFew(2 + this.random.below(3));
+    const old = this.takeFew(this.howMany());
     const kept = board.bins.length;
     const stocks = old.map((bin) => bin.stock);
     const waste = old.reduce((sum, bin) => sum + board.job.stocks[bin.stock]!.area - bin.pattern.area, 0);
@@ -165,6 +165,11 @@ export class Moves {
       if (bin) board.put(bin);
     });
     return () => this.putBack(old, kept);
+  }
+
+  private howMany(): number {
+    const dice = this.random.next();
+    return dice < 0.6 ? 2 : dice < 0.85 ? 3 : 4;
   }
 
   /** Bins of one paper, alike ones together, with few enough parts to be merged with those unplaced. */
