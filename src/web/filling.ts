@@ -39,30 +39,24 @@ filling.get('/', async (c) => {
   const piece = await pieceAsked(c, query);
   if (!piece) return notFound(c);
   const offers = await offersOf(c, piece);
-  const typed = query.goal === undefined ? { ...query, ...atFirst(offers) } : query;
+  const fresh = query.goal === undefined;
+  const typed = fresh ? { ...query, ...atFirst(offers) } : query;
   const asked = check(fillingForm(c.get('units')), typed);
-  if (!asked.ok) return show(c, piece, offers, { typed, problems: asked.problems, status: 422 });
+  if (!asked.ok) return show(c, { piece, offers, typed, problems: asked.problems });
   const goods = goodsOf(asked.value, offers, c.get('units'));
-  if (goods.length === 0) {
-    const unasked = query.goal === undefined;
-    return show(c, piece, offers, {
-      typed,
-      problems: unasked ? [] : [{ field: '', message: 'Tick something, or type the size of a part.' }],
-      status: unasked ? 200 : 422,
-    });
-  }
-  const fill = await fillFor(c, piece, goods, asked.value.goal);
-  if (fill === 'busy') return show(c, piece, offers, { typed, answer: jsx(TooBusy, {}), status: 503 });
+  if (goods.length === 0) return show(c, { piece, offers, typed, problems: fresh ? [] : [NOTHING_ASKED] });
+  const { goal } = asked.value;
+  const fill = await fillFor(c, piece, goods, goal);
+  if (fill === 'busy') return show(c, { piece, offers, typed, answer: jsx(TooBusy, {}), status: 503 });
   const answer = jsx(FillAnswer, {
-    piece,
-    filled: filledWith(fill, piece, goods),
-    goal: asked.value.goal,
+    ...{ piece, goal, filled: filledWith(fill, piece, goods), units: c.get('units') },
     tooLarge: goods.filter((one) => !comesOut(one, piece)),
     longestCut: c.get('settings').longestCut,
-    units: c.get('units'),
   });
-  return show(c, piece, offers, { typed, answer, status: 200 });
+  return show(c, { piece, offers, typed, answer });
 });
+
+const NOTHING_ASKED: Problem = { field: '', message: 'Tick something, or type the size of a part.' };
 
 /** `offcut=7`, or a sheet of `design=3`. */
 async function pieceAsked(c: Request, { offcut, design }: Typed): Promise<Piece | undefined> {
@@ -122,36 +116,39 @@ async function fillFor(
     options: { goal, timeMs: FILL_MS, longestCut, keepAtLeast },
   });
   if (asked === 'busy') return asked;
-  let waiting: NodeJS.Timeout | undefined;
-  const outOfPatience = new Promise<'busy'>((resolve) => {
-    waiting = setTimeout(() => resolve('busy'), PATIENCE_MS);
-  });
-  const fill = await Promise.race([asked.fill, outOfPatience]);
-  clearTimeout(waiting);
-  if (fill === 'busy') {
-    asked.stop();
-    asked.fill.catch(() => {});
-  }
+  const fill = await patiently(asked.fill);
+  if (fill === 'busy') asked.stop();
   return fill;
 }
 
+function patiently<T>(answer: Promise<T>): Promise<T | 'busy'> {
+  let timer: NodeJS.Timeout | undefined;
+  const tooLong = new Promise<'busy'>((resolve) => {
+    timer = setTimeout(resolve, PATIENCE_MS, 'busy');
+  });
+  return Promise.race([answer, tooLong]).finally(() => clearTimeout(timer));
+}
+
 interface Shown {
+  readonly piece: Piece;
+  readonly offers: Offers;
   readonly typed: Typed;
   readonly problems?: readonly Problem[];
   readonly answer?: Child;
-  readonly status: 200 | 422 | 503;
+  readonly status?: 503;
 }
 
 function show(
   c: Request,
-  piece: Piece,
-  offers: Offers,
-  { typed, problems = [], answer = null, status }: Shown,
+  { piece, offers, typed, problems = [], answer = null, status }: Shown,
 ): Response | Promise<Response> {
   const units = c.get('units');
   const lengths = partsIn(typed).flatMap((row) => [`parts.${row}.width`, `parts.${row}.height`]);
   const entry = tellRounding(entryOf(typed, problems), lengths, units);
-  const body = jsx(FillingPage, { piece, offers, entry, units, answer });
-  const name = piece.offcut?.code ?? piece.design.name;
-  return reply(c, { title: `What comes out of ${name}?`, section: 'stash', body, status });
+  return reply(c, {
+    title: `What comes out of ${piece.offcut?.code ?? piece.design.name}?`,
+    section: 'stash',
+    body: jsx(FillingPage, { piece, offers, entry, units, answer }),
+    status: status ?? (problems.length > 0 ? 422 : 200),
+  });
 }
