@@ -1,7 +1,9 @@
 /** The shelf as a list to print and hang beside it: offcuts place by place, then sheets pad by pad. */
+
 import type { FC } from 'hono/jsx';
 import type { Offcut, PadWithDesigns } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
+import { areaOf } from '#shared/size.ts';
 import { printDay } from '#views/parts/when.tsx';
 import { howMany } from '#views/parts/words.ts';
 import { padFacts, sayStanding } from './words.ts';
@@ -99,11 +101,10 @@ function byPlace(offcuts: readonly Offcut[]): Map<string, Offcut[]> {
   const places = [...new Set(offcuts.map((offcut) => offcut.place))].sort(
     (a, b) => Number(a === '') - Number(b === '') || a.localeCompare(b, 'en', { numeric: true }),
   );
-  const area = ({ width, height }: Offcut): number => width * height;
   return new Map(
     places.map((place) => [
       place,
-      offcuts.filter((offcut) => offcut.place === place).sort((a, b) => area(b) - area(a)),
+      offcuts.filter((offcut) => offcut.place === place).sort((a, b) => areaOf(b) - areaOf(a)),
     ]),
   );
 }

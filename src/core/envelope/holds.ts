@@ -4,7 +4,7 @@
  */
 import { type Length, length, roundLength, roundToStep, times } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
-import { type Size, shorter } from '#shared/size.ts';
+import { areaOf, type Size, shorter } from '#shared/size.ts';
 import { diagonalRecipe } from './diagonal-recipe.ts';
 import { searchStep } from './diagonal-search.ts';
 import { assertCard, assertLimits, assertNotcher } from './door.ts';
@@ -87,5 +87,3 @@ function largestIn(room: { width: number; height: number }, like?: Size): Size {
   const scale = Math.min(width / like.width, height / like.height);
   return { width: roundLength(like.width * scale, 'down'), height: roundLength(like.height * scale, 'down') };
 }
-
-const areaOf = ({ width, height }: Size): number => width * height;

@@ -2,13 +2,14 @@
  * What a maker may want out of one piece: envelopes for her cards, the cards themselves, parts of her own; and what a fill
  * of them comes to. Joins cards, tool and piece; searches for nothing.
  */
+
 import type { Fill } from '#core/cutting/fill.ts';
 import type { FillPart } from '#core/cutting/wants.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Notcher, Recipe, WarningKind } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { WantedFit } from '#shared/outcome.ts';
-import { holds, type Size, turned } from '#shared/size.ts';
+import { areaOf, holds, type Size, turned } from '#shared/size.ts';
 import { blankWanted } from './fitting.ts';
 import type { CardSize } from './journal.ts';
 import type { Piece } from './stash.ts';
@@ -112,6 +113,3 @@ const asFlat = (card: CardSize): Offer => ({
 });
 
 const isUpright = ({ design }: Piece): boolean => design.print.direction !== 'any way';
-
-const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): number =>
-  width * height;

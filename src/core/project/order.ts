@@ -7,7 +7,7 @@ import { remediesFor } from '#core/cutting/remedies.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Problem } from '#shared/checked.ts';
 import { type Length, printSize, type Units } from '#shared/length.ts';
-import type { Size } from '#shared/size.ts';
+import { areaOf, type Size } from '#shared/size.ts';
 import { type Batch, blankName, type PaperAsked, type PartAsked, partNames } from './batch.ts';
 import { blankWanted } from './fitting.ts';
 import type { Project } from './journal.ts';
@@ -182,8 +182,6 @@ const smallestFirst = (pieces: readonly Piece[]): Piece[] =>
     (one, other) =>
       Number(other.kind === 'sheet') - Number(one.kind === 'sheet') || areaOf(one) - areaOf(other),
   );
-
-const areaOf = ({ width, height }: Piece): number => width * height;
 
 const noPaper = ({ pin }: Part): string =>
   pin ? 'No paper with a border is left that would do.' : 'There is none of this paper on the shelf.';

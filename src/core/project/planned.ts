@@ -2,8 +2,10 @@
  * A plan as it is kept, with what can be read off it: the pieces it opens, what is kept, what is lost, what it proves.
  * Knows no words and no database.
  */
+
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Part, Piece } from '#core/cutting/order.ts';
+import { areaOf } from '#shared/size.ts';
 import type { Batch } from './batch.ts';
 import type { Cutting } from './order.ts';
 
@@ -112,8 +114,5 @@ export function leastSheets(pieces: readonly Piece[], newSheetArea: number): num
 const SLACK = 1e-6;
 
 const isOffered = ({ kind, keep }: Piece): boolean => kind === 'sheet' && !keep;
-
-const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): number =>
-  width * height;
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
