@@ -3,7 +3,7 @@
  * { sheets, at, note? }), `countOffcut(db, offcut, { count, at })`, `binOffcut(db, offcut, { at, count? })`,
  * `putBack(db, offcut, at)`, `undoMovement(db, movement, at)`, `listMovements(db, filter)`. Cutting is in cuts.ts.
  */
-import type { Movement, Overtaken, PieceRef } from '#core/project/stash.ts';
+import { isByHand, type Movement, type Overtaken, type PieceRef } from '#core/project/stash.ts';
 import { type Database, transact } from './database.ts';
 import { countOf, overtakenBy, record } from './ledger.ts';
 
@@ -88,7 +88,7 @@ export const undoMovement = (
 ): Promise<{ readonly movement: number } | Overtaken | undefined> =>
   transact(db, async (db) => {
     const [line] = await listMovements(db, { id: movement });
-    if (!line || !['bought', 'binned', 'spoiled'].includes(line.kind)) return undefined;
+    if (!line || !isByHand(line)) return undefined;
     if (line.reversedBy !== null) return { refused: 'undone already', at: null };
     const left = (await countOf(db, line.piece))!;
     const overtaken = await overtakenBy(db, movement, line.piece, left < line.delta);

@@ -2,7 +2,7 @@
  * Pads, and which of them run low. Verbs: `addPad(db, pad)`, `listPads(db)`, `readPad(db, id)`,
  * `editPad(db, id, pad)`, `listLow(db)`. Sheets are counted on designs, see designs.ts and movements.ts.
  */
-import type { NewPad, Pad, PadWithDesigns } from '#core/project/stash.ts';
+import { type NewPad, type Pad, type PadWithDesigns, runsLow } from '#core/project/stash.ts';
 import type { Database } from './database.ts';
 import { listDesigns, toPad } from './designs.ts';
 
@@ -43,9 +43,7 @@ export async function editPad(db: Database, id: number, pad: NewPad): Promise<Pa
  * pad whose designs are still to be named is not missed yet.
  */
 export async function listLow(db: Database): Promise<PadWithDesigns[]> {
-  const low = (await listPads(db)).filter(
-    ({ pad, designs, sheets }) => designs.length > 0 && pad.lowMark > 0 && sheets <= pad.lowMark,
-  );
+  const low = (await listPads(db)).filter((one) => one.designs.length > 0 && runsLow(one));
   return low.sort(
     (a, b) => a.sheets / a.pad.lowMark - b.sheets / b.pad.lowMark || b.pad.lowMark - a.pad.lowMark,
   );

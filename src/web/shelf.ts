@@ -1,5 +1,5 @@
 /** What every page with a shelf of offcuts on it hands to that shelf. Knows no page. */
-import type { Movement, Offcut } from '#core/project/stash.ts';
+import { type Movement, type Offcut, wentByHand } from '#core/project/stash.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import type { ShelfProps } from '#views/offcuts/tile.tsx';
@@ -13,7 +13,7 @@ export async function shelfOf(c: Request, offcuts: readonly Offcut[], back = her
 
 /** Whether the newest line of a ledger is paper taken off the shelf by hand. */
 export const endsGone = ([newest]: readonly Movement[]): boolean =>
-  newest?.kind === 'binned' || newest?.kind === 'spoiled';
+  newest !== undefined && wentByHand(newest);
 
 /** What the address says is gone, unless something has happened to it since. */
 async function justGone(c: Request): Promise<Offcut | undefined> {

@@ -1,6 +1,6 @@
 /** One offcut: its code as on its back, drawn large, where it lies, and what can happen to it by hand. */
 import type { FC } from 'hono/jsx';
-import type { Movement, Offcut } from '#core/project/stash.ts';
+import { type Movement, type Offcut, wentByHand } from '#core/project/stash.ts';
 import { inches, printSize, type Units } from '#shared/length.ts';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
@@ -71,7 +71,7 @@ const Standing: FC<Props> = ({ offcut, movements, projects, went, token }) => {
   const form = { offcut, back: `/offcuts/${offcut.id}`, token: `${token}-moved`, whole: true };
   if (offcut.count > 0 && !went) return <LetGo {...form} />;
   const last = movements.find((line) => line.reversedBy === null && line.delta < 0);
-  if (went || last?.kind === 'binned' || last?.kind === 'spoiled') {
+  if (went || (last && wentByHand(last))) {
     return (
       <div class="done">
         <PutBack {...form} />

@@ -1,6 +1,6 @@
 /** One pad: how many sheets are left, its designs with theirs, and what was noted when it came. */
 import type { FC } from 'hono/jsx';
-import type { Design, Pad, PadWithDesigns } from '#core/project/stash.ts';
+import { type Design, type Pad, type PadWithDesigns, runsLow } from '#core/project/stash.ts';
 import { inches, type Units } from '#shared/length.ts';
 import { boughtField } from '#shared/schemas/pad.ts';
 import { SheetPicture } from '#views/designs/picture.tsx';
@@ -8,7 +8,6 @@ import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { howMany } from '#views/parts/words.ts';
-import { isLow } from '#views/stash/pads.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { padFacts, sayPrint } from '#views/stash/words.ts';
 
@@ -29,7 +28,7 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }
     </div>
     <p class="answer">
       <strong>{howMany(sheets, 'sheet')}</strong> left
-      {isLow(pad.lowMark, sheets) ? <span class="low">, runs low</span> : null}
+      {runsLow({ pad, sheets }) ? <span class="low">, runs low</span> : null}
     </p>
     <p class="lead">{padFacts(pad, units)}</p>
     {designs.length === 0 ? (

@@ -1,6 +1,6 @@
 /** The ledger of one piece in words, newest line first, with what was left after each. Knows no arithmetic of its own but that. */
 import type { FC } from 'hono/jsx';
-import type { Movement } from '#core/project/stash.ts';
+import { isByHand, type Movement } from '#core/project/stash.ts';
 import { When } from '#views/parts/when.tsx';
 
 interface Props {
@@ -43,7 +43,7 @@ export const Ledger: FC<Props> = ({ movements, left, projects, back }) => (
             </td>
             <td class="number">{signed(line.delta)}</td>
             <td class="number">{after}</td>
-            <td>{isUndoable(line) ? <Undo line={line} back={back} /> : null}</td>
+            <td>{line.reversedBy === null && isByHand(line) ? <Undo line={line} back={back} /> : null}</td>
           </tr>
         ))}
       </tbody>
@@ -60,10 +60,6 @@ const Undo: FC<{ line: Movement; back: string }> = ({ line, back }) => (
     </button>
   </form>
 );
-
-/** What was written by hand; a count is corrected by counting again, a cut is undone at its project. */
-const isUndoable = (line: Movement): boolean =>
-  line.reversedBy === null && ['bought', 'binned', 'spoiled'].includes(line.kind) && line.cut === null;
 
 function say({ kind, delta, reversedBy }: Movement): string {
   const undone = reversedBy === null ? '' : ' (undone since)';

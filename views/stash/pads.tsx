@@ -1,6 +1,6 @@
 /** Pads as rows of swatches, each with the sheets left. Knows no offcuts. */
 import type { FC } from 'hono/jsx';
-import type { Design, PadWithDesigns } from '#core/project/stash.ts';
+import { type Design, type PadWithDesigns, runsLow } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
 import { howMany } from '#views/parts/words.ts';
@@ -21,7 +21,7 @@ const PadRow: FC<PadWithDesigns & { units: Units }> = ({ pad, designs, sheets, u
         <a href={`/pads/${pad.id}`}>{pad.name}</a>
       </h3>
       <p class="quiet">{padFacts(pad, units)}</p>
-      {isLow(pad.lowMark, sheets) ? <p class="low">runs low</p> : null}
+      {runsLow({ pad, sheets }) ? <p class="low">runs low</p> : null}
     </div>
     {designs.length === 0 ? (
       <p>
@@ -51,6 +51,3 @@ export const Swatches: FC<{ designs: readonly Design[] }> = ({ designs }) => (
     ))}
   </ul>
 );
-
-/** A mark of 0 asks for no reminder. */
-export const isLow = (mark: number, sheets: number): boolean => mark > 0 && sheets <= mark;

@@ -2,7 +2,6 @@
  * What a maker may want out of one piece: envelopes for her cards, the cards themselves, parts of her own; and what a fill
  * of them comes to. Joins cards, tool and piece; searches for nothing.
  */
-
 import type { Fill } from '#core/cutting/fill.ts';
 import type { FillPart } from '#core/cutting/wants.ts';
 import { foldOf } from '#core/envelope/folds.ts';

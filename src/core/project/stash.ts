@@ -46,6 +46,10 @@ export interface PadWithDesigns {
   readonly sheets: number;
 }
 
+/** At its low mark or under it; a mark of 0 asks for no reminder. */
+export const runsLow = ({ pad, sheets }: Pick<PadWithDesigns, 'pad' | 'sheets'>): boolean =>
+  pad.lowMark > 0 && sheets <= pad.lowMark;
+
 /** Height along the print; `border`: still has the printed border of a one-edge design along its bottom edge. */
 export interface NewOffcut extends Size {
   readonly border: boolean;
@@ -150,6 +154,13 @@ export interface Movement {
   readonly reversedBy: number | null;
   readonly note: string;
 }
+
+/** Paper that went off the shelf by hand. */
+export const wentByHand = ({ kind }: Pick<Movement, 'kind'>): boolean =>
+  kind === 'binned' || kind === 'spoiled';
+
+/** What may be undone line by line: a count is put right by counting again, a cut is undone at its project. */
+export const isByHand = (line: Pick<Movement, 'kind'>): boolean => line.kind === 'bought' || wentByHand(line);
 
 /** Why a movement or a cut cannot be undone. */
 export type Overtaken =
