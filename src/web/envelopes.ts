@@ -12,7 +12,7 @@ import { listCardSizes } from '#stores/card-sizes.ts';
 import { readProject } from '#stores/projects.ts';
 import { NoAnswer } from '#views/envelopes/answer.tsx';
 import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
-import { asking, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
+import { asking, cardFields, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import type { Env, Request } from './env.ts';
 import { answerFor } from './envelope-answer.ts';
@@ -32,7 +32,7 @@ export async function showEnvelopes(c: Request, { typed, problems }: Entry): Pro
   const units = c.get('units');
   const project = await projectAsked(c, typed);
   if (project === null) return notFound(c);
-  if (project && !typed.width && project.card) return goTo(c, asking(carriedFrom(project, units), {}));
+  if (project && !typed.width && project.card) return goTo(c, asking(carriedFrom(project, units)));
   if (!typed.width && !typed.height)
     return show(c, { typed, problems }, project, 'Tap a card, or type its size.');
   const answered = await answerTo(c, typed);
@@ -66,12 +66,9 @@ async function projectAsked(c: Request, { project }: Typed): Promise<Project | u
 }
 
 function carriedFrom({ id, card, recipe }: Project, units: Units): Typed {
-  const { width, height, bulk } = card!;
   return {
     project: `${id}`,
-    width: typedLength(width, units),
-    height: typedLength(height, units),
-    bulk: typedLength(bulk, units),
+    ...cardFields(card!, units),
     ...(recipe && measuresOf(recipe, units)),
   };
 }

@@ -10,7 +10,6 @@ import type { Project } from '#core/project/journal.ts';
 import { MAKE_PART } from '#core/project/parts/kinds.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import { readId } from '#shared/ids.ts';
-import { typedLength } from '#shared/length.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
 import {
   FOLDED_AT,
@@ -23,6 +22,7 @@ import {
 } from '#shared/schemas/parts.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { listProjects, readProject } from '#stores/projects.ts';
+import { cardFields } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { hasCard, OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
 import { PART_NAMES } from '#views/sets/words.ts';
@@ -110,12 +110,8 @@ async function cardIn(c: Request): Promise<CardAsked | undefined> {
   const project = await projectIn(c, typed);
   if (!project) return undefined;
   if (typed.width || typed.height || !project.card) return { typed, project };
-  const { width, height, bulk } = project.card;
-  const card = Object.entries({ width, height, bulk }).map(([name, value]) => [
-    name,
-    typedLength(value, c.get('units')),
-  ]);
-  return { typed: { ...typed, ...Object.fromEntries(card), copies: `${project.quantity}` }, project };
+  const card = cardFields(project.card, c.get('units'));
+  return { typed: { ...typed, ...card, copies: `${project.quantity}` }, project };
 }
 
 async function projectIn(c: Request, { project }: Typed): Promise<Project | undefined> {

@@ -3,13 +3,13 @@ import type { Child, FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { Card, Recipe } from '#core/envelope/recipe.ts';
 import type { CardSize } from '#core/project/journal.ts';
-import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { Size } from '#shared/size.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { type Entry, Field } from '../parts/field.tsx';
 import { FitChoice } from './page.tsx';
-import { asking, measuresOf } from './query.ts';
+import { asking, cardFields, measuresOf } from './query.ts';
 
 interface PageProps {
   readonly units: Units;
@@ -85,12 +85,5 @@ const OwnCards: FC<Pick<HeldProps, 'cards' | 'units'>> = ({ cards, units }) => {
   );
 };
 
-const envelopeFor = ({ width, height, bulk }: Card, recipe: Recipe, units: Units): string =>
-  asking(
-    {
-      width: typedLength(width, units),
-      height: typedLength(height, units),
-      bulk: typedLength(bulk, units),
-    },
-    measuresOf(recipe, units),
-  );
+const envelopeFor = (card: Card, recipe: Recipe, units: Units): string =>
+  asking(cardFields(card, units), measuresOf(recipe, units));

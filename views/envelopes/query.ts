@@ -1,14 +1,25 @@
 /** Links that ask the envelopes page the same question with something changed. Knows no answer. */
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { typedLength, type Units } from '#shared/length.ts';
+import { type Length, typedLength, type Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
 
 export type Query = Readonly<Record<string, string>>;
 
 /** The page's address with these fields set; an empty value takes the field away. */
-export function asking(query: Query, changes: Query): string {
+export function asking(query: Query, changes: Query = {}): string {
   const pairs = Object.entries({ ...query, ...changes }).filter(([, value]) => value !== '');
   return `/envelopes?${new URLSearchParams(pairs)}`;
 }
+
+/** A card as the fields of a form have it; without a bulk the usual one is meant. */
+export const cardFields = (
+  { width, height, bulk }: Size & { readonly bulk?: Length },
+  units: Units,
+): { readonly width: string; readonly height: string; readonly bulk?: string } => ({
+  width: typedLength(width, units),
+  height: typedLength(height, units),
+  ...(bulk !== undefined && { bulk: typedLength(bulk, units) }),
+});
 
 /** What belongs to one choice of measures and must not be carried over to another. */
 export const UNCHOSEN: Query = {

@@ -1,8 +1,8 @@
 /** Standard cards to start from, in inches and millimetres, each with the envelope it is sold with. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import { CARDS, ENVELOPES, type StandardSize } from '#core/envelope/sizes.ts';
-import { printSize, typedLength, type Units } from '#shared/length.ts';
-import { asking } from './query.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { asking, cardFields } from './query.ts';
 
 const SYSTEMS = ['North American', 'ISO'] as const;
 const INCHES: Units = { unit: 'in', step: 16 };
@@ -39,7 +39,7 @@ export const StandardCards: FC<{ units: Units }> = ({ units }) => (
 const CardRow: FC<{ card: StandardSize; units: Units }> = ({ card, units }) => (
   <tr>
     <th scope="row">
-      <a href={startFrom(card, units)}>{card.name}</a>
+      <a href={asking(cardFields(card, units))}>{card.name}</a>
     </th>
     <td>{printSize(card, INCHES)}</td>
     <td>{printSize(card, MILLIMETRES)}</td>
@@ -50,6 +50,3 @@ const CardRow: FC<{ card: StandardSize; units: Units }> = ({ card, units }) => (
     </td>
   </tr>
 );
-
-const startFrom = ({ width, height }: StandardSize, units: Units): string =>
-  asking({ width: typedLength(width, units), height: typedLength(height, units) }, {});

@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import type { Holder, InHolder } from '#core/project/parts/holder.ts';
 import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { usualRoom } from '#shared/schemas/holders.ts';
+import { asking, cardFields } from '#views/envelopes/query.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
 
 interface Asked {
@@ -52,12 +53,10 @@ const Inside: FC<InHolder & { units: Units }> = ({ card, envelope, sets, units }
 
 /** The card as large as it may be, its envelope held to the holder. */
 const envelopeFor = (card: InHolder['card'], envelope: InHolder['envelope'], units: Units): string =>
-  `/envelopes?${new URLSearchParams({
-    width: typedLength(card.width, units),
-    height: typedLength(card.height, units),
+  asking(cardFields(card, units), {
     boxWidth: typedLength(envelope.width, units),
     boxHeight: typedLength(envelope.height, units),
-  })}`;
+  });
 
 export const SetsPage: FC<Asked & { holder: (Holder & { readonly sets: number }) | undefined }> = ({
   units,

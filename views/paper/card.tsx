@@ -1,11 +1,12 @@
 /** A card described by its layers: thickness, weight, grain; and on to its envelope. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import type { Layered } from '#core/paper/layers.ts';
-import { type Length, printSize, typedLength, type Units } from '#shared/length.ts';
-import { type Mass, printMass, typedMass } from '#shared/mass.ts';
+import { printSize, type Units } from '#shared/length.ts';
+import { printMass, typedMass } from '#shared/mass.ts';
 import { GRAINS } from '#shared/schemas/paper.ts';
 import { massUnit } from '#shared/schemas/post.ts';
 import type { Size } from '#shared/size.ts';
+import { asking, cardFields } from '#views/envelopes/query.ts';
 import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
 import { sayRange } from './page.tsx';
 
@@ -86,22 +87,14 @@ const Answer: FC<Layered & { size: Size; units: Units }> = ({ bulk, mass, lumps,
       ))}
     </ul>
     <p>
-      <a href={envelopeFor(size, { bulk: bulk.most, mass }, units)}>
+      <a
+        href={asking(cardFields({ ...size, bulk: bulk.most }, units), {
+          cardMass: typedMass(mass, massUnit(units)),
+        })}
+      >
         Find the envelope for this {printSize(size, units)} card, as thick as it may be, and ask whether it
         can be posted
       </a>
     </p>
   </section>
 );
-
-const envelopeFor = (
-  { width, height }: Size,
-  { bulk, mass }: { bulk: Length; mass: Mass },
-  units: Units,
-): string =>
-  `/envelopes?${new URLSearchParams({
-    width: typedLength(width, units),
-    height: typedLength(height, units),
-    bulk: typedLength(bulk, units),
-    cardMass: typedMass(mass, massUnit(units)),
-  })}`;

@@ -1,7 +1,7 @@
 /** The largest thing on a project's page: what to do next, and beside it where things stand. */
 import type { FC } from 'hono/jsx';
 import { missingBlanks, ofTheBatch } from '#core/project/next.ts';
-import { typedLength } from '#shared/length.ts';
+import { asking, cardFields } from '#views/envelopes/query.ts';
 import { type Entry, TextArea } from '../parts/field.tsx';
 import type { ProjectView } from './view.ts';
 import { nextAddress, sayNext } from './words.ts';
@@ -44,22 +44,12 @@ const Finished: FC<ProjectView> = ({ full: { project }, next, units }) => (
   <p class="row">
     {sayNext(next)}
     {project.card ? (
-      <a class="button plain small" href={`/envelopes?${cardQuery(project.card, units)}`}>
+      <a class="button plain small" href={asking(cardFields(project.card, units))}>
         Start another for the same card
       </a>
     ) : null}
   </p>
 );
-
-const cardQuery = (
-  { width, height, bulk }: NonNullable<ProjectView['full']['project']['card']>,
-  units: ProjectView['units'],
-): string =>
-  new URLSearchParams({
-    width: typedLength(width, units),
-    height: typedLength(height, units),
-    bulk: typedLength(bulk, units),
-  }).toString();
 
 /** Blanks that are missing while others wait to be folded. */
 const StillToTake: FC<ProjectView> = ({ full: { project, envelopes }, next }) => {

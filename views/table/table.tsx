@@ -3,7 +3,8 @@ import type { FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { CardSize, Project } from '#core/project/journal.ts';
 import type { PadWithDesigns } from '#core/project/stash.ts';
-import { typedLength, type Units } from '#shared/length.ts';
+import type { Units } from '#shared/length.ts';
+import { asking, cardFields } from '#views/envelopes/query.ts';
 import { howMany } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { BLANK_ENTRY, Field } from '../parts/field.tsx';
@@ -50,7 +51,7 @@ export const CardStrip: FC<{ cards: readonly CardSize[]; units: Units; longest: 
     <ul class="cards">
       {cards.map((card) => (
         <li>
-          <a href={envelopeFor(card, units)}>
+          <a href={asking(cardFields(card, units))}>
             <Picture drawing={cardDrawing(card, units, scale)} id={`card-${card.id}`} />
             <span>{card.name}</span>
           </a>
@@ -58,12 +59,6 @@ export const CardStrip: FC<{ cards: readonly CardSize[]; units: Units; longest: 
       ))}
     </ul>
   );
-};
-
-const envelopeFor = ({ width, height, bulk }: CardSize, units: Units): string => {
-  const typed = { width, height, bulk };
-  const pairs = Object.entries(typed).map(([name, value]) => [name, typedLength(value, units)]);
-  return `/envelopes?${new URLSearchParams(pairs)}`;
 };
 
 const example = (units: Units): string =>
