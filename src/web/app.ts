@@ -31,6 +31,7 @@ import { readyMade } from './ready-made.ts';
 import { reply } from './reply.ts';
 import { guard } from './security.ts';
 import { series } from './series.ts';
+import { starts } from './starts.ts';
 import { stash } from './stash.ts';
 import { table } from './table.ts';
 import { templates } from './templates.ts';
@@ -63,7 +64,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/offcuts', offcuts);
   app.route('/movements', movements);
   app.route('/ready-made', readyMade);
-  for (const one of [projects, making, outcomes, batches]) app.route('/projects', one);
+  for (const one of [projects, making, starts, outcomes, batches]) app.route('/projects', one);
   for (const one of [plans, cutSheets]) app.route('/plans', one);
   app.route('/series', series);
   app.route('/paper', paper);

@@ -1,21 +1,17 @@
-/** Making a project's envelopes: step by step, the trial piece, the start for the rest, what is folded or spoiled. */
+/** Making a project's envelopes: step by step, the trial piece, what is folded or spoiled. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import { checkMeasures } from '#core/envelope/door.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { paperInUse, startMoves, turningOf, withStart } from '#core/project/in-use.ts';
+import { paperInUse, turningOf } from '#core/project/in-use.ts';
 import type { Envelope } from '#core/project/journal.ts';
 import { hasTried } from '#core/project/next.ts';
-import type { Length, Units } from '#shared/length.ts';
 import type { Fit } from '#shared/outcome.ts';
-import { madeForm, spoiledForm, startForm } from '#shared/schemas/outcome.ts';
+import { madeForm, spoiledForm } from '#shared/schemas/outcome.ts';
 import { addTrial, makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
-import { changeStart } from '#stores/projects.ts';
 import { spoilBlank } from '#stores/spoil.ts';
 import { Folded } from '#views/making/folded.tsx';
 import { MakingStep, type MakingView } from '#views/making/page.tsx';
-import { Shift } from '#views/making/shift.tsx';
 import { Spoiled } from '#views/making/spoiled.tsx';
 import { Trial } from '#views/making/trial.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
@@ -65,22 +61,6 @@ making.post('/:id/made', async (c) => {
     else for (const { id } of madeNow(view, envelope, asked.value.rest)) await makeEnvelope(db, id, nowIn(c));
     return { location: felt ? `${home}/start` : home };
   });
-});
-
-making.get('/:id/start', async (c) => showShift(c, BLANK_ENTRY));
-
-making.put('/:id/start', async (c) => {
-  const view = await viewIn(c);
-  if (!view?.recipe || !startMoves(view.recipe)) return notFound(c);
-  const typed = await readForm(c);
-  const asked = check(startForm(c.get('units')), typed);
-  if (!asked.ok) return showShift(c, entryOf(typed, asked.problems));
-  const possible = checkMeasures(measures(view.recipe, asked.value.start), c.get('units'));
-  if (!possible.ok) return showShift(c, entryOf(typed, possible.problems));
-  const { id, recipe } = view.full.project;
-  const start = asked.value.start === recipe?.starts[0] ? null : asked.value.start;
-  await changeStart(c.get('db'), id, start, nowIn(c));
-  return goTo(c, `/projects/${id}`);
 });
 
 making.get('/:id/spoiled', async (c) => showSpoiled(c, readQuery(c).envelope, BLANK_ENTRY));
@@ -160,34 +140,6 @@ function makingView({ full, designs, units }: ProjectView, recipe: Recipe, envel
     units,
   };
 }
-
-async function showShift(c: Request, entry: Entry) {
-  const view = await viewIn(c);
-  if (!view?.recipe) return notFound(c);
-  const { recipe, full, units } = view;
-  const body = jsx(Shift, {
-    project: full.project,
-    recipe,
-    others: startsBeside(recipe, units),
-    units,
-    entry,
-  });
-  return reply(c, { title: 'A tight trial', section: 'journal', status: statusOf(entry), body });
-}
-
-/** One graduation more and one less, where they leave a pocket. */
-const startsBeside = (recipe: Recipe, units: Units): Recipe[] =>
-  (startMoves(recipe) ? [1, -1] : [])
-    .map((way) => (recipe.starts[0] + way * recipe.notcher.graduation) as Length)
-    .filter((start) => checkMeasures(measures(recipe, start), units).ok)
-    .map((start) => withStart(recipe, start));
-
-const measures = ({ card, notcher, blank }: Recipe, start: Length) => ({
-  card,
-  notcher,
-  square: blank.width,
-  start,
-});
 
 async function showSpoiled(c: Request, number: string | undefined, entry: Entry) {
   const view = await viewIn(c);
