@@ -171,7 +171,7 @@ class Blocks {
         this.pairs += 1;
         if ((set[other]! & oneSet) !== 0) continue;
         const both = oneWide + wide[other]!;
-        const tall = oneHigh > high[other]! ? oneHigh : high[other]!;
+        const tall = Math.max(oneHigh, high[other]!);
         if (both > this.widest || both * tall - area[one]! - area[other]! > this.waste) continue;
         this.addPair(both, tall, CUT_X, one, other);
       }
@@ -194,7 +194,7 @@ class Blocks {
         this.pairs += 1;
         if ((set[other]! & oneSet) !== 0) continue;
         const both = oneHigh + high[other]!;
-        const broad = oneWide > wide[other]! ? oneWide : wide[other]!;
+        const broad = Math.max(oneWide, wide[other]!);
         if (both > this.highest || both * broad - area[one]! - area[other]! > this.waste) continue;
         this.addPair(broad, both, CUT_Y, one, other);
       }
