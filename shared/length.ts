@@ -105,7 +105,7 @@ export function printNumber(one: Length, units: Units, how: Rounding = 'nearest'
   const step = length(units.unit === 'in' ? PER_INCH / units.step : PER_MILLIMETRE / 10);
   const shown = roundToStep(one, step, how);
   const sign = shown < 0 ? '−' : '';
-  const mark = shown === one ? '' : '≈ ';
+  const mark = shown === one ? '' : '≈';
   const size = Math.abs(shown);
   return `${mark}${sign}${units.unit === 'in' ? printInches(size, units.step) : printTenths(size)}`;
 }
@@ -121,7 +121,7 @@ export function printSize(
   how: Rounding = 'nearest',
 ): string {
   const text = `${printNumber(size.width, units, how)} × ${printLength(size.height, units, how)}`;
-  return text.includes('≈') ? `≈ ${text.replaceAll('≈ ', '')}` : text;
+  return text.includes('≈') ? `≈${text.replaceAll('≈', '')}` : text;
 }
 
 /** Plain text that reads back as exactly this length, for the value of an input field: `4 7/8`, `11.20675 mm`. */

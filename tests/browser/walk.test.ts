@@ -140,7 +140,7 @@ describe.skipIf(!browserPath).each([
     await go('/tools/notchers/1');
     expect(await main()).toContain('learned from 1 envelope');
     // facts §1: m = S/2 − (w + h)/(2√2) = 4 − 9.875/(2√2) = 0.509 in, where 7/16 was assumed.
-    expect(await page.locator('.measures dd').first().innerText()).toBe('≈ ½″');
+    expect(await page.locator('.measures dd').first().innerText()).toBe('≈½″');
     await go('/envelopes?width=6+1/4&height=3+1/4');
     // facts §1: S = (6½ + 3½)/√2 + 2 · 0.509 = 8.09, rounded up to the next eighth.
     expect(await page.locator('h1').innerText()).toMatch(/^Square 8⅛″/);

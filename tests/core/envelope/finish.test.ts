@@ -79,7 +79,7 @@ describe('every other finish', () => {
       (['C', 'D'] as const).map((letter) => subtract(flapOf(recipe, letter).depth, recipe.pocket.height)),
     );
     expect(describeWarning(passing[0]!, SIXTEENTHS)).toBe(
-      'Flap C passes the opposite fold. It sticks out by ≈ ½″.',
+      'Flap C passes the opposite fold. It sticks out by ≈½″.',
     );
   });
 
@@ -112,7 +112,7 @@ describe('every other finish', () => {
 
 describe('impossible finishes', () => {
   const bad: [string, Finishes, RegExp][] = [
-    ['no depth', { C: straight(0) }, /^The cut has to lie within ≈ 3⅞″ of the score/],
+    ['no depth', { C: straight(0) }, /^The cut has to lie within ≈3⅞″ of the score/],
     ['deeper than the flap', { C: straight(inches(5)) }, /^The cut has to lie within/],
     ['a negative taper', { C: { shape: 'tapered', depth: inches(3), taper: length(-1) } }, /^The taper/],
     [

@@ -95,7 +95,7 @@ describe('wishes', () => {
     const warning = nearest!.warnings.find(({ kind }) => kind === 'larger than the limit')!;
     expect(warning.amount).toBe(nearest!.pocket.height - inches(3.4));
     expect(describeWarning(warning, { unit: 'in', step: 32 })).toBe(
-      'The envelope is larger than you allow. It is ≈ ⁷⁄₃₂″ over.',
+      'The envelope is larger than you allow. It is ≈⁷⁄₃₂″ over.',
     );
   });
 
