@@ -5,7 +5,7 @@
  */
 import { sql } from 'kysely';
 import type { Offcut, PaperKind } from '#core/project/stash.ts';
-import type { Length } from '#shared/length.ts';
+import { type Length, length } from '#shared/length.ts';
 import type { Database } from './database.ts';
 import { listOffcuts } from './offcuts.ts';
 
@@ -22,7 +22,7 @@ export interface ShelfQuery {
 
 /** The smallest that will do first where a size is asked for, else newest first. Only what is still there. */
 export async function browseShelf(db: Database, query: ShelfQuery): Promise<Offcut[]> {
-  const { width = 0 as Length, height = 0 as Length, design, pad, kind, place, limit } = query;
+  const { width = length(0), height = length(0), design, pad, kind, place, limit } = query;
   const sized = width > 0 || height > 0;
   const rows = await db
     .selectFrom('offcuts')

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Flap, Recipe, Slip } from '#core/envelope/recipe.ts';
-import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import { length, printLength, printSize, type Units } from '#shared/length.ts';
 import { FINISH_SHAPES } from '#shared/schemas/envelope.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { sayFinish } from '../parts/finish.ts';
@@ -103,7 +103,7 @@ const Slips: FC<Answered> = ({ recipe, units }) => (
 function survival({ fold, survives, slips }: Recipe, units: Units): string {
   const off = (what: Slip['off']): string => {
     const by = slips.find((slip) => slip.off === what)!.by;
-    return `a ${SLIP_WORDS[fold][what]} ${printLength(Math.abs(by) as Length, units)} off`;
+    return `a ${SLIP_WORDS[fold][what]} ${printLength(length(Math.abs(by)), units)} off`;
   };
   if (survives.square && survives.start) return `Survives ${off('square')} and ${off('start')}.`;
   if (survives.square) return `Survives ${off('square')}, but not ${off('start')}: measure that twice.`;
@@ -112,7 +112,7 @@ function survival({ fold, survives, slips }: Recipe, units: Units): string {
 }
 
 const offBy = (slip: Slip, units: Units): string =>
-  `${printLength(Math.abs(slip.by) as Length, units)} ${slip.by < 0 ? 'short' : 'over'}`;
+  `${printLength(length(Math.abs(slip.by)), units)} ${slip.by < 0 ? 'short' : 'over'}`;
 
 const OwnFinish: FC<Answered> = ({ recipe, query, entry, units }) => (
   <details open={Boolean(query.cShape || query.dShape)}>

@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
 import type { Filled, Offer, Wanted } from '#core/project/filling.ts';
+import { rectangleOf, sizeOf } from '#core/project/measured.ts';
 import type { Piece } from '#core/project/stash.ts';
 import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
@@ -103,7 +104,7 @@ function sayWithSize(wanted: Wanted, units: Units): string {
 const isOffer = (wanted: Wanted): wanted is Offer => 'card' in wanted;
 
 function sayLeft({ fill }: Filled, units: Units): string {
-  const sizes = tally(fill.leftovers.map((one) => printSize(one as unknown as Sized, units)));
+  const sizes = tally(fill.leftovers.map((one) => printSize(sizeOf(one), units)));
   if (sizes.size === 0) return 'Nothing is left worth keeping.';
   const named = [...sizes].map(([size, count]) => (count === 1 ? size : `${count} of ${size}`));
   return `${capital(listed(named))} ${fill.leftovers.length === 1 ? 'is' : 'are'} left for the shelf.`;
@@ -118,22 +119,13 @@ function drawnPiece(piece: Piece, { fill, yields }: Filled): DrawnPiece {
     width: piece.width,
     height: piece.height,
     code: offcut?.code ?? design.name,
-    parts: fill.rectangles.map((one) => ({ ...laid(one), ...labels.get(one.part)! })),
-    leftovers: fill.leftovers.map(laid),
+    parts: fill.rectangles.map((one) => ({ ...rectangleOf(one), ...labels.get(one.part)! })),
+    leftovers: fill.leftovers.map(rectangleOf),
     upright: design.print.direction !== 'any way',
     ...(piece.border && design.print.direction === 'one edge' && { border: design.print.border }),
     swatch: design.swatch,
   };
 }
-
-const laid = ({ x, y, width, height }: Filled['fill']['leftovers'][number]) => ({
-  x: x as Length,
-  y: y as Length,
-  width: width as Length,
-  height: height as Length,
-});
-
-type Sized = { readonly width: Length; readonly height: Length };
 
 /** When more is asked of the planners than they can do at once. */
 export const TooBusy: FC = () => (

@@ -1,7 +1,7 @@
 /** What goes into a box, tin or pocket, and what holds a given number of sets. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import type { Holder, InHolder } from '#core/project/parts/holder.ts';
-import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { usualRoom } from '#shared/schemas/holders.ts';
 import { asking, cardFields } from '#views/envelopes/query.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
@@ -112,7 +112,7 @@ const Room: FC<Asked & { names: readonly RoomName[] }> = ({ units, entry, names 
           label={ROOM[name].label}
           kind="length"
           entry={entry}
-          value={typedLength(usual[name] as Length, units)}
+          value={typedLength(usual[name], units)}
           hint={ROOM[name].hint}
         />
       ))}

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
-import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { printLength, printSize, subtract, typedLength, type Units } from '#shared/length.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
 
 export interface ShiftView {
@@ -82,8 +82,8 @@ const Option: FC<{ project: Project; from: Recipe; to: Recipe; units: Units }> =
       </h2>
       <p>
         Start {printLength(to.starts[0], units)} makes the pocket {printSize(to.pocket, units)}:{' '}
-        {printLength((to.pocket[grows] - from.pocket[grows]) as Length, units)} more along the {grows}, as
-        much less along the {shrinks}.
+        {printLength(subtract(to.pocket[grows], from.pocket[grows]), units)} more along the {grows}, as much
+        less along the {shrinks}.
       </p>
       <form method="post" action={`/projects/${project.id}/start`}>
         <input type="hidden" name="_method" value="PUT" />

@@ -1,5 +1,5 @@
 /** Fits and clearances in words. Knows no limits: grades come in. */
-import { type Length, printLength, type Units } from '#shared/length.ts';
+import { type Length, length, printLength, type Units } from '#shared/length.ts';
 import type { Fit } from '#shared/outcome.ts';
 
 /** What the card does, after "Your card". */
@@ -14,5 +14,5 @@ export const SAY_FIT: Record<Fit, string> = {
 /** `¼″ to spare`, `⅛″ short`. */
 export const sayClearance = (clearance: Length, units: Units): string =>
   clearance < 0
-    ? `${printLength((0 - clearance) as Length, units)} short`
+    ? `${printLength(length(0 - clearance), units)} short`
     : `${printLength(clearance, units)} to spare`;

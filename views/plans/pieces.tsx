@@ -2,9 +2,9 @@
 import type { FC } from 'hono/jsx';
 import type { UsedPiece } from '#core/cutting/cuts.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
+import { rectangleOf, sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
 import type { FoundPlan } from '#core/project/planned.ts';
-import { type Length, length } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { PlanView } from './view.ts';
 import { labelsOf } from './words.ts';
@@ -63,20 +63,12 @@ function drawnPiece(
   const labels = labelsOf(plan, titles);
   const bordered = piece.edges?.includes('bottom') && design?.print.direction === 'one edge';
   return {
-    width: length(piece.width),
-    height: length(piece.height),
+    ...sizeOf(piece),
     code: `${number} · ${offcut === null ? (design?.name ?? 'Sheet') : (offcuts.get(offcut)?.code ?? 'Offcut')}`,
-    parts: used.rectangles.map((one) => ({ ...laid(one), ...labels.get(one.part)! })),
-    leftovers: used.leftovers.map(laid),
+    parts: used.rectangles.map((one) => ({ ...rectangleOf(one), ...labels.get(one.part)! })),
+    leftovers: used.leftovers.map(rectangleOf),
     upright: piece.upright === true,
     ...(bordered && design.print.direction === 'one edge' && { border: design.print.border }),
     ...(design && { swatch: design.swatch }),
   };
 }
-
-const laid = ({ x, y, width, height }: UsedPiece['leftovers'][number]) => ({
-  x: x as Length,
-  y: y as Length,
-  width: width as Length,
-  height: height as Length,
-});

@@ -1,8 +1,9 @@
 /** What a plan comes to: parts, offcuts kept, waste; and once it is cut, codes to pencil and what may still go wrong. */
 import type { FC } from 'hono/jsx';
+import { sizeOf } from '#core/project/measured.ts';
 import { areasOf } from '#core/project/planned.ts';
 import { ENVELOPE_PART } from '#core/project/stash.ts';
-import { type Length, printSize } from '#shared/length.ts';
+import { printSize } from '#shared/length.ts';
 import { howMany } from '#views/parts/words.ts';
 import { Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
@@ -15,7 +16,7 @@ export const Result: FC<PlanView> = (view) => {
   const labels = labelsOf(plan, view.titles);
   const placed = tally(plan.plan.used.flatMap((one) => one.rectangles.map(({ part }) => part)));
   const kept = tally(
-    plan.plan.used.flatMap((one) => one.leftovers.map((left) => printSize(left as unknown as Sized, units))),
+    plan.plan.used.flatMap((one) => one.leftovers.map((left) => printSize(sizeOf(left), units))),
   );
   return (
     <section class="result">
@@ -25,8 +26,8 @@ export const Result: FC<PlanView> = (view) => {
           .filter(({ id }) => placed.has(id))
           .map((part) => (
             <li>
-              <b>{placed.get(part.id)}</b> × {labels.get(part.id)!.name},{' '}
-              {printSize(part as unknown as Sized, units)} <small>({labels.get(part.id)!.sign})</small>
+              <b>{placed.get(part.id)}</b> × {labels.get(part.id)!.name}, {printSize(sizeOf(part), units)}{' '}
+              <small>({labels.get(part.id)!.sign})</small>
             </li>
           ))}
         <li>
@@ -138,5 +139,3 @@ const Spoiled: FC<PlanView> = ({ plan, titles, entry, token, project }) => {
 
 const wasCut = ({ plan }: PlanView['plan'], id: string): boolean =>
   plan.used.some((one) => one.rectangles.some(({ part }) => part === id));
-
-type Sized = { readonly width: Length; readonly height: Length };

@@ -2,8 +2,9 @@
 import type { FC } from 'hono/jsx';
 import { type Block, cutSheet, type Step } from '#core/cutting/steps.ts';
 import { cutStepDrawing } from '#core/drawing/cut-step.ts';
+import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import { type Length, printLength, printSize } from '#shared/length.ts';
+import { length, printLength, printSize } from '#shared/length.ts';
 import { listed } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
@@ -49,7 +50,7 @@ export const Steps: FC<PlanView> = (view) => {
       {settings.map((setting) => (
         <li>
           <h2>
-            Set {printLength(setting.distance as Length, view.units)}: <small>{sayCuts(setting)}</small>
+            Set {printLength(length(setting.distance), view.units)}: <small>{sayCuts(setting)}</small>
           </h2>
           <ul>
             {setting.groups.map((group) => (
@@ -131,7 +132,7 @@ const StepWords: FC<PlanView & { group: Group }> = ({ group: { step, count, numb
         {count > 1 ? <b>{count} × </b> : null}
         {offcut === null ? paper?.name : <span class="code">{offcuts.get(offcut)?.code}</span>}{' '}
         <span class="quiet">
-          {isWhole(step, view) ? '' : `piece ${printSize(step.block as unknown as Sized, units)}, `}
+          {isWhole(step, view) ? '' : `piece ${printSize(sizeOf(step.block), units)}, `}
         </span>
         <b>{step.fence} edge</b> to the fence
       </p>
@@ -159,7 +160,7 @@ function sayBlock(
   labels: ReadonlyMap<string, PartLabel>,
   view: PlanView,
 ): string {
-  const size = printSize(block as unknown as Sized, view.units);
+  const size = printSize(sizeOf(block), view.units);
   switch (block.becomes.kind) {
     case 'part':
       return `${labels.get(block.becomes.part)?.name ?? block.becomes.part} ${size}`;
@@ -182,5 +183,3 @@ function sayCuts({ groups }: Setting): string {
   const cuts = groups.reduce((sum, { step, count }) => sum + step.off.length * count, 0);
   return cuts === 1 ? 'one cut' : `${cuts} cuts`;
 }
-
-type Sized = { readonly width: Length; readonly height: Length };

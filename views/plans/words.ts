@@ -2,10 +2,11 @@
 import type { Remedy } from '#core/cutting/cuts.ts';
 import type { Piece } from '#core/cutting/order.ts';
 import type { Change } from '#core/project/changes.ts';
+import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
 import { type FoundPlan, type Proof, waitingDesigns } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
-import { type Length, printSize } from '#shared/length.ts';
+import { printSize } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/parts/words.ts';
 import type { PlanView } from './view.ts';
 
@@ -66,7 +67,7 @@ function sayRemedy(remedy: Remedy, { pieces }: FoundPlan, names: Names): string 
     case 'turned':
       return 'it would fit if it may lie any way';
     case 'smaller':
-      return `it would fit at ${printSize(remedy as unknown as Measures, names.units)}`;
+      return `it would fit at ${printSize(sizeOf(remedy), names.units)}`;
     case 'another':
       return `${sayMore(pieces.find(({ id }) => id === remedy.piece)!, remedy.copies, names)} would take ${remedy.copies > 1 ? 'them' : 'it'}`;
   }
@@ -76,7 +77,7 @@ function sayMore(piece: Piece, copies: number, { designs, units }: Names): strin
   const name = designs.get(refOfPiece(piece).design)?.name ?? 'the same paper';
   if (piece.kind === 'sheet')
     return copies === 1 ? `another sheet of ${name}` : `${copies} more sheets of ${name}`;
-  return `${copies === 1 ? 'another piece' : `${copies} more pieces`} of ${name}, ${printSize(piece as unknown as Measures, units)}`;
+  return `${copies === 1 ? 'another piece' : `${copies} more pieces`} of ${name}, ${printSize(sizeOf(piece), units)}`;
 }
 
 /** `the sheets of Fern`, `offcut K7 of Fern` */
@@ -125,11 +126,6 @@ export function tally(texts: readonly string[]): Map<string, number> {
 }
 
 export const percent = (share: number): string => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
-
-interface Measures {
-  readonly width: Length;
-  readonly height: Length;
-}
 
 const SIGNS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 

@@ -1,6 +1,5 @@
 /** Prints a plan's lengths and areas in the unit in which its order came in. Knows plans and units; plans nothing. */
-
-import { type Length, PER_INCH, PER_MILLIMETRE, typedLength } from '#shared/length.ts';
+import { type Length, length, PER_INCH, PER_MILLIMETRE, typedLength } from '#shared/length.ts';
 import { type CutPlan, type CutTree, isCut } from './cuts.ts';
 
 /**
@@ -10,7 +9,7 @@ import { type CutPlan, type CutTree, isCut } from './cuts.ts';
 export function inUnitsGiven(plan: CutPlan, unit: 'given' | 'in' | 'mm'): unknown {
   if (unit === 'given') return plan;
   const per = unit === 'in' ? PER_INCH : PER_MILLIMETRE;
-  const text = (length: number): string => withUnit(length as Length, unit);
+  const text = (units: number): string => withUnit(length(units), unit);
   const texts = <T extends object>(lengths: T): unknown =>
     Object.fromEntries(
       Object.entries(lengths).map(([key, value]) => [key, typeof value === 'number' ? text(value) : value]),

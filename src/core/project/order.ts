@@ -11,6 +11,7 @@ import { areaOf, type Size } from '#shared/size.ts';
 import { type Batch, blankName, type PaperAsked, type PartAsked, partNames } from './batch.ts';
 import { blankWanted } from './fitting.ts';
 import type { Project } from './journal.ts';
+import { sizeOf } from './measured.ts';
 import { type PieceRef, refOf, type Piece as ShelfPiece } from './stash.ts';
 
 /** What the planner is asked; lengths are whole numbers of 25 nm. */
@@ -188,7 +189,7 @@ const noPaper = ({ pin }: Part): string =>
 
 function tooLarge(part: Part, suitable: readonly Piece[], units: Units): string {
   const largest = suitable.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
-  const says = `${printSize(part as unknown as Size, units)} is larger than any of this paper; the largest piece is ${printSize(largest as unknown as Size, units)}.`;
+  const says = `${printSize(sizeOf(part), units)} is larger than any of this paper; the largest piece is ${printSize(sizeOf(largest), units)}.`;
   const turning = remediesFor(part, 1, suitable).some(({ kind }) => kind === 'turned');
   return turning ? `${says} Lying any way it would fit.` : says;
 }

@@ -3,10 +3,11 @@
  * order's names for parts and pieces; judges no plan.
  */
 import { type CutPlan, type CutTree, isCut } from '#core/cutting/cuts.ts';
-import { type Length, length } from '#shared/length.ts';
+import { length } from '#shared/length.ts';
 import { type Batch, blankName } from './batch.ts';
+import { rectangleOf } from './measured.ts';
 import { type Cutting, refOfPiece } from './order.ts';
-import { ENVELOPE_PART, type PieceCut, type PieceRef, type Rectangle } from './stash.ts';
+import { ENVELOPE_PART, type PieceCut, type PieceRef } from './stash.ts';
 
 /** `placeOf` says where leftovers of a piece are put. Throws on a plan that names a piece the order did not have. */
 export function pieceCuts(
@@ -59,20 +60,3 @@ function renamed(tree: CutTree, called: ReadonlyMap<string, StoredName>): CutTre
     return { ...tree, parts: [renamed(tree.parts[0], called), renamed(tree.parts[1], called)] };
   return 'part' in tree ? { part: called.get(tree.part)?.part ?? tree.part, turned: tree.turned } : tree;
 }
-
-const rectangleOf = ({
-  x,
-  y,
-  width,
-  height,
-}: {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}): Rectangle => ({
-  x: x as Length,
-  y: y as Length,
-  width: width as Length,
-  height: height as Length,
-});
