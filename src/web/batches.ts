@@ -25,10 +25,11 @@ import { addPlan, latestPlan } from '#stores/plans.ts';
 import { listProjects } from '#stores/projects.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { NewPlanPage } from '#views/plans/new.tsx';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from './batch-form.ts';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery, type Typed } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { lookFor } from './plannings.ts';
@@ -57,7 +58,7 @@ batches.post('/:id/plans', async (c) => {
   let begun: number | undefined;
   const answer = await once(c, typed, async (db) => {
     const plan = { project: bench.full.project.id, batch, ...ready.cutting };
-    begun = await addPlan(db, plan, c.get('services').now().toISOString());
+    begun = await addPlan(db, plan, nowIn(c));
     return { location: `/plans/${begun}` };
   });
   const looking = begun === undefined ? 'begun' : await lookFor(c, begun, ready.cutting);
@@ -103,10 +104,7 @@ export function cuttingFor(
 export const lacking = ({ project, envelopes }: ProjectInFull): number =>
   project.recipe ? missingBlanks(project.quantity, envelopes) : 0;
 
-async function benchIn(c: Request): Promise<Bench | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readBench(c, id);
-}
+const benchIn = (c: Request): Promise<Bench | undefined> => rowIn(c, (_, id) => readBench(c, id));
 
 async function listPieces(db: Database): Promise<Piece[]> {
   const sheets = (await listDesigns(db, { left: true })).map(pieceOfSheet);
@@ -188,6 +186,10 @@ async function show(c: Request, { full, others, shelf, kinds }: Bench, entry: En
     units: c.get('units'),
     token: newToken(c),
   });
-  const status = entry.problems.length > 0 ? 422 : 200;
-  return reply(c, { title: `A batch for ${full.project.title}`, section: 'journal', status, body });
+  return reply(c, {
+    title: `A batch for ${full.project.title}`,
+    section: 'journal',
+    status: statusOf(entry),
+    body,
+  });
 }

@@ -21,6 +21,7 @@ import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { SheetPage } from '#views/plans/sheet.tsx';
 import { StepRow, settingsIn } from '#views/plans/steps.tsx';
+import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
 import { notFound } from './not-found.ts';
@@ -50,7 +51,7 @@ cutSheets.post('/:id/trials', async (c) => {
   if (problems.length > 0) throw new Error(`invalid trial of plan ${plan.id}: ${problems[0]!.message}`);
   const { project, batch, pieces, id } = plan;
   const asked = { project, batch, pieces, order: trial.order, trial: true, insteadOf: id };
-  const added = await addPlan(c.get('db'), asked, now(c));
+  const added = await addPlan(c.get('db'), asked, nowIn(c));
   await finishPlan(c.get('db'), added, trial.plan);
   return goTo(c, `/plans/${added}`);
 });
@@ -68,7 +69,7 @@ cutSheets.post('/:id/cuts', async (c) => {
     c,
     typed,
     async (db) => {
-      const cut = (await cutPlan(db, plan.id, { place: asked.value.place, at: now(c) }))!;
+      const cut = (await cutPlan(db, plan.id, { place: asked.value.place, at: nowIn(c) }))!;
       return 'refused' in cut && cut.refused === 'changed'
         ? { refused: cut }
         : { location: `/plans/${plan.id}` };
@@ -85,12 +86,10 @@ cutSheets.post('/:id/spoiled', async (c) => {
   if (!asked.ok) return showPlan(c, plan, { entry: entryOf(typed, asked.problems) });
   if (!partNames(plan.batch.parts).includes(asked.value.part)) return notFound(c);
   return once(c, typed, async (db) => {
-    await spoilPart(db, plan.id, asked.value, now(c));
+    await spoilPart(db, plan.id, asked.value, nowIn(c));
     return { location: `/plans/${plan.id}` };
   });
 });
-
-const now = (c: Request): string => c.get('services').now().toISOString();
 
 async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Response> {
   const view = (await readPlanView(c, plan, entry))!;

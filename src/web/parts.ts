@@ -28,7 +28,7 @@ import { hasCard, OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.ts
 import { PART_NAMES } from '#views/sets/words.ts';
 import type { Env, Request } from './env.ts';
 import { defaultsFrom, envelopeAsked } from './envelope-asked.ts';
-import { check, entryOf, readQuery, type Typed } from './form.ts';
+import { check, entryOf, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { goTo, reply } from './reply.ts';
 
@@ -187,5 +187,5 @@ const show = (
     title: kind ? PART_NAMES[kind] : 'The parts of a set',
     section: 'envelopes',
     body: jsx(PartsPage, { kind, entry, units: c.get('units'), answer }),
-    status: entry.problems.length > 0 ? 422 : 200,
+    status: statusOf(entry),
   });

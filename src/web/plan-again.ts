@@ -4,6 +4,7 @@ import type { Plan } from '#core/project/planned.ts';
 import type { Database } from '#stores/database.ts';
 import { addPlan, latestPlan, readPlan } from '#stores/plans.ts';
 import { type Bench, cuttingFor, lacking, readBench } from './batches.ts';
+import { nowIn } from './clock.ts';
 import type { Request } from './env.ts';
 import { lookFor } from './plannings.ts';
 import { goTo } from './reply.ts';
@@ -22,7 +23,7 @@ export async function planAgain(c: Request, plan: Plan, otherwise: Otherwise): P
   const { cutting, problems } = cuttingFor(c, bench, batch);
   if (problems.length > 0) return showPlan(c, plan, { entry: { typed: {}, problems } });
   const asked = { project: plan.project, batch, ...cutting, insteadOf: plan.id };
-  const id = await addPlan(c.get('db'), asked, c.get('services').now().toISOString());
+  const id = await addPlan(c.get('db'), asked, nowIn(c));
   const begun = await lookFor(c, id, cutting, otherwise.timeMs);
   if (begun === 'busy') return showPlan(c, (await readPlan(c.get('db'), id))!, { busy: true });
   return goTo(c, `/plans/${id}`);

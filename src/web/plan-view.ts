@@ -9,7 +9,7 @@ import { planChanges, readPlan } from '#stores/plans.ts';
 import { readProject } from '#stores/projects.ts';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { PlanView } from '#views/plans/view.ts';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import type { Request } from './env.ts';
 import { newToken } from './once.ts';
 
@@ -56,7 +56,4 @@ async function titlesIn(db: Database, { batch }: Plan): Promise<Map<number, stri
 }
 
 /** The plan that an address names. */
-export async function planIn(c: Request): Promise<Plan | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readPlan(c.get('db'), id);
-}
+export const planIn = (c: Request): Promise<Plan | undefined> => rowIn(c, readPlan);

@@ -22,7 +22,7 @@ import {
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { ReadyMadeForm } from '#views/ready-made/form.tsx';
 import { ReadyMadePage } from '#views/ready-made/page.tsx';
-import { rowId } from './address.ts';
+import { rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
@@ -111,10 +111,7 @@ readyMade.post('/:id/uses', async (c) => {
 const tooFew = (typed: Typed, left: number): Entry =>
   entryOf(typed, [{ field: 'used', message: left === 0 ? 'None is left.' : `Only ${left} are left.` }]);
 
-async function foundIn(c: Request): Promise<ReadyMade | undefined> {
-  const id = rowId(c);
-  return id === undefined ? undefined : readReadyMade(c.get('db'), id);
-}
+const foundIn = (c: Request): Promise<ReadyMade | undefined> => rowIn(c, readReadyMade);
 
 async function showOne(c: Request, one: ReadyMade, entry: Entry): Promise<Response> {
   const db = c.get('db');

@@ -6,6 +6,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { PlanPage } from '#views/plans/page.tsx';
 import { Faulty, Looking, NotBegun } from '#views/plans/waiting.tsx';
 import type { Request } from './env.ts';
+import { statusOf } from './form.ts';
 import { readPlanView } from './plan-view.ts';
 import { reply } from './reply.ts';
 
@@ -16,11 +17,10 @@ export async function showPlan(
 ): Promise<Response> {
   const view = await readPlanView(c, plan, entry);
   if (!view) return showUnfound(c, plan, busy);
-  const status = entry.problems.length > 0 ? 422 : 200;
   return reply(c, {
     title: `Plan · ${view.project.title}`,
     section: 'journal',
-    status,
+    status: statusOf(entry),
     body: jsx(PlanPage, view),
   });
 }
