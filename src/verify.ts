@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { seedDemo } from '#seed/demo.ts';
-import { checkData } from '#stores/checks.ts';
+import { checkData, countRows } from '#stores/checks.ts';
 import { closeDatabase, type Database, migrate, openDatabase } from '#stores/database.ts';
 
 const demo = process.argv.includes('--demo');
@@ -27,14 +27,6 @@ try {
 }
 
 async function summary(db: Database): Promise<string> {
-  const count = async (table: 'movements' | 'offcuts' | 'projects'): Promise<number> => {
-    const query = db.selectFrom(table).select(({ fn }) => fn.countAll<number>().as('rows'));
-    return (await query.executeTakeFirstOrThrow()).rows;
-  };
-  const [movements, offcuts, projects] = [
-    await count('movements'),
-    await count('offcuts'),
-    await count('projects'),
-  ];
+  const { movements, offcuts, projects } = await countRows(db);
   return `Every invariant holds: ${movements} movements, ${offcuts} offcuts, ${projects} projects.`;
 }

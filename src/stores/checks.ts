@@ -1,6 +1,6 @@
 /**
- * Every invariant of the data file, checked apart from the code that keeps it. Verb: `checkData(db)`, which answers
- * with what fails, in plain words; it changes nothing.
+ * Every invariant of the data file, checked apart from the code that keeps it. Verbs: `checkData(db)`, which answers
+ * with what fails, in plain words, and `countRows(db)`, how much was checked; they change nothing.
  */
 import { sql } from 'kysely';
 import { checkJournal } from './checks-journal.ts';
@@ -14,6 +14,20 @@ export async function checkData(db: Database): Promise<string[]> {
   const failures: string[] = [];
   for (const check of checks) failures.push(...(await check(db)));
   return failures;
+}
+
+export async function countRows(
+  db: Database,
+): Promise<{ readonly movements: number; readonly offcuts: number; readonly projects: number }> {
+  const count = async (table: 'movements' | 'offcuts' | 'projects'): Promise<number> => {
+    const query = db.selectFrom(table).select(({ fn }) => fn.countAll<number>().as('rows'));
+    return (await query.executeTakeFirstOrThrow()).rows;
+  };
+  return {
+    movements: await count('movements'),
+    offcuts: await count('offcuts'),
+    projects: await count('projects'),
+  };
 }
 
 async function checkFile(db: Database): Promise<string[]> {
