@@ -1,4 +1,4 @@
-/** Keeps the shape of the code: who may import whom, a header on every file, a map that names every folder. */
+/** Keeps the shape of the code: who may import whom, what only one layer may do, a header on every file, a map of it. */
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -51,9 +51,9 @@ const ALIAS: Record<string, string> = {
 const importsOf = (file: string): string[] =>
   [
     ...readFileSync(file, 'utf8').matchAll(
-      /(?:^|\n)\s*(?:import|export)\b[^'"`;]*?from\s+'([^']+)'|import\('([^']+)'\)/g,
+      /(?:^|\n)\s*(?:import|export)\b[^'"`;]*?from\s+'([^']+)'|import\('([^']+)'\)|(?:^|\n)\s*import\s+'([^']+)'/g,
     ),
-  ].map((found) => found[1] ?? found[2]!);
+  ].map((found) => found[1] ?? found[2] ?? found[3]!);
 
 function resolve(file: string, target: string): string {
   if (target.startsWith('.')) return join(dirname(file), target);
@@ -89,6 +89,11 @@ describe('the layers', () => {
     expect(wrong).toEqual([]);
   });
 
+  test('every folder of core is bound, but project and drawing, which join them', () => {
+    const folders = new Set(code.flatMap((file) => /^src\/core\/(\w+)\//.exec(file)?.[1] ?? []));
+    expect([...folders].sort()).toEqual([...Object.keys(CORE), 'project', 'drawing'].sort());
+  });
+
   test('nobody imports tests, but tests', () => {
     const wrong = code
       .filter((file) => !file.startsWith('tests/'))
@@ -96,12 +101,49 @@ describe('the layers', () => {
     expect(wrong).toEqual([]);
   });
 
-  test('the core has no clock, chance, input or output of its own', () => {
-    const impure = /\b(Math\.random|Date\.now|new Date\(\)|performance\.now|process\.|console\.|fetch\()/;
-    const wrong = code.filter(
-      (file) => file.startsWith('src/core/') && impure.test(readFileSync(file, 'utf8')),
+  test('imports name their file with its extension', () => {
+    const wrong = code.flatMap((file) =>
+      importsOf(file)
+        .filter((target) => isOurs(resolve(file, target)) && !/\.(ts|tsx|mjs)$/.test(target))
+        .map((target) => ({ file, target })),
     );
     expect(wrong).toEqual([]);
+  });
+});
+
+/** The files of a part of the tree, tests left out, in which a pattern occurs. */
+const holding = (pattern: RegExp, within: (file: string) => boolean): string[] =>
+  code.filter(
+    (file) => !file.startsWith('tests/') && within(file) && pattern.test(readFileSync(file, 'utf8')),
+  );
+
+describe('what only one layer may do', () => {
+  const isCore = (file: string): boolean => file.startsWith('src/core/');
+
+  test('the core has no clock, chance, input or output of its own', () => {
+    const impure = /\b(Math\.random|Date\.now|new Date\(\)|performance\.now|process\.|console\.|fetch\()/;
+    expect(holding(impure, isCore)).toEqual([]);
+  });
+
+  test('only the entry points read environment, time and chance', () => {
+    const reads =
+      /\b(Math\.random|randomUUID|Date\.now|new Date\(\)|performance\.now|process\.(env|argv|cwd))/;
+    const isEntry = (file: string): boolean => /^src\/[^/]+$/.test(file) || file === 'vitest.config.ts';
+    expect(holding(reads, (file) => !isEntry(file))).toEqual([]);
+  });
+
+  test('only the stores know SQL', () => {
+    const query = /\b(selectFrom|selectNoFrom|insertInto|updateTable|deleteFrom)\(|\bsql(<[^`]*>)?`/;
+    expect(holding(query, (file) => !/^(src\/stores|migrations)\//.test(file))).toEqual([]);
+  });
+
+  test('only shared/length.ts makes lengths', () => {
+    expect(holding(/\bas (unknown as )?Length\b/, (file) => file !== 'shared/length.ts')).toEqual([]);
+  });
+
+  test('no page carries styles or scripts of its own', () => {
+    const inline = /\s(style|on(click|input|change|submit|load|error|focus|blur|key\w+|mouse\w+|pointer\w+))=[{"]|dangerouslySetInnerHTML/;
+    expect(holding(inline, (file) => file.startsWith('views/'))).toEqual([]);
   });
 });
 
@@ -135,6 +177,26 @@ describe('the files', () => {
       'shared',
     ]);
     expect(files.map((file) => file.split('/')[0]!).filter((name) => !allowed.has(name))).toEqual([]);
+  });
+
+  test('no file holds more than one idea could fill', () => {
+    const most = (file: string): number => (file.startsWith('src/core/cutting/') ? 500 : 300);
+    const long = code
+      .filter((file) => !file.startsWith('tests/'))
+      .filter((file) => readFileSync(file, 'utf8').split('\n').length > most(file));
+    expect(long).toEqual([]);
+  });
+
+  test('every test can fail, and none stands alone', () => {
+    const idle = files
+      .filter((file) => file.endsWith('.test.ts') || file.endsWith('.test.tsx'))
+      .filter((file) => {
+        const text = readFileSync(file, 'utf8');
+        return (
+          !/\bexpect\w*\(|\bfc\.assert\(/.test(text) || /\b(test|it|describe)\.(only|todo|skip)\(/.test(text)
+        );
+      });
+    expect(idle).toEqual([]);
   });
 
   test('DEVELOPERS.md names every folder', () => {
