@@ -67,7 +67,9 @@ export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units,
             </label>
           </p>
         ) : null}
-        <button type="submit" class="last">Write it down</button>
+        <button type="submit" class="last">
+          Write it down
+        </button>
       </form>
     </article>
   );
