@@ -142,7 +142,8 @@ describe('what only one layer may do', () => {
   });
 
   test('no page carries styles or scripts of its own', () => {
-    const inline = /\s(style|on(click|input|change|submit|load|error|focus|blur|key\w+|mouse\w+|pointer\w+))=[{"]|dangerouslySetInnerHTML/;
+    const inline =
+      /\s(style|on(click|input|change|submit|load|error|focus|blur|key\w+|mouse\w+|pointer\w+))=[{"]|dangerouslySetInnerHTML/;
     expect(holding(inline, (file) => file.startsWith('views/'))).toEqual([]);
   });
 });
