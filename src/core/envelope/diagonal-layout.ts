@@ -1,8 +1,9 @@
 /** The diagonal fold as shapes: the blank on the tool and the closed envelope from both sides. Draws nothing. */
-import { type Point, type Polygon, point } from '#core/geometry/point.ts';
+import { type Point, point } from '#core/geometry/point.ts';
 import { rectangle } from '#core/geometry/polygon.ts';
-import { applyToAll, foldOver, inOrder, mirrorAt, type Transform } from '#core/geometry/transform.ts';
-import type { FlatFlap, FlatLayout, FoldedLayout, FoldedView, Gap, Notch, ScoreLine } from './fold.ts';
+import { applyToAll, foldOver, inOrder } from '#core/geometry/transform.ts';
+import { cardInside, mirrored } from './card-inside.ts';
+import type { FlatFlap, FlatLayout, FoldedLayout, Notch, ScoreLine } from './fold.ts';
 import { lying } from './pocket.ts';
 import type { Flap, Recipe, Side, Turning } from './recipe.ts';
 import { seamShapes } from './seam.ts';
@@ -44,13 +45,14 @@ export function diagonalFolded(recipe: Recipe): FoldedLayout {
   const place = turnedSquareOf(recipe);
   const { bands, glue } = seamShapes(place, recipe.flaps);
   const flaps = recipe.flaps.map((flap) => ({ letter: flap.letter, shape: foldedIn(place, flap) }));
-  const bare = { pocket: pocketPolygon(place), ...cardInside(recipe, place) };
+  const pocket = pocketPolygon(place);
+  const inside = cardInside(lying(recipe.card, recipe.cardTurned), recipe.clearance, place);
   const { width, height } = place;
   return {
     width,
     height,
-    front: { ...bare, flaps: [], seams: [], glue: [] },
-    back: { ...mirrored(bare, mirrorAt(width / 2)), flaps, seams: bands, glue },
+    front: { pocket, flaps: [], seams: [], glue: [], ...inside },
+    back: { pocket, flaps, seams: bands, glue, ...mirrored(inside, width) },
   };
 }
 
@@ -109,38 +111,4 @@ const flatFlap = (place: TurnedSquare, flap: Flap): FlatFlap => ({
   shape: lyingOpen(place, flap),
   trims: trimsOpen(place, flap),
   finish: flap.finish,
-});
-
-type Inside = Pick<FoldedView, 'pocket' | 'card' | 'gaps'>;
-
-/** Seen from the front: the card pushed into the lower left corner, so that each clearance shows whole. */
-function cardInside(recipe: Recipe, place: TurnedSquare): { card: Polygon; gaps: Gap[] } {
-  const card = lying(recipe.card, recipe.cardTurned);
-  const [right, top] = [card.width + card.bulk, place.height - (card.height + card.bulk)];
-  return {
-    card: rectangle(0, top, right, place.height - top),
-    gaps: [
-      {
-        along: 'width',
-        clearance: recipe.clearance.width,
-        from: point(right, place.height / 2),
-        to: point(place.width, place.height / 2),
-      },
-      {
-        along: 'height',
-        clearance: recipe.clearance.height,
-        from: point(place.width / 2, top),
-        to: point(place.width / 2, 0),
-      },
-    ],
-  };
-}
-
-const mirrored = ({ pocket, card, gaps }: Inside, mirror: Transform): Inside => ({
-  pocket,
-  card: applyToAll(mirror, card),
-  gaps: gaps.map((gap) => {
-    const [from, to] = applyToAll(mirror, [gap.from, gap.to]);
-    return { ...gap, from: from!, to: to! };
-  }),
 });

@@ -2,12 +2,13 @@
  * Straight-sided folds as shapes: each blank as it lies with its inside up, and the closed envelope from both sides.
  * Takes the sheets and the stack of the fold's form; knows no fold in particular.
  */
-import { type Line, type Polygon, point } from '#core/geometry/point.ts';
+import { type Polygon, point } from '#core/geometry/point.ts';
 import { difference, rectangle } from '#core/geometry/polygon.ts';
 import { apply, applyToAll, inOrder, mirrorAt, shift, type Transform } from '#core/geometry/transform.ts';
 import { roundLength } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import type { FlatFlap, FlatLayout, FoldedLayout, Gap, ScoreLine } from './fold.ts';
+import { cardInside, mirrored } from './card-inside.ts';
+import type { FlatFlap, FlatLayout, FoldedLayout, ScoreLine } from './fold.ts';
 import type { Recipe } from './recipe.ts';
 import { lyingOpen, pocketShape, type Straight } from './straight.ts';
 import { bandOf, type Form, glueOf, type Sheet, type SheetFlap } from './straight-form.ts';
@@ -47,7 +48,7 @@ export function flatLayouts(form: Form, one: Straight): FlatLayout[] {
 export function foldedLayout(form: Form, one: Straight, recipe: Recipe): FoldedLayout {
   const { width, height } = one.pocket;
   const joints = form.joints(one);
-  const inside = cardInside(recipe);
+  const inside = cardInside(recipe.card, recipe.clearance, recipe.pocket);
   return {
     width,
     height,
@@ -57,7 +58,7 @@ export function foldedLayout(form: Form, one: Straight, recipe: Recipe): FoldedL
       flaps: form.stack(one),
       seams: joints.map(bandOf),
       glue: joints.map(glueOf),
-      ...mirrored(inside, mirrorAt(width / 2)),
+      ...mirrored(inside, width),
     },
   };
 }
@@ -94,27 +95,3 @@ function flatFlap(
   const open = (polygon: Polygon): Polygon => onFlat(applyToAll(lyingOpen(hinge), polygon));
   return { letter, shape: open(shape), trims: difference(open(strip), open(shape)), finish };
 }
-
-interface Inside {
-  readonly card: Polygon;
-  readonly gaps: readonly Gap[];
-}
-
-/** Seen from the front: the card pushed into the lower left corner, so that each clearance shows whole. */
-function cardInside({ card, clearance, pocket }: Recipe): Inside {
-  const [right, top] = [card.width + card.bulk, pocket.height - (card.height + card.bulk)];
-  const gap = (along: Gap['along'], line: Line): Gap => ({ along, clearance: clearance[along], ...line });
-  const [middle, centre] = [pocket.height / 2, pocket.width / 2];
-  return {
-    card: rectangle(0, top, right, pocket.height - top),
-    gaps: [
-      gap('width', { from: point(right, middle), to: point(pocket.width, middle) }),
-      gap('height', { from: point(centre, top), to: point(centre, 0) }),
-    ],
-  };
-}
-
-const mirrored = ({ card, gaps }: Inside, mirror: Transform): Inside => ({
-  card: applyToAll(mirror, card),
-  gaps: gaps.map((gap) => ({ ...gap, from: apply(mirror, gap.from), to: apply(mirror, gap.to) })),
-});
