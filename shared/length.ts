@@ -21,7 +21,8 @@ export interface ReadLength {
   readonly rounded: boolean;
 }
 
-const LONGEST = 10_000 * PER_MILLIMETRE;
+/** Longer than any paper here: 10 m. */
+export const LONGEST = 10_000 * PER_MILLIMETRE;
 const UNDERSTOOD = 'Write it like 4 7/8, 4.875, 133 mm or 13,3 cm.';
 const GRID_SLACK = 1e-3;
 

@@ -3,7 +3,7 @@
  * agree on a middle value. Names the ones that are off. Knows no envelope's name and keeps nothing.
  */
 import type { Problem } from '#shared/checked.ts';
-import { inches, type Length, length, PER_MILLIMETRE, roundLength } from '#shared/length.ts';
+import { inches, type Length, LONGEST, length, roundLength } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { DEFAULT_INSET } from './fit.ts';
 import { insetFrom, zeroOffsetFrom } from './square.ts';
@@ -31,7 +31,6 @@ export interface Calibration {
  * tolerances of hand work. What lies further from the others contradicts them.
  */
 const TOLERANCE = inches(1 / 16);
-const LONGEST = 10_000 * PER_MILLIMETRE;
 
 interface Reading {
   readonly index: number;

@@ -3,12 +3,11 @@
  * maker types, `checkMeasures` answers with every problem and the field it stands beside.
  */
 import { accept, type Checked, type Problem } from '#shared/checked.ts';
-import { length, PER_MILLIMETRE, printLength, type Units } from '#shared/length.ts';
+import { LONGEST, length, PER_MILLIMETRE, printLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS } from '#shared/outcome.ts';
 import { FRONT_LIES } from '#shared/print.ts';
 import type { Card, FitLimits, Notcher, Want } from './recipe.ts';
 
-const LONGEST = 10_000 * PER_MILLIMETRE;
 /** A ruler further out than this is read wrongly, not made wrongly. */
 const LARGEST_OFFSET = 50 * PER_MILLIMETRE;
 
