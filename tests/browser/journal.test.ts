@@ -1,6 +1,4 @@
 /** The journal in a real browser, with script and without: trial, steps by keyboard, another start, a measured pocket. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, ConsoleMessage, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
@@ -8,12 +6,12 @@ import { foldOf } from '#core/envelope/folds.ts';
 import { closeDatabase, type Database, openDatabase } from '#stores/database.ts';
 import { buySheets } from '#stores/movements.ts';
 import { createProject, listProjects, readProject } from '#stores/projects.ts';
+import { graveFaults } from '#tests/support/axe.ts';
 import { openBrowser, type RunningApp, startApp } from '#tests/support/browser.ts';
 import { type Cast, FIRST, fillShelf, later, RECIPE, THANKS } from '#tests/support/cast.ts';
 import { browserPath } from '#tests/support/find-browser.ts';
 import { takeThree } from '#tests/support/projects.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** As many as the recipe’s fold takes on scrap, which has no print to lay down. */
 const STEPS = foldOf(RECIPE).steps(RECIPE, 'clockwise').length;
 
@@ -129,11 +127,7 @@ describe.skipIf(!browserPath)('every page of the journal', () => {
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), path).toBeLessThan(
         1,
       );
-      await page.evaluate(AXE);
-      const found = await page.evaluate(() =>
-        (globalThis as unknown as { axe: { run: () => Promise<{ violations: Violation[] }> } }).axe.run(),
-      );
-      expect(found.violations.filter(isSerious), path).toEqual([]);
+      expect(await graveFaults(page), path).toEqual([]);
     }
     await page.close();
   });
@@ -167,10 +161,3 @@ describe.skipIf(!browserPath)('every page of the journal', () => {
 /** A refused form is answered with 422, which the browser notes as an error of its own. */
 const isComplaint = (line: ConsoleMessage): boolean =>
   line.type() === 'error' && !line.text().includes('422');
-
-interface Violation {
-  readonly id: string;
-  readonly impact: string;
-}
-
-const isSerious = ({ impact }: Violation): boolean => impact === 'serious' || impact === 'critical';

@@ -1,12 +1,9 @@
 /** The stash as somebody at a table uses it: by keyboard, by thumb, and with script off. Knows the pages only. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { graveFaults } from '#tests/support/axe.ts';
 import { openBrowser, type RunningApp, startApp } from '#tests/support/browser.ts';
 import { browserPath } from '#tests/support/find-browser.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 describe.skipIf(!browserPath)('the stash in a browser', () => {
   let app: RunningApp;
@@ -141,14 +138,7 @@ describe.skipIf(!browserPath)('the stash in a browser', () => {
         await page.goto(app.url + path);
         const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
         if (over > 0) found.push(`${path} is ${over} too wide`);
-        await page.evaluate(AXE);
-        const violations = await page.evaluate(async () => {
-          // biome-ignore lint/suspicious/noExplicitAny: axe comes as plain script
-          const { violations } = await (window as any).axe.run();
-          return violations as { impact: string; id: string }[];
-        });
-        const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-        found.push(...grave.map(({ id }) => `${path}: ${id}`));
+        found.push(...(await graveFaults(page)).map((id) => `${path}: ${id}`));
       }
       expect(found).toEqual([]);
     },

@@ -1,0 +1,59 @@
+/** Walks through the running app in a browser as its reader would, page by page. Knows no page in particular. */
+import type { Locator, Page } from 'playwright-core';
+import { openBrowser, startApp } from './browser.ts';
+
+export interface Walk {
+  readonly url: string;
+  readonly page: Page;
+  /** What the browser complained of so far. */
+  readonly faults: string[];
+  readonly go: (path: string) => Promise<unknown>;
+  /** Clicks what leads to another page, and waits for it. */
+  readonly leave: (target: Locator) => Promise<void>;
+  readonly press: (name: string | RegExp) => Promise<void>;
+  readonly follow: (name: string | RegExp) => Promise<void>;
+  readonly fill: (fields: Record<string, string>) => Promise<void>;
+  /** All that stands on the page. */
+  readonly main: () => Promise<string>;
+  readonly end: () => Promise<void>;
+}
+
+/** An empty book of its own and a phone to read it on. */
+export async function startWalk({
+  scripts = true,
+  viewport = { width: 390, height: 844 },
+}: {
+  scripts?: boolean;
+  viewport?: { width: number; height: number };
+} = {}): Promise<Walk> {
+  const [app, browser] = await Promise.all([startApp(), openBrowser()]);
+  const page = await (await browser.newContext({ javaScriptEnabled: scripts, viewport })).newPage();
+  page.setDefaultTimeout(15_000);
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
+  const leave = async (target: Locator): Promise<void> => {
+    const left = page.waitForEvent('framenavigated');
+    await target.click();
+    await left;
+    await page.waitForLoadState();
+  };
+  return {
+    url: app.url,
+    page,
+    faults,
+    go: (path) => page.goto(app.url + path),
+    leave,
+    press: (name) => leave(page.getByRole('button', { name }).first()),
+    follow: (name) => leave(page.getByRole('link', { name }).first()),
+    fill: async (fields) => {
+      for (const [name, value] of Object.entries(fields))
+        await page.locator(`[name="${name}"]`).first().fill(value);
+    },
+    main: () => page.locator('main').innerText(),
+    end: async () => {
+      await browser.close();
+      await app.stop();
+    },
+  };
+}
