@@ -28,6 +28,7 @@ describe.skipIf(!browserPath)('the stash in a browser', () => {
   };
   /** Types into the field that has the focus and those that follow it. */
   const fill = async (page: Page, ...texts: string[]): Promise<void> => {
+    await page.locator(':is(input, select):focus').waitFor();
     for (const [one, text] of texts.entries()) {
       if (one > 0) await press(page, 'Tab');
       if (text !== '') await page.keyboard.type(text);
