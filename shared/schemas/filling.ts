@@ -3,8 +3,9 @@
  * named `envelope.7`, `card.7.most`, `parts.0.width`; knows neither cards nor pieces.
  */
 import { z } from 'zod';
+import { readId } from '../ids.ts';
 import type { Length, Units } from '../length.ts';
-import { choiceField, countField, lengthField, noteField } from './fields.ts';
+import { choiceField, countField, ifAny, lengthField, noteField } from './fields.ts';
 import { partsIn } from './plan.ts';
 
 const FILL_GOALS = ['area', 'count', 'wish'] as const;
@@ -59,7 +60,8 @@ export const fillingForm = (units: Units): z.ZodType<FillingTyped> =>
       goal,
       own: ticks(typed).flatMap(({ of, card }) =>
         take(amountForm(goal), under(typed, `${of}.${card}`), [of, card]).map((amount) => ({
-          ...{ of, card },
+          of,
+          card,
           ...amount,
         })),
       ),
@@ -73,8 +75,8 @@ export const isFilled = (typed: Typed, row: number): boolean =>
 
 const amountForm = (goal: FillingTyped['goal']) =>
   z.object({
-    most: emptyOr(undefined, countField(1, 500)),
-    wish: goal === 'wish' ? emptyOr(1, countField(1, 9)) : one,
+    most: ifAny(countField(1, 500)),
+    wish: goal === 'wish' ? ifAny(countField(1, 9)).transform((wish) => wish ?? 1) : one,
   });
 
 /** Whatever was typed. */
@@ -91,24 +93,11 @@ const partForm = (units: Units, goal: FillingTyped['goal']) =>
     print: choiceField(['any way', 'upright'], 'any way'),
   });
 
-const emptyOr = <T, U>(value: U, field: z.ZodType<T>): z.ZodType<T | U> =>
-  z
-    .string()
-    .optional()
-    .default('')
-    .transform((typed, context): T | U => {
-      if (typed.trim() === '') return value;
-      const read = field.safeParse(typed);
-      if (read.success) return read.data;
-      context.addIssue({ code: 'custom', message: read.error.issues[0]!.message });
-      return z.NEVER;
-    });
-
 const ticks = (typed: Typed): { of: OwnTyped['of']; card: number }[] =>
   Object.keys(typed).flatMap((name) => {
-    const [, kind, card] = /^(envelope|card)\.([1-9]\d{0,14})$/.exec(name) ?? [];
-    const of = OWN_KINDS.find((one) => one === kind);
-    return of && typed[name] === 'on' ? [{ of, card: Number(card) }] : [];
+    const of = OWN_KINDS.find((one) => name.startsWith(`${one}.`));
+    const card = of && readId(name.slice(of.length + 1));
+    return of && card !== undefined && typed[name] === 'on' ? [{ of, card }] : [];
   });
 
 /** The fields below a name: `parts.2` gives `width`, `height` … of that row. */
