@@ -15,6 +15,8 @@ export interface DesignFilter {
   readonly kinds?: readonly PaperKind[];
   /** Only those with sheets left. */
   readonly left?: boolean;
+  /** Only those with sheets or offcuts left. */
+  readonly onShelf?: boolean;
 }
 
 /** With the sheets bought, 0 for a design of which only offcuts are left. Undefined when there is no such pad. */
@@ -39,7 +41,7 @@ export function addDesign(
 /** In the order in which they were added. */
 export async function listDesigns(
   db: Database,
-  { pad, ids, kinds, left }: DesignFilter = {},
+  { pad, ids, kinds, left, onShelf }: DesignFilter = {},
 ): Promise<Design[]> {
   const rows = await db
     .selectFrom('designs')
@@ -47,6 +49,14 @@ export async function listDesigns(
     .$if(pad !== undefined, (query) => query.where('pad_id', '=', pad!))
     .$if(ids !== undefined, (query) => query.where('id', 'in', ids!))
     .$if(left === true, (query) => query.where('sheets', '>', 0))
+    .$if(onShelf === true, (query) =>
+      query.where((by) =>
+        by.or([
+          by('sheets', '>', 0),
+          by('id', 'in', by.selectFrom('offcuts').select('design_id').where('count', '>', 0)),
+        ]),
+      ),
+    )
     .$if(kinds !== undefined, (query) =>
       query.where('pad_id', 'in', (query) =>
         query.selectFrom('pads').select('id').where('kind', 'in', kinds!),

@@ -29,7 +29,6 @@ export async function readPlanView(
   const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];
   const offcuts = await listOffcuts(db, { ids: [...new Set([...ids, ...left])], onShelf: false });
   const designs = await listDesigns(db);
-  const lying = new Set((await listOffcuts(db)).map(({ design }) => design.id));
   return {
     plan,
     project: (await readProject(db, plan.project))!,
@@ -41,7 +40,7 @@ export async function readPlanView(
         : undefined,
     cut,
     designs: new Map(designs.map((one) => [one.id, one])),
-    onShelf: designs.filter(({ id, sheets }) => sheets > 0 || lying.has(id)),
+    onShelf: await listDesigns(db, { onShelf: true }),
     offcuts: new Map(offcuts.map((one) => [one.id, one])),
     units: c.get('units'),
     entry,

@@ -31,6 +31,14 @@ describe('pads and designs', () => {
     expect((await listDesigns(db, { kinds: ['cardstock'] })).map(({ id }) => id)).toEqual([white.id]);
   });
 
+  it('are on the shelf as long as a sheet or an offcut of them is', async () => {
+    const db = await emptyDatabase();
+    const { fern, hare, hem, white } = await fillShelf(db);
+    for (const one of [fern, hare, hem]) await countSheets(db, one.id, { sheets: 0, at: later(1) });
+    const onShelf = (await listDesigns(db, { onShelf: true })).map(({ id }) => id);
+    expect(onShelf).toEqual([fern.id, hare.id, white.id]);
+  });
+
   it('are edited without a count changing', async () => {
     const db = await emptyDatabase();
     const { fern } = await fillShelf(db);
