@@ -16,7 +16,7 @@ const LAYERS: Record<string, { ours: string[]; npm: string[] }> = {
   'src/core': { ours: ['shared', 'src/core'], npm: ['polygon-clipping'] },
   'src/stores': {
     ours: ['shared', 'src/core', 'src/stores'],
-    npm: ['kysely', 'better-sqlite3', 'sharp', 'node:fs', 'node:path', 'node:url'],
+    npm: ['kysely', 'better-sqlite3', 'node:fs', 'node:path', 'node:url'],
   },
   views: { ours: ['shared', 'src/core', 'views'], npm: ['hono/jsx', 'pdfkit'] },
   'src/web': {

@@ -1,7 +1,7 @@
 /**
  * The maker's tools, read with what her outcomes have taught about them. Verbs: `addNotcher(db, tool)`,
  * `listNotchers(db)`, `readNotcher(db, id)`, `chosenNotcher(db)`, `editNotcher(db, id, tool)`, `chooseNotcher(db, id)`,
- * `pinNotcher(db, id, { inset, zeroOffset })` (null unpins), `resetNotcher(db, id, at)` to learn afresh.
+ * `resetNotcher(db, id, at)` to learn afresh.
  */
 import type { Selectable } from 'kysely';
 import {
@@ -12,7 +12,6 @@ import {
   observationIn,
   type Tool,
 } from '#core/project/learning.ts';
-import type { Length } from '#shared/length.ts';
 import type { Database } from './database.ts';
 import { toOutcome } from './envelope-rows.ts';
 import type { Tables } from './tables.ts';
@@ -54,20 +53,6 @@ export async function chooseNotcher(db: Database, id: number): Promise<LearnedTo
   const found = await readNotcher(db, id);
   if (found) await db.updateTable('settings').set({ notcher_id: id }).execute();
   return found && readNotcher(db, id);
-}
-
-/** Holds a value whatever outcomes say; null lets it be learned, and what is not named stays as it is. */
-export async function pinNotcher(
-  db: Database,
-  id: number,
-  { inset, zeroOffset }: { inset?: Length | null; zeroOffset?: Length | null },
-): Promise<LearnedTool | undefined> {
-  const row = {
-    ...(inset !== undefined && { pinned_inset: inset }),
-    ...(zeroOffset !== undefined && { pinned_zero_offset: zeroOffset }),
-  };
-  if (Object.keys(row).length > 0) await db.updateTable('notchers').set(row).where('id', '=', id).execute();
-  return readNotcher(db, id);
 }
 
 /** Pins and what was learned until now count no more. */

@@ -2,6 +2,7 @@
 import { jsx } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
+import { paperWarning } from '#core/envelope/warnings.ts';
 import { blankWanted, type Fitting, looksOn, sameMeasures } from '#core/project/fitting.ts';
 import { fitReadyMade } from '#core/project/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
@@ -36,12 +37,14 @@ export async function answerFor(
   const pieces = await findPieces(db, wanted);
   const design = chosen ?? pieces.choices[0]?.piece.design;
   const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
+  const short =
+    pieces.choices.length === 0 && pieces.nearest && paperWarning(recipe.blank, pieces.nearest.piece);
   return jsx(Answer, {
     units: c.get('units'),
     post: c.get('settings').post,
     query: entry.typed,
     entry,
-    recipe,
+    recipe: short ? { ...recipe, warnings: [...recipe.warnings, short] } : recipe,
     tried: entry.typed.chart === 'yes',
     ways,
     others: found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),

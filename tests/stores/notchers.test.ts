@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_INSET } from '#core/envelope/fit.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
+import type { NewTool } from '#core/project/learning.ts';
 import { inches } from '#shared/length.ts';
 import { takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
@@ -12,7 +13,6 @@ import {
   chosenNotcher,
   editNotcher,
   listNotchers,
-  pinNotcher,
   readNotcher,
   resetNotcher,
 } from '#stores/notchers.ts';
@@ -36,6 +36,9 @@ const RULER = {
   pinnedInset: null,
   pinnedZeroOffset: null,
 };
+
+const pin = async (db: Database, pins: Partial<NewTool>) =>
+  editNotcher(db, 1, { ...(await readNotcher(db, 1))!.tool, ...pins });
 
 const threeEnvelopes = async (db: Database, notcher?: number) => {
   const { fern } = await fillShelf(db);
@@ -100,17 +103,17 @@ describe('a tool', () => {
     const db = await emptyDatabase();
     const [one] = await threeEnvelopes(db);
     await recordOutcome(db, one!, { pocket: pocketOf() }, later(2));
-    const pinned = (await pinNotcher(db, 1, { inset: inches(3 / 8) }))!;
+    const pinned = (await pin(db, { pinnedInset: inches(3 / 8) }))!;
     expect(pinned).toMatchObject({ inset: { from: 'pinned' }, zeroOffset: { from: 'learned' } });
     expect(pinned.notcher.inset).toBe(inches(3 / 8));
-    expect((await pinNotcher(db, 1, { inset: null }))?.inset).toEqual({ from: 'learned', envelopes: 1 });
+    expect((await pin(db, { pinnedInset: null }))?.inset).toEqual({ from: 'learned', envelopes: 1 });
   });
 
   it('forgets what it learned before a fresh start', async () => {
     const db = await emptyDatabase();
     const [one, two] = await threeEnvelopes(db);
     await recordOutcome(db, one!, { pocket: pocketOf() }, later(2));
-    await pinNotcher(db, 1, { zeroOffset: inches(1 / 8) });
+    await pin(db, { pinnedZeroOffset: inches(1 / 8) });
     expect(await resetNotcher(db, 1, later(3))).toMatchObject({
       inset: { from: 'default' },
       observations: [],
@@ -144,6 +147,6 @@ describe('a tool', () => {
     expect((await readNotcher(db, 1))?.tool.chosen).toBe(false);
     expect((await editNotcher(db, tool.id, { ...RULER, name: 'Steel rule' }))?.tool.name).toBe('Steel rule');
     expect(await chooseNotcher(db, 99)).toBeUndefined();
-    expect(await pinNotcher(db, 99, { inset: inches(1) })).toBeUndefined();
+    expect(await editNotcher(db, 99, RULER)).toBeUndefined();
   });
 });

@@ -92,6 +92,7 @@ describe('the answer', () => {
   test('nothing large enough says what is missing and which smaller envelope would do', async () => {
     const html = await page('width=14&height=13');
     expect(html).toContain('Nothing on the shelf will do');
+    expect(html).toContain('No paper on the shelf is large enough.');
     expect(html).toMatch(/comes nearest: [^<]*″/);
   });
 

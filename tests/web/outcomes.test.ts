@@ -2,7 +2,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { inches, length, millimetres, typedLength } from '#shared/length.ts';
 import { listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
-import { chosenNotcher, pinNotcher } from '#stores/notchers.ts';
+import { chosenNotcher, editNotcher } from '#stores/notchers.ts';
 import { createProject } from '#stores/projects.ts';
 import { spoilBlank } from '#stores/spoil.ts';
 import { type App, type Fields, openApp } from '#tests/support/app.ts';
@@ -196,7 +196,7 @@ describe('a measured pocket', () => {
 
   test('changes nothing that is pinned, and says so', async () => {
     const { tool } = await chosenNotcher(app.db);
-    await pinNotcher(app.db, tool.id, { inset: inches(0.4375) });
+    await editNotcher(app.db, tool.id, { ...tool, pinnedInset: inches(0.4375) });
     await write({ envelope: '1', ...pocketAt(inches(0.5)) });
     const shown = await page(`${home}/outcomes/1`);
     expect(shown).toContain('the same before this project; now set by you');

@@ -53,9 +53,16 @@ const rowsOf = (recipe: Recipe, units: Units): [string, string][] => [
     `Flap ${flap.letter}, ${flap.side}`,
     sayFlap(flap, units),
   ]),
-  ['Seam', `${printLength(recipe.seam.width, units)} wide, ${recipe.seam.area.toFixed(1)} in² together`],
+  ['Seam', `${printLength(recipe.seam.width, units)} wide, ${sayArea(recipe.seam.area, units)} together`],
   ['Glue', `a line up to ${printLength(recipe.seam.glueWidth, units, 'down')} wide, inside the seam`],
 ];
+
+const SQUARE_CENTIMETRES = 2.54 ** 2;
+
+const sayArea = (squareInches: number, units: Units): string =>
+  units.unit === 'in'
+    ? `${squareInches.toFixed(1)} in²`
+    : `${(squareInches * SQUARE_CENTIMETRES).toFixed(1)} cm²`;
 
 const notcherRows = ({ blank, starts, notcher }: Recipe, units: Units): [string, string][] => [
   ['Square', printLength(blank.width, units)],
