@@ -51,7 +51,9 @@ export async function answerFor(
     choices: pieces.choices.map((choice) =>
       forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
     ),
-    fitting: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits),
+    fitting: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits).filter(
+      ({ fit }) => fit !== 'loose' || asked.fit === 'loose',
+    ),
     nearest: pieces.nearest,
     smaller: pieces.choices.length > 0 ? [] : await smallerOnes(db, recipe),
     design,
