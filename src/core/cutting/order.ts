@@ -56,14 +56,14 @@ export interface Order extends Limits {
 
 /** How a plan is looked for. The limits, where given here, stand in for the order's. */
 export interface PlanOptions extends Limits {
-  /** Time limit, read from `now`; 1000 when absent. */
+  /** Time limit, read from `now`, or reckoned as work where there is no clock; 1000 when absent. */
   readonly timeMs?: number;
   readonly seed?: number;
   /** At most this many repackings are tried; with it and without `now`, the same input gives the same plan. */
   readonly work?: number;
   /** What the third goal spares: the worth of what is used up (the default) or the area of the offcuts used. */
   readonly spare?: 'worth' | 'offcutArea';
-  /** The clock, in milliseconds; without it `timeMs` is not kept. */
+  /** The clock, in milliseconds. */
   readonly now?: () => number;
   readonly shouldStop?: () => boolean;
   readonly onProgress?: (progress: Progress) => void;

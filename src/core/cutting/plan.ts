@@ -90,9 +90,13 @@ function better({ job, found }: Result, { job: otherJob, found: other }: Result)
   return area === otherArea ? found.lost * job.grid ** 3 < other.lost * otherJob.grid ** 3 : area < otherArea;
 }
 
+/** About what one core does on a batch of some sixty parts; stands in for the clock where there is none. */
+const REPACKINGS_PER_MS = 3;
+
 /** Makes budgets that span a share of the time and work from one fraction to another. */
 function meter(options: PlanOptions, started: number): (from: number, to: number) => Budget {
-  const { now, shouldStop, timeMs = 1000, work = Number.MAX_SAFE_INTEGER } = options;
+  const { now, shouldStop, timeMs = 1000 } = options;
+  const work = options.work ?? (now ? Number.MAX_SAFE_INTEGER : timeMs * REPACKINGS_PER_MS);
   let done = 0;
   const spent = (): number => Math.max(done / work, now ? (now() - started) / timeMs : 0);
   return (from, to) => ({

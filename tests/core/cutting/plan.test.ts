@@ -164,6 +164,13 @@ describe('planCuts', () => {
     expect(plan.worthLost).toBeGreaterThan(0);
   });
 
+  it('ends without a clock, and then gives the same plan for the same seed and time', () => {
+    const parts = [part('a', 7, 5, 9), part('b', 4, 3, 14), part('c', 6, 2, 11)];
+    const pieces = [pad(12), { ...pad(1), id: 'strip', kind: 'offcut' as const, height: 5 }];
+    const [one, other] = [1, 1].map((seed) => soundPlan({ parts }, pieces, { seed, timeMs: 60 }));
+    expect(one).toEqual(other);
+  });
+
   it('gives the same plan for the same seed and work', () => {
     const order = { parts: [part('a', 5, 7, 6), part('b', 4, 9, 5), part('c', 3, 3, 9)] };
     const runs = [1, 1].map((seed) => planCuts(order, [pad(9)], { seed, work: 500 }));
