@@ -1,11 +1,10 @@
 /** One notching tool: its values large, what they rest on, and the form to change it. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import type { LearnedTool } from '#core/project/learning.ts';
-import { inches, type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { inches, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { finely } from '../parts/finely.ts';
 import { Once } from '../parts/once.tsx';
-import { saySource } from './source.ts';
+import { saySource, sayValue } from './source.ts';
 
 interface Props {
   readonly units: Units;
@@ -39,12 +38,6 @@ const Values: FC<{ learned: LearnedTool; units: Units }> = ({ learned, units }) 
     </div>
   </dl>
 );
-
-/** As the ruler shows it where it lies on a mark; a learned one is finer. */
-function sayValue(one: Length, units: Units): string {
-  const shown = printLength(one, units);
-  return shown.startsWith('≈') ? finely(one, units) : shown;
-}
 
 const FIELDS = ['name', 'kind', 'graduation', 'largestSheet', 'turning', 'inset', 'zeroOffset'];
 

@@ -4,12 +4,12 @@ import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import { POST_IDS, POSTS, type PostId } from '#core/post/rules.ts';
 import type { CardSize } from '#core/project/journal.ts';
 import type { LearnedTool } from '#core/project/learning.ts';
-import { type Length, printLength, typedLength, type Units } from '#shared/length.ts';
+import { type Length, typedLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { UNIT_CHOICES } from '#shared/schemas/tools.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { Choice, type Entry, Field } from '../parts/field.tsx';
-import { saySource } from './source.ts';
+import { saySource, sayValue } from './source.ts';
 
 interface Props {
   readonly units: Units;
@@ -49,8 +49,8 @@ const Notchers: FC<Props> = ({ notchers, units }) => (
             {tool.chosen ? <strong>in use</strong> : <Choose id={tool.id} />}
           </p>
           <p>
-            Inset {printLength(notcher.inset, units)} ({saySource(inset)}), zero offset{' '}
-            {printLength(notcher.zeroOffset, units)} ({saySource(zeroOffset)})
+            Inset {sayValue(notcher.inset, units)} ({saySource(inset)}), zero offset{' '}
+            {sayValue(notcher.zeroOffset, units)} ({saySource(zeroOffset)})
           </p>
         </li>
       ))}
