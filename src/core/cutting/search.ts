@@ -8,6 +8,7 @@ import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
 import type { Chance } from './random.ts';
 import { settingsOf } from './settings.ts';
+import { tightFiller } from './tight.ts';
 
 export interface Budget {
   /** How much of the time and work is used up: 1 and more means stop. */
@@ -33,6 +34,8 @@ const MEMORY = 60;
 /** Plans that lose up to this much more are as good where they need fewer settings. */
 const NEARLY = 1.01;
 const SLACK = 1e-9;
+/** Share of the budget for filling pieces almost without waste, before one sheet fewer is sought in other ways. */
+const TIGHT = 0.5;
 const SPARE_STARTS = 6;
 const FRESH_STARTS = 4;
 const MOST_TRIED = 12;
@@ -120,6 +123,7 @@ class Hunt {
     while (going && this.best.sheetArea > bound && this.budget.spent() < UNTIL.opening) {
       this.board.reset(this.best.bins);
       this.dropSheet();
+      if (this.tighten(allowed)) continue;
       going = this.round({
         cost: () => (this.missing() <= allowed ? 0 : this.missingArea()),
         enough: 0,
@@ -219,6 +223,24 @@ class Hunt {
     let sum = 0;
     for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * job.area[part]!;
     return sum;
+  }
+
+  /** Fills the pieces on the board with hardly any waste, if that can be; else they are as before. */
+  private tighten(allowed: number): boolean {
+    const { board, budget } = this;
+    const bins = [...board.bins];
+    const until = Math.min(UNTIL.opening, budget.spent() + TIGHT);
+    const late = (): boolean => budget.spent() >= until;
+    const fill = tightFiller(board, this.random, late);
+    while (fill && !late()) {
+      budget.work();
+      fill();
+      if (this.missing() > allowed) continue;
+      this.keep();
+      return true;
+    }
+    board.reset(bins);
+    return false;
   }
 
   private dropSheet(): void {
