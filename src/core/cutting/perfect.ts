@@ -19,7 +19,7 @@ const MOST_BLOCKS = 20_000;
 const MOST_PAIRS = 1_000_000;
 const MOST_WORDS = 8;
 const HASHES = 1 << 15;
-/** Blocks larger than this share of a piece are kept only if they reach across it. */
+/** Joined blocks larger than this share of a piece are kept only if they reach across it. */
 const LARGE = 0.4;
 const CHECK_EVERY = 64;
 
@@ -168,7 +168,7 @@ function add(joining: Joining, width: number, height: number, how: number, one: 
   if (count >= MOST_BLOCKS) return;
   const wide = turns ? Math.min(width, height) : width;
   const high = turns ? Math.max(width, height) : height;
-  if (!mayStay(joining, wide, high)) return;
+  if (!mayStay(joining, wide, high, one < 0 ? Infinity : joining.most)) return;
   const { words } = counters;
   const at = count * words;
   used.fill(0, at, at + words);
@@ -200,8 +200,8 @@ function isSame({ wide, used, count, counters }: Joining, block: number, width: 
   return true;
 }
 
-/** Whether a block fits a piece and is not large in its midst. */
-function mayStay({ sizes, turns, most }: Joining, wide: number, high: number): boolean {
+/** Whether a block fits a piece and, where it does not reach across, is no larger than the most. */
+function mayStay({ sizes, turns }: Joining, wide: number, high: number, most: number): boolean {
   const stays = ({ width, height }: Stock, across: number, down: number): boolean =>
     across <= width && down <= height && (across * down <= most || across === width || down === height);
   return sizes.some((size) => stays(size, wide, high) || (turns && stays(size, high, wide)));
