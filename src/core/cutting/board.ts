@@ -105,12 +105,16 @@ export class Board {
   }
 
   /** Whether the pool holds all parts of the bin's pattern, and the shelf its stock. */
-  possible(bin: Bin): boolean {
-    if (this.shelf[bin.stock]! === 0) return false;
-    const left = this.allowed(this.job.stocks[bin.stock]!.paper);
+  possible({ stock, pattern }: Bin): boolean {
+    return this.shelf[stock]! > 0 && this.holds(pattern.parts, this.job.stocks[stock]!.paper);
+  }
+
+  /** Whether these parts, one entry for each copy, may still be placed on this paper. */
+  holds(parts: Int32Array, paper: number): boolean {
+    const left = this.allowed(paper);
     let enough = true;
-    for (const part of bin.pattern.parts) if (--left[part]! < 0) enough = false;
-    for (const part of bin.pattern.parts) left[part]! += 1;
+    for (const part of parts) if (--left[part]! < 0) enough = false;
+    for (const part of parts) left[part]! += 1;
     return enough;
   }
 

@@ -8,6 +8,7 @@ import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
 import type { Chance } from './random.ts';
 import { settingsOf } from './settings.ts';
+import { tightFiller } from './tight.ts';
 
 export interface Budget {
   /** How much of the time and work is used up: 1 and more means stop. */
@@ -33,6 +34,8 @@ const MEMORY = 60;
 /** Plans that lose up to this much more are as good where they need fewer settings. */
 const NEARLY = 1.01;
 const SLACK = 1e-9;
+/** Share of the budget after which two ways to seek one sheet fewer take turns. */
+const TURN = 0.12;
 const SPARE_STARTS = 6;
 const FRESH_STARTS = 4;
 const MOST_TRIED = 12;
@@ -120,18 +123,27 @@ class Hunt {
     while (going && this.best.sheetArea > bound && this.budget.spent() < UNTIL.opening) {
       this.board.reset(this.best.bins);
       this.dropSheet();
-      going = this.round({
-        cost: () => (this.missing() <= allowed ? 0 : this.missingArea()),
-        enough: 0,
-        until: UNTIL.opening,
-        patience: 1,
-        sheets: this.best.sheetArea - 1,
-        sparing: false,
-        better: () => {
-          if (this.missing() <= allowed) this.keep();
-        },
-      });
+      const sheets = this.best.sheetArea - 1;
+      const fill = tightFiller(this.board, this.random, () => this.budget.spent() >= UNTIL.opening);
+      do {
+        going = (fill && this.tighten(fill, allowed)) || this.fewer(sheets, allowed, fill ? TURN : 1);
+      } while (fill && !going && this.budget.spent() < UNTIL.opening);
     }
+  }
+
+  /** Whether all can be placed on so much area of sheets by a search from what is on the board. */
+  private fewer(sheets: number, allowed: number, patience: number): boolean {
+    return this.round({
+      cost: () => (this.missing() <= allowed ? 0 : this.missingArea()),
+      enough: 0,
+      until: UNTIL.opening,
+      patience,
+      sheets,
+      sparing: false,
+      better: () => {
+        if (this.missing() <= allowed) this.keep();
+      },
+    });
   }
 
   /** Third goal: the same copies and sheets for less worth lost; from the best plan, then from fresh starts. */
@@ -219,6 +231,22 @@ class Hunt {
     let sum = 0;
     for (let part = 0; part < pool.length; part += 1) sum += pool[part]! * job.area[part]!;
     return sum;
+  }
+
+  /** Whether pieces like those on the board can be filled with hardly any waste; else they are as before. */
+  private tighten(fill: () => void, allowed: number): boolean {
+    const { board, budget } = this;
+    const bins = [...board.bins];
+    const until = Math.min(UNTIL.opening, budget.spent() + TURN);
+    while (budget.spent() < until) {
+      budget.work();
+      fill();
+      if (this.missing() > allowed) continue;
+      this.keep();
+      return true;
+    }
+    board.reset(bins);
+    return false;
   }
 
   private dropSheet(): void {
