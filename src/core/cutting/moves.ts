@@ -1,11 +1,13 @@
 /**
- * The ways in which a search changes a plan: empty a few pieces and fill them again, empty a few blocks within pieces,
- * or repack a few pieces almost without waste. Each can be undone; none knows whether it helped.
+ * The ways in which a search changes a plan: empty a few pieces and fill them again, or with patterns known from before,
+ * empty a few blocks within pieces, or repack a few pieces almost without waste. Each can be undone; none knows whether
+ * it helped.
  */
 import type { Bin, Board } from './board.ts';
 import { pickSpot } from './graft.ts';
 import { type Merger, MOST_PARTS, merger } from './merge.ts';
 import type { Chance } from './random.ts';
+import { Recall } from './recall.ts';
 
 /** What a round of moves has to keep to. */
 export interface Rules {
@@ -18,7 +20,10 @@ export interface Rules {
 export type Undo = () => void;
 
 const SHAKE = 0.3;
-/** Share of the moves that try to merge, and what effort each move earns for it: more while merging succeeds. */
+/** Share of the moves that look for patterns known from before, while sheets count, and most pieces emptied for it. */
+const RECALLING = 0.5;
+const MOST_RECALLED = 9;
+/** Share of the other moves that try to merge, and what effort each move earns for it: more while merging succeeds. */
 const MERGING = 0.1;
 const LEAST_EARNED = 800;
 const MOST_EARNED = 60_000;
@@ -28,6 +33,7 @@ export class Moves {
   private readonly board: Board;
   private readonly random: Chance;
   private readonly merger: Merger | undefined;
+  private readonly recall: Recall;
   private credit = 0;
   private earned = 8000;
   private merged = false;
@@ -37,6 +43,7 @@ export class Moves {
     this.random = random;
     this.value = new Float64Array(board.job.copies.length);
     this.merger = merger(board.job);
+    this.recall = new Recall(board.job, random);
   }
 
   /** Values of the parts by area, shaken by up to `shake`. */
@@ -52,6 +59,10 @@ export class Moves {
   make(rules: Rules): Undo {
     this.credit += this.earned;
     this.merged = false;
+    if (!rules.sparing && this.random.next() < RECALLING) {
+      const undo = this.recombine();
+      if (undo) return undo;
+    }
     const dice = this.random.next();
     if (dice < MERGING && this.credit > 0) {
       const undo = this.merge();
@@ -80,9 +91,14 @@ export class Moves {
       const { sheet, area } = board.job.stocks[stock]!;
       if (board.shelf[stock] === 0 || (sheet && board.sheetArea + area > rules.sheets)) continue;
       const bin = board.fill(stock, this.value, SHAKE);
-      if (bin) board.put(bin);
+      if (bin) this.put(bin);
     }
     return () => this.putBack(old, kept);
+  }
+
+  private put(bin: Bin): void {
+    this.board.put(bin);
+    this.recall.remember(bin);
   }
 
   private takeOff(many: number): Bin[] {
@@ -134,9 +150,39 @@ export class Moves {
     for (const { bin, spot } of hollows) {
       const full = board.refill(bin, spot, this.value, SHAKE);
       board.remove(board.bins.indexOf(bin, kept));
-      if (full.pattern.parts.length > 0) board.put(full);
+      if (full.pattern.parts.length > 0) this.put(full);
     }
     return () => this.putBack(old, kept);
+  }
+
+  /** Fills pieces that are alike with known patterns, and the last one anew; undefined where too few are known. */
+  private recombine(): Undo | undefined {
+    const { board, random } = this;
+    const old = this.takeAlike(2 + random.below(MOST_RECALLED - 1));
+    const kept = board.bins.length;
+    const stock = old[0]?.stock;
+    const patterns =
+      stock === undefined || old.length < 2
+        ? undefined
+        : this.recall.pick(stock, old.length - 1, board.allowed(board.job.stocks[stock]!.paper));
+    if (stock === undefined || !patterns) {
+      this.putBack(old, kept);
+      return undefined;
+    }
+    for (const pattern of patterns) this.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
+    const bin = board.fill(stock, this.values(SHAKE), SHAKE);
+    if (bin) this.put(bin);
+    return () => this.putBack(old, kept);
+  }
+
+  private takeAlike(many: number): Bin[] {
+    const { board, random } = this;
+    const old: Bin[] = [];
+    for (let tries = 0; tries < 2 * many && old.length < many && board.bins.length > 0; tries += 1) {
+      const index = random.below(board.bins.length);
+      if (old.length === 0 || old[0]!.stock === board.bins[index]!.stock) old.push(board.remove(index));
+    }
+    return old;
   }
 
   /** Repacks a few pieces with what is unplaced almost without waste; undefined where that cannot be done. */
@@ -157,12 +203,12 @@ export class Moves {
     }
     patterns.forEach((pattern, index) => {
       const stock = stocks[index]!;
-      if (pattern) board.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
+      if (pattern) this.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
     });
     this.values(SHAKE);
     patterns.forEach((pattern, index) => {
       const bin = pattern ? undefined : board.fill(stocks[index]!, this.value, SHAKE);
-      if (bin) board.put(bin);
+      if (bin) this.put(bin);
     });
     return () => this.putBack(old, kept);
   }
