@@ -15,6 +15,8 @@ export interface Rules {
   readonly sheets: number;
   /** Whether offcuts have to be spared: in the first two goals they cost nothing. */
   readonly sparing: boolean;
+  /** Whether copies count before their area: in the first goal, where not all can be placed. */
+  readonly counting?: boolean;
 }
 
 export type Undo = () => void;
@@ -37,6 +39,7 @@ export class Moves {
   private credit = 0;
   private earned = 8000;
   private merged = false;
+  private counting = false;
 
   constructor(board: Board, random: Chance) {
     this.board = board;
@@ -46,9 +49,9 @@ export class Moves {
     this.recall = new Recall(board.job, random);
   }
 
-  /** Values of the parts by area, shaken by up to `shake`. */
+  /** Values of the parts by area, shaken by up to `shake`; where copies count, half the time between area and one each. */
   values(shake: number): Float64Array {
-    const power = shake > 0 ? 1 + 0.25 * this.random.next() : 1;
+    const power = shake > 0 ? this.power() : 1;
     const { area } = this.board.job;
     for (let part = 0; part < area.length; part += 1) {
       this.value[part] = area[part]! ** power * (1 + shake * this.random.next());
@@ -56,7 +59,13 @@ export class Moves {
     return this.value;
   }
 
+  private power(): number {
+    if (this.counting && this.random.next() < 0.5) return this.random.next() ** 2;
+    return 1 + 0.25 * this.random.next();
+  }
+
   make(rules: Rules): Undo {
+    this.counting = rules.counting ?? false;
     this.credit += this.earned;
     this.merged = false;
     if (!rules.sparing && this.random.next() < RECALLING) {

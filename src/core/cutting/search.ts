@@ -112,6 +112,7 @@ class Hunt {
       patience: 1,
       sheets: Number.MAX_SAFE_INTEGER,
       sparing: false,
+      counting: true,
       better: () => this.keep(),
     });
   }

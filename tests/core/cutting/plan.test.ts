@@ -164,6 +164,13 @@ describe('planCuts', () => {
     expect(plan.worthLost).toBeGreaterThan(0);
   });
 
+  it('places two small parts rather than one of more area', () => {
+    const parts = [part('large', 6, 5, 2, { upright: true }), part('small', 2, 5, 2, { upright: true })];
+    const sheets = pad(2, { width: 6, height: 9, upright: true });
+    // One large part on a sheet leaves 6 × 4: the other sheet holds a second large one, or both small ones.
+    expect(soundPlan({ parts }, [sheets]).placed).toBe(3);
+  });
+
   it('ends without a clock, and then gives the same plan for the same seed and time', () => {
     const parts = [part('a', 7, 5, 9), part('b', 4, 3, 14), part('c', 6, 2, 11)];
     const pieces = [pad(12), { ...pad(1), id: 'strip', kind: 'offcut' as const, height: 5 }];
