@@ -21,16 +21,8 @@ import {
   tabShape,
   taperedShape,
 } from './straight.ts';
+import { straightFold } from './straight-fold.ts';
 import { bandOf, type Form, glueOf, type Joint, type Sheet, type SheetFlap } from './straight-form.ts';
-import { flatLayouts, foldedLayout } from './straight-layout.ts';
-import { straightLooks } from './straight-looks.ts';
-import {
-  blanksOf,
-  finishStraight,
-  straightFinishProblem,
-  straightOf,
-  straightRecipes,
-} from './straight-recipe.ts';
 import { sheetSteps } from './straight-steps.ts';
 
 /** Tabs taper by half their width; the back is a hair narrower at the throat than the pocket. */
@@ -49,18 +41,7 @@ export const sideSeamForm: Form = {
   joints: jointsOf,
 };
 
-export const sideSeam: Fold = {
-  name: 'side-seam',
-  fronts: ['across', 'along'],
-  recipes: (question) => straightRecipes(sideSeamForm, question),
-  blanks: (recipe) => blanksOf(sideSeamForm, straightOf(recipe), recipe.front),
-  flat: (recipe) => flatLayouts(sideSeamForm, straightOf(recipe)),
-  folded: (recipe) => foldedLayout(sideSeamForm, straightOf(recipe), recipe),
-  steps: (recipe, _turning, look) => stepsOf(recipe, look),
-  finish: (recipe, own) => finishStraight(sideSeamForm, recipe, own),
-  finishProblem: straightFinishProblem,
-  looks: (recipe, paper) => straightLooks(sideSeamForm, recipe, paper),
-};
+export const sideSeam: Fold = straightFold(sideSeamForm, stepsOf);
 
 /** The scores along the strip come first, then those across it. */
 function flapsOf(one: Straight): SheetFlap[] {

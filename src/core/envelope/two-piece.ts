@@ -19,16 +19,8 @@ import {
   straightSides,
   tabShape,
 } from './straight.ts';
+import { straightFold } from './straight-fold.ts';
 import { bandOf, type Form, glueOf, type Joint, type Sheet, type SheetFlap } from './straight-form.ts';
-import { flatLayouts, foldedLayout } from './straight-layout.ts';
-import { straightLooks } from './straight-looks.ts';
-import {
-  blanksOf,
-  finishStraight,
-  straightFinishProblem,
-  straightOf,
-  straightRecipes,
-} from './straight-recipe.ts';
 import { sheetSteps } from './straight-steps.ts';
 
 /** A corner rounder's usual size; a choice of ours. */
@@ -54,18 +46,7 @@ export const twoPieceForm: Form = {
   joints: jointsOf,
 };
 
-export const twoPiece: Fold = {
-  name: 'two-piece',
-  fronts: ['across', 'along'],
-  recipes: (question) => straightRecipes(twoPieceForm, question),
-  blanks: (recipe) => blanksOf(twoPieceForm, straightOf(recipe), recipe.front),
-  flat: (recipe) => flatLayouts(twoPieceForm, straightOf(recipe)),
-  folded: (recipe) => foldedLayout(twoPieceForm, straightOf(recipe), recipe),
-  steps: (recipe, _turning, look) => stepsOf(recipe, look),
-  finish: (recipe, own) => finishStraight(twoPieceForm, recipe, own),
-  finishProblem: straightFinishProblem,
-  looks: (recipe, paper) => straightLooks(twoPieceForm, recipe, paper),
-};
+export const twoPiece: Fold = straightFold(twoPieceForm, stepsOf);
 
 const closingFlap = (one: Straight): SheetFlap => ({
   letter: 'D',
