@@ -56,6 +56,7 @@ const MOST_COUNTERS = 2 ** 24;
 const CLASSES = 128;
 const SPREAD = 0.005;
 const ROUNDS = 4;
+const MOST_HITS = 100;
 const HASH = 2 ** 52;
 const CHECK_EVERY = 16;
 
@@ -80,7 +81,40 @@ export function fillLimited(
   return { assembly: state.assembly, value: state.best, bound: state.bound, work: state.done };
 }
 
+/** Some of the ways to fill the rectangle that are worth more than `bar`, best first, from one run with such a beam. */
+export function fillsAbove(
+  problem: FillProblem,
+  search: FillSearch,
+  bar: number,
+  beam: number,
+): readonly Assembly[] {
+  const hits: Hit[] = [];
+  runBeam({ ...begin(problem, search, { ...NO_FILL, value: bar }), hits }, beam);
+  return different(hits).map((hit) => hit.assembly());
+}
+
+/** The best of each set of parts, best first, as many as are of use. */
+function different(hits: Hit[]): Hit[] {
+  hits.sort((one, other) => other.value - one.value);
+  const seen = new Set<number>();
+  const list: Hit[] = [];
+  for (const hit of hits) {
+    if (seen.has(hit.hash)) continue;
+    seen.add(hit.hash);
+    if (list.push(hit) >= MOST_HITS) break;
+  }
+  return list;
+}
+
+interface Hit {
+  readonly value: number;
+  readonly hash: number;
+  readonly assembly: () => Assembly;
+}
+
 interface State extends FillProblem, FillSearch {
+  /** Takes every fill above the bar, which then does not rise. */
+  readonly hits?: Hit[];
   readonly counters: Counters;
   readonly hashes: readonly number[];
   readonly random: () => number;
@@ -155,7 +189,8 @@ function runBeam(state: State, beam: number): boolean {
   state.lays.forEach((lay, index) => {
     if (state.copies[lay.part]! < 1 || lay.width > state.width || lay.height > state.height) return;
     const [price, whim] = [state.prices[lay.part]!, run.whims[lay.part]!];
-    if (lay.value + price > state.best) improve(state, run, lay.value + price, -1, index, 0);
+    if (lay.value + price > state.best)
+      improve(state, run, lay.value + price, state.hashes[lay.part]!, -1, index, 0);
     offer(state, run, lay.width, lay.height, lay.value, price, whim, state.hashes[lay.part]!, -1, index, 0);
   });
   for (let area = 0; area < run.classes.length && !state.stopped; area += 1) joinClass(state, run, area);
@@ -358,8 +393,8 @@ function propose(
 ): void {
   const { price, whim, hash } = run.joined;
   const prices = price[one]! + price[other]!;
-  if (value + prices > state.best) improve(state, run, value + prices, one, other, down);
   const hashes = (hash[one]! + hash[other]!) % HASH;
+  if (value + prices > state.best) improve(state, run, value + prices, hashes, one, other, down);
   offer(state, run, width, height, value, prices, whim[one]! + whim[other]!, hashes, one, other, down);
 }
 
@@ -406,7 +441,19 @@ function classOf({ width, height, smallClasses }: State, area: number): number {
 }
 
 /** Takes a block as the new best if the trimmer can cut it out of the piece. */
-function improve(state: State, run: Run, value: number, first: number, second: number, down: number): void {
+function improve(
+  state: State,
+  run: Run,
+  value: number,
+  hash: number,
+  first: number,
+  second: number,
+  down: number,
+): void {
+  if (state.hits) {
+    state.hits.push({ value, hash, assembly: () => assemblyOf(state, run.joined, first, second, down) });
+    return;
+  }
   const assembly = assemblyOf(state, run.joined, first, second, down);
   if (state.shortTrimmer && !canCutOut(assembly, state.width, state.height, state.longestCut)) return;
   state.best = value;

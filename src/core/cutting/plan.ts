@@ -100,8 +100,8 @@ function meter(options: PlanOptions, started: number): (from: number, to: number
   let done = 0;
   const spent = (): number => Math.max(done / work, now ? (now() - started) / timeMs : 0);
   return (from, to) => ({
-    work: () => {
-      done += 1;
+    work: (times = 1) => {
+      done += times;
     },
     elapsed: () => (spent() - from) / (to - from),
     spent: () => (shouldStop?.() ? 1 : (spent() - from) / (to - from)),

@@ -4,9 +4,9 @@
  */
 import type { Bin } from './board.ts';
 import type { Job } from './job.ts';
-import { AS_IS, type Pattern, REST, TURNED, walk } from './nodes.ts';
+import type { Pattern } from './nodes.ts';
 import type { Chance } from './random.ts';
-import { worth } from './worth.ts';
+import { thinned } from './thinned.ts';
 
 /** Share of its piece that a pattern fills if it is remembered, and that a remembered one has to fill again. */
 const FULL = 0.92;
@@ -52,7 +52,9 @@ export class Recall {
     const candidates = this.candidates(stock, available);
     const choice: Choice = { candidates, many, available, chosen: [], best: undefined, most: 0, visits: 0 };
     this.extend(choice, 0, 0);
-    const patterns = choice.best?.map((bin) => this.trimmed(bin, available));
+    const patterns = choice.best?.map((bin) =>
+      thinned(this.job, this.job.stocks[stock]!, bin.pattern, available),
+    );
     for (const pattern of patterns ?? []) take(available, pattern.parts, -1);
     return patterns;
   }
@@ -95,27 +97,6 @@ export class Recall {
       chosen.pop();
       take(available, bin.pattern.parts, -1);
     }
-  }
-
-  /** The pattern without what is not available; the rest of its parts is taken. */
-  private trimmed({ stock, pattern }: Bin, available: Int32Array): Pattern {
-    const { width, height } = this.job.stocks[stock]!;
-    const nodes = pattern.nodes.slice();
-    const parts: number[] = [];
-    let [area, left] = [0, 0];
-    walk(nodes, 0, width, height, (at, _, wide, high) => {
-      const part = nodes[at + 1]!;
-      const placed = nodes[at] === AS_IS || nodes[at] === TURNED;
-      if (placed && available[part]! > 0) {
-        available[part]! -= 1;
-        parts.push(part);
-        area += this.job.area[part]!;
-        return;
-      }
-      if (placed) nodes.fill(REST, at, at + 2);
-      if (nodes[at] === REST) left += worth({ width: wide, height: high }, this.job.keepAtLeast);
-    });
-    return { nodes, parts: Int32Array.from(parts), area, left };
   }
 }
 

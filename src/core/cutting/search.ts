@@ -4,6 +4,8 @@
  */
 import { type Bin, Board, type Spare } from './board.ts';
 import type { Bound } from './bound.ts';
+import type { ColumnBudget } from './columns.ts';
+import { type Diver, diver } from './dive.ts';
 import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
 import type { Chance } from './random.ts';
@@ -15,8 +17,8 @@ export interface Budget {
   readonly spent: () => number;
   /** The same, deaf to being told to stop: there is always a first plan. */
   readonly elapsed: () => number;
-  /** Counts one repacking. */
-  readonly work: () => void;
+  /** Counts repackings, one unless said. */
+  readonly work: (times?: number) => void;
 }
 
 export interface Found {
@@ -34,8 +36,10 @@ const MEMORY = 60;
 /** Plans that lose up to this much more are as good where they need fewer settings. */
 const NEARLY = 1.01;
 const SLACK = 1e-9;
-/** Share of the budget after which two ways to seek one sheet fewer take turns. */
+/** Shares of the budget after which the ways to seek one sheet fewer take turns: tight fillings, diving, moves between. */
 const TURN = 0.12;
+const DIVING = 0.3;
+const SHORT_TURN = 0.02;
 const SPARE_STARTS = 6;
 const FRESH_STARTS = 4;
 const MOST_TRIED = 12;
@@ -82,6 +86,8 @@ class Hunt {
   private readonly random: Chance;
   private readonly budget: Budget;
   private readonly found: (best: Found) => void;
+  private readonly divers = new Map<number, Diver | undefined>();
+  private readonly opening: ColumnBudget;
   /** What a missing copy of each part counts: copies first, then their area. */
   private readonly weight: Float64Array;
 
@@ -91,6 +97,10 @@ class Hunt {
     this.budget = budget;
     this.found = found;
     this.moves = new Moves(board, random);
+    this.opening = {
+      work: (times) => budget.work(times),
+      shouldStop: () => budget.spent() >= UNTIL.opening,
+    };
     const { area, copies } = board.job;
     const whole = area.reduce((sum, one, part) => sum + one * copies[part]!, 1);
     this.weight = area.map((one) => 1 + one / whole);
@@ -125,10 +135,14 @@ class Hunt {
       this.board.reset(this.best.bins);
       this.dropSheet();
       const sheets = this.best.sheetArea - 1;
-      const fill = tightFiller(this.board, this.random, () => this.budget.spent() >= UNTIL.opening);
+      const fill = tightFiller(this.board, this.random, this.opening.shouldStop);
+      const diving = fill ? undefined : this.diverFor(bound);
       do {
-        going = (fill && this.tighten(fill, allowed)) || this.fewer(sheets, allowed, fill ? TURN : 1);
-      } while (fill && !going && this.budget.spent() < UNTIL.opening);
+        going =
+          (fill && this.tighten(fill, allowed)) ||
+          this.fewer(sheets, allowed, fill ? TURN : diving ? SHORT_TURN : 1) ||
+          (diving !== undefined && this.dive(diving, allowed));
+      } while ((fill || diving) && !going && !this.opening.shouldStop());
     }
   }
 
@@ -247,6 +261,33 @@ class Hunt {
       return true;
     }
     board.reset(bins);
+    return false;
+  }
+
+  /** The one for the only stock of sheets on the board. */
+  private diverFor(bound: number): Diver | undefined {
+    const { job, bins } = this.board;
+    const [stock, ...others] = new Set(bins.map((bin) => bin.stock).filter((one) => job.stocks[one]!.sheet));
+    if (stock === undefined || others.length > 0) return undefined;
+    if (!this.divers.has(stock)) {
+      const fewest = Math.ceil(bound / job.stocks[stock]!.area);
+      this.divers.set(stock, diver(this.board, stock, fewest, this.random, this.opening));
+    }
+    return this.divers.get(stock);
+  }
+
+  /** Dives for a while; if none places enough, the board is as it was. */
+  private dive(diving: Diver, allowed: number): boolean {
+    const { board, budget, opening } = this;
+    const bins = [...board.bins];
+    const until = budget.spent() + DIVING;
+    while (!opening.shouldStop() && budget.spent() < until && diving.dive(this.best.pool)) {
+      if (this.missing() <= allowed) {
+        this.keep();
+        return true;
+      }
+      board.reset(bins);
+    }
     return false;
   }
 

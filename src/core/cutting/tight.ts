@@ -7,8 +7,9 @@ import { type Merger, MOST_PARTS, merger } from './merge.ts';
 import { type PerfectFill, perfectFills } from './perfect.ts';
 import type { Chance } from './random.ts';
 
-/** How much may be left over of all pieces together, as a share of one, if this is to be worth trying. */
-const MOST_WASTE = 0.3;
+/** How much may be left over of all pieces together, as a share of one, and how many parts a piece may hold, if this is to be worth trying. */
+const MOST_WASTE = 0.25;
+const MOST_EACH = 14;
 const LARGE_FIRST = 1.5;
 const HARDER = 1.3;
 const SHAKE = 0.5;
@@ -31,6 +32,8 @@ export function tightFiller(
   const packer = merger(job);
   if (!packer || !plain || others.length > 0 || job.matchings.length > 0) return undefined;
   if (waste < 0 || waste * stocks.length > MOST_WASTE * areaOf(board, stocks)) return undefined;
+  const parts = job.copies.reduce((sum, copies) => sum + copies, 0);
+  if (parts > MOST_EACH * stocks.length) return undefined;
   const fills = perfectFills(job, [...new Set(stocks)], job.copies, random, shouldStop);
   if (fills.length === 0) return undefined;
   const hard = Float64Array.from(job.area, (area) => area ** LARGE_FIRST);

@@ -1,0 +1,189 @@
+/**
+ * A growing set of patterns for one stock, priced by the cheapest cover that they allow: a pattern that is worth more than
+ * one sheet at these prices makes the cover cheaper. Knows how to find such patterns; decides on none.
+ */
+import { partsOf, patternOf } from './assembled.ts';
+import { Cover } from './cover.ts';
+import type { Job, Stock } from './job.ts';
+import { fillsAbove } from './limited.ts';
+import type { Pattern } from './nodes.ts';
+import { axisOf } from './patterns.ts';
+import type { Chance } from './random.ts';
+import { type Filler, stripFiller } from './strips.ts';
+import { surroundOf } from './surround.ts';
+import { densestOf, fillTable, type Lay, mostOf } from './unlimited.ts';
+
+/** Until when patterns may be sought, and who hears how much was done, in repackings. */
+export interface ColumnBudget {
+  readonly work: (times: number) => void;
+  readonly shouldStop: () => boolean;
+}
+
+/** What a pattern has to be worth to be new, by strips and by joining. */
+const STRIP_BAR = 1 + 1e-6;
+const JOIN_BAR = 1 + 1e-4;
+const WHIM = 0.1;
+/** Prices of parts that cost nothing, so that they are still laid where there is room. */
+const LEAST = 1e-6;
+const MOST_MARKS = 200;
+const MOST_BLOCKS = 200_000;
+/** What joining counts as. */
+const JOIN_WORK = 30;
+
+interface Column {
+  readonly parts: Int32Array;
+  readonly pattern: () => Pattern;
+}
+
+export class Columns {
+  /** Its columns are these patterns, its rows the parts. */
+  readonly cover: Cover;
+  private readonly job: Job;
+  private readonly stock: Stock;
+  private readonly random: Chance;
+  private readonly budget: ColumnBudget;
+  private readonly filler: Filler;
+  private readonly columns: Column[];
+  /** Patterns with the same sum of codes are taken for the same. */
+  private readonly codes: readonly number[];
+  private readonly seen = new Set<number>();
+  /** By part, a little more than 1, so that the cheapest cover is never in doubt. */
+  private readonly whims: Float64Array;
+  private readonly value: Float64Array;
+  private seed = 1;
+
+  /** Begins with each part alone on a sheet. */
+  constructor(job: Job, stock: number, random: Chance, budget: ColumnBudget) {
+    this.job = job;
+    this.stock = job.stocks[stock]!;
+    this.random = random;
+    this.budget = budget;
+    this.filler = stripFiller(job, random);
+    this.codes = Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
+    this.whims = Float64Array.from(job.copies, () => 1 + 1e-5 * random.next());
+    this.value = new Float64Array(job.copies.length);
+    this.cover = new Cover(this.demandFor(job.copies), budget.shouldStop);
+    this.columns = Array.from(job.copies, (_, part) => this.alone(part));
+  }
+
+  pattern(column: number): Pattern {
+    return this.columns[column]!.pattern();
+  }
+
+  /** What the cover has to hold so that these copies are placed. */
+  demandFor(copies: Int32Array): Float64Array {
+    return this.whims.map((whim, part) => whim * copies[part]!);
+  }
+
+  /** Prices shaken a little, for a filling of what the cover does not decide. */
+  values(whim: number): Float64Array {
+    const { price } = this.cover;
+    for (let part = 0; part < price.length; part += 1)
+      this.value[part] = Math.max(LEAST, price[part]!) * (1 + whim * this.random.next());
+    return this.value;
+  }
+
+  /** Adds a whole plan by areas. */
+  addPlan(copies: Int32Array, noise: number): void {
+    const left = copies.slice();
+    const value = this.job.area.map((area) => area * (1 + noise * this.random.next()));
+    for (;;) {
+      const pattern = this.filler.fill(this.stock, left, value, noise);
+      this.budget.work(1);
+      if (!pattern) return;
+      for (const part of pattern.parts) left[part]! -= 1;
+      this.add(pattern.parts, () => pattern);
+    }
+  }
+
+  /** Adds what a few fills by strips find; how many are new. */
+  addStrips(copies: Int32Array, tries: number): number {
+    let fresh = 0;
+    for (let turn = 0; turn < tries; turn += 1) {
+      const whim = turn === 0 ? 0 : WHIM;
+      const pattern = this.filler.fill(this.stock, copies, this.values(whim), whim);
+      if (!pattern || this.worth(pattern.parts) <= STRIP_BAR) continue;
+      if (this.add(pattern.parts, () => pattern)) fresh += 1;
+    }
+    this.budget.work(tries);
+    return fresh;
+  }
+
+  /** Adds what joining blocks finds at these prices, with a beam so wide; how many are new. */
+  addJoined(copies: Int32Array, price: Float64Array, beam: number): number {
+    const { stock, job, budget } = this;
+    const { width, height } = stock;
+    const lays = this.lays(copies, price);
+    const [x, y] = [this.axis(lays, 'width'), this.axis(lays, 'height')];
+    const table = x && y && fillTable(x, y, lays, budget.shouldStop);
+    if (!table || mostOf(table) <= JOIN_BAR) return 0;
+    const surround = surroundOf(table, width, height, budget.shouldStop);
+    if (!surround) return 0;
+    const problem = {
+      ...{ width, height, lays, surround, longestCut: job.longestCut },
+      ...{ copies: [...copies], prices: Array.from(copies, () => 0), whole: false },
+      ...{ bound: mostOf(table), density: densestOf(lays) },
+    };
+    const search = { seed: this.seed++, work: MOST_BLOCKS, runs: 1, shouldStop: budget.shouldStop };
+    budget.work(JOIN_WORK);
+    let fresh = 0;
+    for (const assembly of fillsAbove(problem, search, JOIN_BAR, beam)) {
+      const parts = Int32Array.from(partsOf(assembly, lays));
+      if (this.add(parts, () => patternOf(job, stock, assembly, lays))) fresh += 1;
+    }
+    return fresh;
+  }
+
+  private alone(part: number): Column {
+    const lays = this.lays(
+      this.job.copies.map((_, other) => (other === part ? 1 : 0)),
+      this.job.area,
+    );
+    const [lay] = lays;
+    const pattern = (): Pattern => {
+      if (!lay) throw new Error(`invalid part: ${part} does not fit`);
+      return patternOf(this.job, this.stock, { width: lay.width, height: lay.height, lay: 0 }, lays);
+    };
+    return { parts: Int32Array.of(part), pattern };
+  }
+
+  private add(parts: Int32Array, pattern: () => Pattern): boolean {
+    let key = parts.length;
+    for (const part of parts) key += this.codes[part]!;
+    if (this.seen.has(key)) return false;
+    this.seen.add(key);
+    this.columns.push({ parts, pattern });
+    this.cover.add(parts);
+    return true;
+  }
+
+  private worth(parts: Int32Array): number {
+    let sum = 0;
+    for (const part of parts) sum += this.cover.price[part]!;
+    return sum;
+  }
+
+  private lays(copies: Int32Array, price: Float64Array): Lay[] {
+    const { job, stock } = this;
+    const { lies } = job.papers[stock.paper]!;
+    const lays: Lay[] = [];
+    for (let part = 0; part < copies.length; part += 1) {
+      const value = price[part]!;
+      if (copies[part] === 0 || value <= 0) continue;
+      const [width, height] = [job.width[part]!, job.height[part]!];
+      if (width <= stock.width && height <= stock.height)
+        lays.push({ part, turned: false, width, height, value });
+      if (lies[part] === 2 && height <= stock.width && width <= stock.height)
+        lays.push({ part, turned: true, width: height, height: width, value });
+    }
+    return lays;
+  }
+
+  private axis(lays: readonly Lay[], side: 'width' | 'height') {
+    return axisOf(
+      lays.map((lay) => lay[side]),
+      this.stock[side],
+      MOST_MARKS,
+    );
+  }
+}
