@@ -169,6 +169,27 @@ describe('the plan', () => {
     expect(words(await none.text())).toContain('larger than any of this paper');
   });
 
+  test('asked again by a form sent twice is asked once, and each way counts apart', async () => {
+    const first = await asked({ paper: `design-${cast.fern.id}` });
+    const forms = (await page(first)).match(/<form[^>]*\/(again|trials)".*?<\/form>/gs)!;
+    const [token] = forms.map((form) => /name="once" value="([^"]+)"/.exec(form)?.[1]);
+    for (const form of forms) expect(form).toContain(`name="once" value="${token}"`);
+    const send = async (way: string, fields: Record<string, string> = {}): Promise<string> =>
+      leadsTo(await app.post(`${first}/${way}`, { once: token!, ...fields }));
+    const ways = [
+      await send('again', { keep: `offcut-${cast.corner.id}` }),
+      await send('again', { design: `${cast.hare.id}` }),
+      await send('again', { longer: 'on' }),
+      await send('again'),
+      await send('trials'),
+    ];
+    expect(new Set(ways).size).toBe(5);
+    expect(await send('again', { keep: `offcut-${cast.corner.id}` })).toBe(ways[0]);
+    expect(await send('again', { design: `${cast.hare.id}` })).toBe(ways[1]);
+    expect(await send('trials')).toBe(ways[4]);
+    expect(await readPlan(app.db, 7)).toBeUndefined();
+  });
+
   test('spans the projects of a series', async () => {
     const series = (await addSeries(app.db, { name: 'Neighbours', note: '' }))!.id;
     await editProject(app.db, project, { series }, later(1));
@@ -268,6 +289,15 @@ describe('the cut sheet', () => {
     expect(shown).toContain('This is a fresh plan');
     expect(shown).toContain('Sheets of Fern: 1 left of the 2 it takes.');
     expect(shown).toContain('parts fit');
+  });
+
+  test('written down twice on a changed shelf is planned afresh once', async () => {
+    await countSheets(app.db, cast.fern.id, { sheets: 1, at: later(2) });
+    const fields = { once: 'cut-form-002', place: '' };
+    const sent = await Promise.all([cut(path, fields), cut(path, fields)]);
+    expect(new Set([...sent, await cut(path, fields)].map(leadsTo)).size).toBe(1);
+    expect(leadsTo(sent[0]!)).not.toBe(path);
+    expect(await readPlan(app.db, 3)).toBeUndefined();
   });
 
   test('gives a spoiled part a replacement to plan', async () => {

@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { proofOf } from '#core/project/planned.ts';
 import { capital } from '#views/parts/words.ts';
+import { Once } from '../parts/once.tsx';
 import { Figures } from './figures.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
@@ -109,6 +110,7 @@ const Unplaced: FC<PlanView> = (view) => {
       </ul>
       {plan.plan.proved || plan.cut ? null : (
         <form method="post" action={`/plans/${plan.id}/again`}>
+          <Once token={view.token} />
           <button type="submit" name="longer" value="on" class="plain small">
             Look longer, 15 seconds
           </button>
@@ -135,6 +137,7 @@ const Next: FC<PlanView> = (view) => {
         <p>This plan can’t be cut any more:</p>
         <Changes {...view} />
         <form method="post" action={`/plans/${plan.id}/again`}>
+          <Once token={view.token} />
           <button type="submit">Plan afresh</button>
         </form>
       </section>
@@ -147,6 +150,7 @@ const Next: FC<PlanView> = (view) => {
       </a>
       {!plan.trial && hasSeveral(view) ? (
         <form method="post" action={`/plans/${plan.id}/trials`}>
+          <Once token={view.token} />
           <button type="submit" class="plain">
             A trial piece first
           </button>
