@@ -1,6 +1,7 @@
 /** A batch as a browser asks for it: the form and its messages, the plan, other ways, the cut sheet, cut and undone. */
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { planCuts } from '#core/cutting/plan.ts';
+import { inches } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';
 import { listEnvelopes } from '#stores/envelopes.ts';
 import { countSheets } from '#stores/movements.ts';
@@ -87,6 +88,14 @@ describe('the form', () => {
     ['paper that is not there', front({ paper: 'kind-vellum' }), 'parts.0.paper', 'none of this paper'],
     ['paper that never was', front({ paper: 'silk' }), 'parts.0.paper', 'Choose one from the list'],
     ['a weight in words', front({ grammage: 'heavy' }), 'parts.0.grammage', 'grams per square metre'],
+    ['half a spot', front({ fromLeft: '2' }), 'parts.0.fromTop', 'Give both distances, or neither'],
+    ['a nonsense spot', front({ fromLeft: '2', fromTop: 'low' }), 'parts.0.fromTop', 'isn’t a length'],
+    [
+      'a spot over the edge',
+      front({ fromLeft: '8', fromTop: '0' }),
+      'parts.0.fromLeft',
+      'runs over the edge of the sheet',
+    ],
   ])('keeps what was typed and says what is wrong with %s', async (_, fields, field, message) => {
     const rows = await rowCounts(app.db);
     const answer = await ask({ once: 'plan-form-01', ...fields });
@@ -99,6 +108,29 @@ describe('the form', () => {
     }
     expect(await rowCounts(app.db)).toEqual(rows);
     expect(await readPlan(app.db, 1)).toBeUndefined();
+  });
+
+  test('offers a spot on the sheet, and keeps it with the plan until it is cut', async () => {
+    const empty = await (await ask({ do: 'add' })).text();
+    expect(empty).toMatch(/<details class="spot">.*name="parts\.0\.fromLeft".*name="parts\.0\.fromTop"/s);
+    const spot = front({ fromLeft: '1 1/2', fromTop: '0', copies: '1', paper: `design-${cast.hare.id}` });
+    const path = await asked({ blanks: '0', ...spot });
+    const { batch, plan } = await planOf(path);
+    expect(batch.parts[0]!.at).toEqual({ x: inches(1.5), y: inches(0) });
+    expect(plan!.used[0]!.rectangles).toMatchObject([{ x: inches(1.5), y: 0, turned: false }]);
+    expect(words(await page(`${path}/sheet`))).toContain('1½″ from the left and 0″ from the top of a sheet');
+    const again = await page(`${home}/plans/new`);
+    expect(again).toMatch(/<details class="spot" open[^>]*>.*name="parts\.0\.fromLeft"[^>]*value="1 1\/2"/s);
+    expect(again).toMatch(/name="parts\.0\.fromTop"[^>]*value="0"/);
+    expect(await checkData(app.db)).toEqual([]);
+  });
+
+  test('asks for a border or for a spot, not for both', async () => {
+    const answer = await ask(front({ print: 'bordered', fromLeft: '0', fromTop: '0' }));
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toMatch(
+      /id="parts\.0\.print-note"[^>]*role="alert"[^>]*>The border is along/,
+    );
   });
 
   test('says so when everything is to be kept', async () => {

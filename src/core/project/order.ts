@@ -50,7 +50,7 @@ export function cuttingOf(batch: Batch, projects: readonly Project[], shelf: She
 
 /**
  * Why parts have no hope whatever the plan: no such paper, or none large enough. Fields are `paper` and `blanks` for the
- * envelopes, `parts.2.width` and `parts.2.paper` for what was typed in; `parts` where there is nothing to cut.
+ * envelopes, `parts.2.paper`, `parts.2.width` and the like for what was typed in.
  */
 export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: Units): Problem[] {
   if (order.parts.length === 0) {
@@ -72,12 +72,14 @@ export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: 
   if (pieces.length === 0) return [{ field: 'keep', message: 'There is no paper left to cut from.' }];
   const typed = order.parts.length - batch.parts.length;
   return order.parts.flatMap((part, index) => {
-    const fields =
-      index < typed ? ['paper', 'blanks'] : [`parts.${index - typed}.paper`, `parts.${index - typed}.width`];
+    const of = (field: string): string => `parts.${index - typed}.${field}`;
+    const [paper, size] = index < typed ? ['paper', 'blanks'] : [of('paper'), of('width')];
     const suitable = pieces.filter((piece) => suits(part, piece));
-    if (suitable.length === 0) return [{ field: fields[0]!, message: noPaper(part) }];
+    if (suitable.length === 0) return [{ field: paper, message: noPaper(part) }];
     if (suitable.some((piece) => canHold(part, piece))) return [];
-    return [{ field: fields[1]!, message: tooLarge(part, suitable, units) }];
+    const over = overEdge(part, suitable);
+    if (over) return [{ field: of(over), message: runsOver(part, suitable, units) }];
+    return [{ field: size, message: tooLarge(part, suitable, units) }];
   });
 }
 
@@ -145,6 +147,7 @@ function typedParts(batch: Batch, shelf: Shelf): Part[] {
     ...(part.print === 'upright' && { upright: true }),
     ...designsFor({ paper: part.paper, border: part.print === 'bordered', grammage: part.grammage }, shelf),
     ...(part.print === 'bordered' && { pin: { edge: 'bottom' as const } }),
+    ...(part.at && { pin: part.at }),
     ...(part.match && matching(batch, MATCH)),
   }));
 }
@@ -174,7 +177,9 @@ function designsFor({ paper, border, grammage }: PaperWish, shelf: Shelf): { des
 
 function canHold(part: Part, piece: Piece): boolean {
   if (!suits(part, piece)) return false;
-  const holds = (width: number, height: number): boolean => width <= piece.width && height <= piece.height;
+  const { x, y } = part.pin && 'x' in part.pin ? part.pin : { x: 0, y: 0 };
+  const holds = (width: number, height: number): boolean =>
+    x + width <= piece.width && y + height <= piece.height;
   return holds(part.width, part.height) || (mayTurn(part, piece) && holds(part.height, part.width));
 }
 
@@ -184,11 +189,30 @@ const smallestFirst = (pieces: readonly Piece[]): Piece[] =>
       Number(other.kind === 'sheet') - Number(one.kind === 'sheet') || areaOf(one) - areaOf(other),
   );
 
-const noPaper = ({ pin }: Part): string =>
-  pin ? 'No paper with a border is left that would do.' : 'There is none of this paper on the shelf.';
+function noPaper({ pin }: Part): string {
+  if (!pin) return 'There is none of this paper on the shelf.';
+  return 'edge' in pin
+    ? 'No paper with a border is left that would do.'
+    : 'A spot of the sheet needs a whole sheet, and none of this paper is left.';
+}
+
+const largestOf = (pieces: readonly Piece[]): Piece =>
+  pieces.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
+
+/** Which distance is too long, where the part has a spot and would fit at another. */
+function overEdge(part: Part, suitable: readonly Piece[]): 'fromLeft' | 'fromTop' | undefined {
+  if (!part.pin || !('x' in part.pin)) return undefined;
+  const fitsAt = (x: number, y: number): boolean =>
+    suitable.some((piece) => canHold({ ...part, pin: { x, y } }, piece));
+  if (!fitsAt(0, 0)) return undefined;
+  return fitsAt(part.pin.x, 0) ? 'fromTop' : 'fromLeft';
+}
+
+const runsOver = (part: Part, suitable: readonly Piece[], units: Units): string =>
+  `${printSize(sizeOf(part), units)} from there runs over the edge of the sheet, which is ${printSize(sizeOf(largestOf(suitable)), units)}.`;
 
 function tooLarge(part: Part, suitable: readonly Piece[], units: Units): string {
-  const largest = suitable.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
+  const largest = largestOf(suitable);
   const says = `${printSize(sizeOf(part), units)} is larger than any of this paper; the largest piece is ${printSize(sizeOf(largest), units)}.`;
   const turning = remediesFor(part, 1, suitable).some(({ kind }) => kind === 'turned');
   return turning ? `${says} Lying any way it would fit.` : says;
