@@ -5,12 +5,12 @@ import { inches } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';
 import { listEnvelopes } from '#stores/envelopes.ts';
 import { countSheets } from '#stores/movements.ts';
-import { listOffcuts } from '#stores/offcuts.ts';
+import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
 import { readPlan } from '#stores/plans.ts';
 import { createProject, editProject } from '#stores/projects.ts';
 import { addSeries } from '#stores/series.ts';
 import { type App, DIRECT, type Fields, openApp } from '#tests/support/app.ts';
-import { type Cast, FIRST, fillShelf, later, RECIPE, size, THANKS } from '#tests/support/cast.ts';
+import { type Cast, FIRST, fillShelf, later, RECIPE, scrap, size, THANKS } from '#tests/support/cast.ts';
 import { rowCounts, shelf } from '#tests/support/shelf.ts';
 import type { Planner } from '#web/env.ts';
 
@@ -221,6 +221,17 @@ describe('the plan', () => {
     expect(await send('trials')).toBe(ways[4]);
     expect(await readPlan(app.db, 7)).toBeUndefined();
   });
+
+  test('says how much of a long shelf was looked at', async () => {
+    expect(words(await page(await asked()))).not.toContain('Looked at');
+    for (let one = 0; one < 1510; one += 1)
+      await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(8, 8 + one / 64), count: 1, at: FIRST });
+    // And the sheets of Fern and Hare, and the corner.
+    expect(words(await page(await asked({ blanks: '1' })))).toContain(
+      'Looked at 1500 of the 1513 different pieces that would do, and speaks of these: sheets first, then for each part the smallest offcuts.',
+    );
+    expect(await checkData(app.db)).toEqual([]);
+  }, 60_000);
 
   test('spans the projects of a series', async () => {
     const series = (await addSeries(app.db, { name: 'Neighbours', note: '' }))!.id;

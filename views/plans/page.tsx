@@ -1,6 +1,6 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
-import { proofOf } from '#core/project/planned.ts';
+import { lookedAt, proofOf } from '#core/project/planned.ts';
 import { capital } from '#views/parts/words.ts';
 import { Once } from '../parts/once.tsx';
 import { Figures } from './figures.tsx';
@@ -8,7 +8,7 @@ import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
+import { labelsOf, sayChange, sayFit, sayHelp, sayLookedAt, sayPaper, sayProof } from './words.ts';
 
 export const PlanPage: FC<PlanView> = (view) => {
   const { plan, project, entry } = view;
@@ -55,6 +55,7 @@ const Answer: FC<PlanView> = (view) => {
           ? 'Everything beside the way to it stays whole, and can still be planned otherwise.'
           : sayProof(proofOf(plan))}
       </p>
+      {plan.suitable > lookedAt(plan) && !plan.trial ? <p class="quiet">{sayLookedAt(plan)}</p> : null}
       <Before {...view} />
     </>
   );

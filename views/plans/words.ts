@@ -4,7 +4,7 @@ import type { Piece } from '#core/cutting/order.ts';
 import type { Change } from '#core/project/changes.ts';
 import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import { type FoundPlan, type Proof, waitingDesigns } from '#core/project/planned.ts';
+import { type FoundPlan, lookedAt, type Proof, waitingDesigns } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
 import { printSize } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/parts/words.ts';
@@ -48,6 +48,10 @@ export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets, prov
   if (proved) return `${opens}; no plan opens less new paper.`;
   return `${opens}; at least ${leastSheets} ${leastSheets === 1 ? 'is' : 'are'} needed.`;
 }
+
+/** Where the shelf has more than can be planned from at once. */
+export const sayLookedAt = (plan: FoundPlan): string =>
+  `Looked at ${lookedAt(plan)} of the ${plan.suitable} different pieces that would do, and speaks of these: sheets first, then for each part the smallest offcuts.`;
 
 /** What would make room for a part that was left out, as half a sentence. */
 export function sayHelp(id: string, remedies: readonly Remedy[], view: PlanView): string {

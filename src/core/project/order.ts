@@ -2,7 +2,7 @@
  * From a batch to what the planner is asked: an order of parts, and the pieces on the shelf that may be cut. Joins
  * projects, shelf and the maker's limits; searches for nothing.
  */
-import { mayTurn, type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
+import { type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
 import { remediesFor } from '#core/cutting/remedies.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Problem } from '#shared/checked.ts';
@@ -13,11 +13,11 @@ import { blankWanted } from './fitting.ts';
 import type { Project } from './journal.ts';
 import { sizeOf } from './measured.ts';
 import { type PieceRef, refOf, type Piece as ShelfPiece } from './stash.ts';
+import { canHold, type Suitable, suitableFor } from './suitable.ts';
 
 /** What the planner is asked; lengths are whole numbers of 25 nm. */
-export interface Cutting {
+export interface Cutting extends Suitable {
   readonly order: Order;
-  readonly pieces: readonly Piece[];
 }
 
 export interface Shelf {
@@ -30,22 +30,18 @@ export interface Shelf {
 /** What is planned within the time limit, and more than a table can hold. */
 const MOST_COPIES = 2000;
 
-/** More kinds of piece than this are not planned at once: sheets and the smallest offcuts stay. */
-const MOST_PIECES = 1500;
-
 /**
  * Projects without a recipe add nothing. Only pieces that some part may come from are handed on, so that a long shelf
- * costs nothing; what is to be kept stays among them, marked.
+ * costs nothing, and not too many of them; what is to be kept stays among them, marked.
  */
 export function cuttingOf(batch: Batch, projects: readonly Project[], shelf: Shelf): Cutting {
   const parts = [...blankParts(batch, projects, shelf), ...typedParts(batch, shelf)];
   const kept = new Set(batch.keep);
   const pieces = shelf.pieces
     .filter((piece) => piece.count > 0)
-    .map((piece) => ({ ...toPiece(piece), ...(kept.has(pieceName(refOf(piece))) && { keep: true }) }))
-    .filter((piece) => parts.some((part) => canHold(part, piece)));
+    .map((piece) => ({ ...toPiece(piece), ...(kept.has(pieceName(refOf(piece))) && { keep: true }) }));
   const { longestCut, keepAtLeast } = shelf;
-  return { order: { parts, longestCut, keepAtLeast }, pieces: smallestFirst(pieces).slice(0, MOST_PIECES) };
+  return { order: { parts, longestCut, keepAtLeast }, ...suitableFor(parts, pieces) };
 }
 
 /**
@@ -174,20 +170,6 @@ function designsFor({ paper, border, grammage }: PaperWish, shelf: Shelf): { des
   });
   return designs.length === all.size ? {} : { designs: designs.map(({ id }) => `${id}`) };
 }
-
-function canHold(part: Part, piece: Piece): boolean {
-  if (!suits(part, piece)) return false;
-  const { x, y } = part.pin && 'x' in part.pin ? part.pin : { x: 0, y: 0 };
-  const holds = (width: number, height: number): boolean =>
-    x + width <= piece.width && y + height <= piece.height;
-  return holds(part.width, part.height) || (mayTurn(part, piece) && holds(part.height, part.width));
-}
-
-const smallestFirst = (pieces: readonly Piece[]): Piece[] =>
-  pieces.toSorted(
-    (one, other) =>
-      Number(other.kind === 'sheet') - Number(one.kind === 'sheet') || areaOf(one) - areaOf(other),
-  );
 
 function noPaper({ pin }: Part): string {
   if (!pin) return 'There is none of this paper on the shelf.';

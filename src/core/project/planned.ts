@@ -81,6 +81,10 @@ export function proofOf({ plan, pieces }: FoundPlan): Proof {
   };
 }
 
+/** How many pieces it was looked for among: fewer than `suitable` where these were too many. */
+export const lookedAt = ({ pieces }: { readonly pieces: readonly Piece[] }): number =>
+  pieces.filter(({ keep }) => !keep).length;
+
 /** Copies that the plan does not place. */
 export const leftOut = ({ unplaced }: CutPlan): number => sum(unplaced.map(({ copies }) => copies));
 
