@@ -189,6 +189,22 @@ describe('the plan', () => {
     expect(shown).toContain('3 × Envelope: 3 more sheets of Fern would take them.');
   });
 
+  test('says what would help a part that has to match, and which room only its match closes', async () => {
+    await countSheets(app.db, cast.fern.id, { sheets: 1, at: later(2) });
+    const keep = { [`keep.offcut-${cast.corner.id}`]: 'on' };
+    const fern = { blanks: '1', paper: `design-${cast.fern.id}`, ...keep };
+    // Larger than what a blank leaves of the one sheet, and than the corner; smaller than the blank.
+    const narrow = front({ width: '9', height: '7', copies: '1', match: 'on' });
+    expect(words(await page(await asked({ ...fern, ...narrow })))).toContain(
+      '1 × Front: another sheet of Fern would take it, or there is room if it need not be of the same design as the rest.',
+    );
+    const free = await asked({ ...fern, ...narrow, 'parts.0.match': '' });
+    expect(words(await page(free))).toContain('everything fits');
+    expect(words(await page(await asked({ ...fern, blanks: '2' })))).toMatch(
+      /1 × Envelope: another sheet of Fern would take it, or there is room on offcut \w+ of Fern, kept back now\./,
+    );
+  });
+
   test('is asked again with an offcut or a design kept, or from another design', async () => {
     const first = await asked({ paper: `design-${cast.fern.id}` });
     const kept = leadsTo(await app.post(`${first}/again`, { keep: `offcut-${cast.corner.id}` }));

@@ -100,12 +100,12 @@ const Unplaced: FC<PlanView> = (view) => {
     <section class="caution">
       <h2>Left out</h2>
       <ul>
-        {plan.plan.unplaced.map(({ part, copies, remedies }) => (
+        {plan.plan.unplaced.map((one) => (
           <li>
             <strong>
-              {copies} × {labels.get(part)?.name ?? part}
+              {one.copies} × {labels.get(one.part)?.name ?? one.part}
             </strong>
-            {`: ${sayHelp(part, remedies, view)}`}.
+            {`: ${sayHelp(one, view)}`}.
           </li>
         ))}
       </ul>

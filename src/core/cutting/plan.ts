@@ -145,13 +145,12 @@ function finish({ job, found }: Result, all: readonly Bound[], context: Context)
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
   const newSheetArea = areaOf('sheet');
   const bounds = boundsOf(all, found.unplaced, job.grid ** 2);
+  const advise = remediesFor({ parts: order.parts, pieces, used, longestCut: limits.longestCut });
   return {
     placed: used.reduce((sum, one) => sum + one.rectangles.length, 0),
     unplaced: order.parts.flatMap((part, index) => {
       const copies = found.pool[index]!;
-      return copies === 0
-        ? []
-        : [{ part: part.id, copies, remedies: remediesFor(part, copies, pieces, limits.longestCut) }];
+      return copies === 0 ? [] : [{ part: part.id, copies, remedies: advise(part, copies) }];
     }),
     newSheets: cut.filter((piece) => piece.kind === 'sheet').length,
     newSheetArea,

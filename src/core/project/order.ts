@@ -3,7 +3,6 @@
  * projects, shelf and the maker's limits; searches for nothing.
  */
 import { type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
-import { remediesFor } from '#core/cutting/remedies.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Problem } from '#shared/checked.ts';
 import { type Length, printSize, type Units } from '#shared/length.ts';
@@ -196,6 +195,6 @@ const runsOver = (part: Part, suitable: readonly Piece[], units: Units): string 
 function tooLarge(part: Part, suitable: readonly Piece[], units: Units): string {
   const largest = largestOf(suitable);
   const says = `${printSize(sizeOf(part), units)} is larger than any of this paper; the largest piece is ${printSize(sizeOf(largest), units)}.`;
-  const turning = remediesFor(part, 1, suitable).some(({ kind }) => kind === 'turned');
+  const turning = !part.pin && suitable.some((piece) => canHold({ ...part, upright: false }, piece));
   return turning ? `${says} Lying any way it would fit.` : says;
 }

@@ -24,7 +24,7 @@ import {
   toPiece,
 } from '#core/project/order.ts';
 import { pieceCuts } from '#core/project/piece-cuts.ts';
-import { areasOf, type FoundPlan, proofOf, waitingDesigns } from '#core/project/planned.ts';
+import { areasOf, type FoundPlan, proofOf } from '#core/project/planned.ts';
 import { problemsOfCut } from '#core/project/replay.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet, refOf } from '#core/project/stash.ts';
 import { suggest, suggestionsFor } from '#core/project/suggest.ts';
@@ -321,26 +321,6 @@ describe('a plan', () => {
     const twelve = inches(12) ** 2;
     const bounds = { unplaced: 0, newSheetArea: twelve * 1.5 };
     expect(proofOf({ ...found, plan: { ...found.plan, bounds } }).leastSheets).toBe(2);
-  });
-});
-
-describe('a part without its match', () => {
-  test('waits for the designs that the others came from', () => {
-    const found = planned(batch({ parts: [part({ match: true })] }));
-    const front = partOf(found, 'Front');
-    expect(waitingDesigns(found, front)).toEqual([]);
-    const [first] = found.plan.used.filter((one) => one.rectangles.some(({ part }) => part === 'Front'));
-    const design = Number(found.pieces.find(({ id }) => id === first!.piece)!.design);
-    const used = found.plan.used.map((one) => ({
-      ...one,
-      rectangles: one.rectangles.filter((placed) => one !== first || placed.part !== 'Front'),
-    }));
-    expect(waitingDesigns({ ...found, plan: { ...found.plan, used } }, front)).toEqual([design]);
-  });
-
-  test('waits for none where it has none to match', () => {
-    const found = planned(batch());
-    expect(waitingDesigns(found, partOf(found, 'Front'))).toEqual([]);
   });
 });
 
