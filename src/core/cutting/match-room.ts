@@ -4,11 +4,13 @@
  */
 import type { Part } from './order.ts';
 
+const NONE: ReadonlyMap<string, number> = new Map();
+
 /** Copies placed so far, by part and design; a piece without a design counts as of ''. */
 export type Placed = ReadonlyMap<string, ReadonlyMap<string, number>>;
 
 /**
- * By design, among those asked about. With the parts of a label in order of rising copies c, design d takes
+ * By design, among those asked about. With the parts of the label, given in order of rising copies c, design d takes
  * max n(i, d), i ≤ j, of the first c(j) sets, so that a part may have what the others leave of every c(j) from its own on.
  */
 export function roomByDesign(
@@ -19,14 +21,20 @@ export function roomByDesign(
 ): Map<string, number> {
   const room = new Map([...designs].map((design) => [design, Number.POSITIVE_INFINITY]));
   const needed = new Map<string, number>();
+  let sets = 0;
   let from = false;
-  for (const one of label.toSorted((a, b) => a.copies - b.copies)) {
-    for (const [design, count] of placed.get(one.id) ?? [])
-      needed.set(design, Math.max(needed.get(design) ?? 0, count));
+  for (const one of label) {
+    for (const [design, count] of placed.get(one.id) ?? NONE) {
+      const before = needed.get(design) ?? 0;
+      if (count <= before) continue;
+      needed.set(design, count);
+      sets += count - before;
+    }
     from ||= one.id === part.id;
-    const sets = [...needed.values()].reduce((sum, count) => sum + count, 0);
-    for (const [design, least] of from ? room : [])
-      room.set(design, Math.min(least, one.copies - sets + (needed.get(design) ?? 0)));
+    for (const [design, least] of from ? room : NONE) {
+      const most = one.copies - sets + (needed.get(design) ?? 0);
+      if (most < least) room.set(design, most);
+    }
   }
   const only = label.some(({ oneDesign }) => oneDesign) && needed.size > 0;
   for (const [design, most] of room) {

@@ -26,8 +26,9 @@ export { fillPiece } from './fill.ts';
 export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOptions = {}): CutPlan {
   const started = options.now?.() ?? 0;
   const limits = limitsOf(order, options);
-  const tries = triesOf({ ...order, ...limits }, pieces, meter(options, started)(0, 1));
-  const best = bestOf(tries, options, started);
+  const searching = { ...options, ...timeToSearch(order, pieces, options) };
+  const tries = triesOf({ ...order, ...limits }, pieces, meter(searching, started)(0, 1));
+  const best = bestOf(tries, searching, started);
   return finish(
     best,
     tries.map((one) => one.bound),
@@ -52,6 +53,16 @@ function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] 
     const job = prepare(one, pieces);
     return { job, bound: whole && late() ? whole : bound(job, late) };
   });
+}
+
+/** What writing a plan down takes for each kind of part and piece, in milliseconds, and most of the time kept for it. */
+const WRITING = 5e-5;
+const MOST_WRITING = 0.25;
+
+/** Thousands of kinds take their time once the search is over, which belongs to the limit too. */
+function timeToSearch(order: Order, pieces: readonly Piece[], { now, timeMs = 1000 }: PlanOptions) {
+  const writing = Math.min(MOST_WRITING * timeMs, WRITING * order.parts.length * pieces.length);
+  return now ? { timeMs: timeMs - writing } : {};
 }
 
 interface Result extends Try {

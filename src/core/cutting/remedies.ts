@@ -2,7 +2,7 @@
  * What would make room for parts that a plan leaves out: more of some paper, matching less, a kept piece, turning, a
  * longer cut, a smaller part. Judges one part at a time on a piece of its own; looks for no plan.
  */
-import { cutNeeded, inRows, largestThatFits } from './alone.ts';
+import { areaOf, cutNeeded, inRows, lone, sizeThatFits } from './alone.ts';
 import type { Remedy, UsedPiece } from './cuts.ts';
 import { type Placed, roomByDesign } from './match-room.ts';
 import { edgesOf, mayTurn, type Part, type Piece, suits } from './order.ts';
@@ -27,7 +27,10 @@ export function remediesFor(scene: Scene): (part: Part, missing: number) => Reme
 interface Rack {
   readonly sample: Piece;
   readonly design: string;
-  readonly pieces: { readonly piece: Piece; readonly left: number }[];
+  readonly pieces: Piece[];
+  readonly wide: number[];
+  readonly high: number[];
+  readonly left: number[];
 }
 
 /** What a design's pieces take, and of which piece fewest are needed. */
@@ -37,17 +40,22 @@ interface Source {
 }
 
 class Adviser {
-  private readonly parts: readonly Part[];
   private readonly racks: readonly Rack[];
   private readonly longestCut: number;
   private readonly placed: Map<string, Map<string, number>>;
   private readonly trouble = new Map<string, number>();
+  /** By match, in order of rising copies. */
+  private readonly labels = new Map<string | undefined, Part[]>();
 
   constructor({ parts, pieces, used, longestCut = Number.MAX_VALUE }: Scene) {
-    this.parts = parts;
     this.longestCut = longestCut;
     this.racks = racksOf(pieces, used);
     this.placed = placedIn(pieces, used);
+    for (const part of parts.toSorted((one, other) => one.copies - other.copies)) {
+      const label = this.labels.get(part.match) ?? [];
+      label.push(part);
+      this.labels.set(part.match, label);
+    }
   }
 
   advise(part: Part, missing: number): Remedy[] {
@@ -108,8 +116,8 @@ class Adviser {
     const known = this.trouble.get(key);
     if (known !== undefined) return known;
     let sum = 0;
-    for (const part of this.parts) {
-      const missing = part.match === match ? part.copies - this.placedOf(part) : 0;
+    for (const part of this.labels.get(match)!) {
+      const missing = part.copies - this.placedOf(part);
       if (missing > 0) sum += this.fewest(part, missing, racks)?.copies ?? NEVER;
     }
     this.trouble.set(key, sum);
@@ -123,14 +131,15 @@ class Adviser {
   /** The piece that fewest are needed of: sheets before offcuts, which cannot be bought. */
   private fewest(part: Part, copies: number, racks: readonly Rack[]): Source | undefined {
     let best: Source | undefined;
-    for (const { sample, pieces } of racks) {
+    const one = lone(part);
+    for (const { sample, pieces, wide, high } of racks) {
       if (best?.piece.kind === 'sheet' && sample.kind === 'offcut') break;
       if (!suits(part, sample)) continue;
       const turning = mayTurn(part, sample);
-      for (const { piece } of pieces) {
-        const many = inRows(part, piece, turning, this.longestCut);
+      for (let at = 0; at < pieces.length; at += 1) {
+        const many = inRows(one, turning, wide[at]!, high[at]!, this.longestCut);
         const needed = many === 0 ? NEVER : Math.ceil(copies / many);
-        if (needed < (best?.copies ?? NEVER)) best = { piece, copies: needed };
+        if (needed < (best?.copies ?? NEVER)) best = { piece: pieces[at]!, copies: needed };
       }
     }
     return best;
@@ -138,39 +147,61 @@ class Adviser {
 
   /** A whole piece on the shelf that gives a copy. */
   private firstThatGives(part: Part, racks: readonly Rack[]): Piece | undefined {
-    for (const { sample, pieces } of racks) {
+    const one = lone(part);
+    for (const { sample, pieces, wide, high, left } of racks) {
       const turning = mayTurn(part, sample);
-      const one = pieces.find(
-        ({ piece, left }) => left > 0 && cutNeeded(part, piece, turning) <= this.longestCut,
-      );
-      if (one) return one.piece;
+      for (let at = 0; at < pieces.length; at += 1) {
+        if (left[at]! > 0 && cutNeeded(one, turning, wide[at]!, high[at]!) <= this.longestCut)
+          return pieces[at];
+      }
     }
     return undefined;
   }
 
   /** What the maker could ask otherwise, or cut otherwise. */
   private asked(part: Part, free: readonly Rack[]): Remedy[] {
-    const pieces = free.flatMap((rack) => rack.pieces.map(({ piece }) => piece));
-    const turned = part.pin
-      ? undefined
-      : pieces.find((piece) => cutNeeded(part, piece, true) <= this.longestCut);
-    const cut = pieces.reduce(
-      (least, piece) => Math.min(least, cutNeeded(part, piece, mayTurn(part, piece))),
-      Number.POSITIVE_INFINITY,
-    );
-    const smaller =
-      cut < Number.POSITIVE_INFINITY ? undefined : largestThatFits(part, pieces, this.longestCut);
+    const one = lone(part);
+    let turned: Piece | undefined;
+    let cut = Number.POSITIVE_INFINITY;
+    for (const { sample, pieces, wide, high } of free) {
+      const turning = mayTurn(part, sample);
+      for (let at = 0; at < pieces.length; at += 1) {
+        cut = Math.min(cut, cutNeeded(one, turning, wide[at]!, high[at]!));
+        if (turned || part.pin) continue;
+        if (cutNeeded(one, true, wide[at]!, high[at]!) <= this.longestCut) turned = pieces[at];
+      }
+    }
+    const fits = cut < Number.POSITIVE_INFINITY;
+    const smaller = fits ? undefined : this.largest(part, free);
     return [
       ...(turned ? [{ kind: 'turned', piece: turned.id } as const] : []),
-      ...(cut < Number.POSITIVE_INFINITY ? [{ kind: 'longer cut', length: cut } as const] : []),
+      ...(fits ? [{ kind: 'longer cut', length: cut } as const] : []),
       ...(smaller ? [{ kind: 'smaller', ...smaller } as const] : []),
     ];
   }
 
+  /** The largest size, by area, to which the part could be cut down on some piece. */
+  private largest(part: Part, free: readonly Rack[]) {
+    const one = lone(part);
+    let best: ReturnType<typeof sizeThatFits>;
+    for (const { sample, pieces, wide, high } of free) {
+      const turning = mayTurn(part, sample);
+      for (let at = 0; at < pieces.length; at += 1) {
+        const size = sizeThatFits(one, turning, wide[at]!, high[at]!, this.longestCut);
+        if (size && (!best || areaOf(size) > areaOf(best))) best = size;
+      }
+    }
+    return best;
+  }
+
   private roomFor(part: Part, placed: Placed, racks: readonly Rack[]): (design: string) => number {
     if (part.match === undefined) return () => Number.POSITIVE_INFINITY;
-    const label = this.parts.filter(({ match }) => match === part.match);
-    const room = roomByDesign(part, label, placed, new Set(racks.map(({ design }) => design)));
+    const room = roomByDesign(
+      part,
+      this.labels.get(part.match)!,
+      placed,
+      new Set(racks.map(({ design }) => design)),
+    );
     return (design) => room.get(design) ?? 0;
   }
 }
@@ -185,8 +216,12 @@ function racksOf(pieces: readonly Piece[], used: readonly UsedPiece[]): Rack[] {
   for (const piece of pieces) {
     const { design = '', kind, upright, keep } = piece;
     const key = [design, kind, upright, keep, edgesOf(piece).join()].join('|');
-    if (!racks.has(key)) racks.set(key, { sample: piece, design, pieces: [] });
-    racks.get(key)!.pieces.push({ piece, left: (piece.copies ?? 1) - (gone.get(piece.id) ?? 0) });
+    const rack = racks.get(key) ?? { sample: piece, design, pieces: [], wide: [], high: [], left: [] };
+    rack.pieces.push(piece);
+    rack.wide.push(piece.width);
+    rack.high.push(piece.height);
+    rack.left.push((piece.copies ?? 1) - (gone.get(piece.id) ?? 0));
+    racks.set(key, rack);
   }
   return [...racks.values()].sort((one, other) => byKind(one) - byKind(other));
 }
