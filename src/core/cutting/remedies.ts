@@ -82,7 +82,7 @@ class Adviser {
     const found: Remedy[] = [];
     const placed = new Map(this.placed);
     let left = missing;
-    while (left > 0) {
+    while (left > 0 && found.length < MOST_DESIGNS) {
       const room = this.roomFor(part, placed, free);
       const best = this.bestSource(part, left, free, room);
       if (!best) break;
@@ -205,6 +205,9 @@ class Adviser {
     return (design) => room.get(design) ?? 0;
   }
 }
+
+/** More than these are too many to go and buy. */
+const MOST_DESIGNS = 3;
 
 /** More pieces than anyone has: what it takes where nothing does. */
 const NEVER = 1e6;
