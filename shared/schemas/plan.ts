@@ -11,6 +11,7 @@ import {
   idField,
   ifAny,
   lengthField,
+  lengthOrZeroField,
   noteField,
   tickField,
   whenMissing,
@@ -42,6 +43,8 @@ interface PartTyped<Kind extends string> {
   readonly paper: PaperTyped<Kind>;
   readonly grammage: number | null;
   readonly match: boolean;
+  /** From the sheet's left and top. */
+  readonly at?: { readonly x: Length; readonly y: Length };
 }
 
 export const PART_FIELDS = [
@@ -53,6 +56,8 @@ export const PART_FIELDS = [
   'paper',
   'grammage',
   'match',
+  'fromLeft',
+  'fromTop',
 ] as const;
 
 const MOST_PARTS = 24;
@@ -80,7 +85,10 @@ export const batchForm = <Kind extends string>(
         context.addIssue({ code: 'custom', message, path: [...at, ...path] });
     };
     tell(head.error?.issues ?? [], []);
-    for (const [index, part] of parts.entries()) tell(part.error?.issues ?? [], ['parts', numbers[index]!]);
+    for (const [index, number] of numbers.entries()) {
+      const spot = spotProblems(fieldsOf(typed, number));
+      tell([...(parts[index]!.error?.issues ?? []), ...spot], ['parts', number]);
+    }
     if (numbers.length > MOST_PARTS) tell([{ code: 'custom', message: TOO_MANY, path: [] }], ['parts']);
     if (!head.success) return z.NEVER;
     return {
@@ -118,16 +126,39 @@ const headForm = <Kind extends string>(kinds: readonly Kind[]) =>
   });
 
 const partForm = <Kind extends string>(units: Units, kinds: readonly Kind[]) =>
-  z.object({
-    name: wordsField('the part a name', 40),
-    width: lengthField(units),
-    height: lengthField(units),
-    copies: countField(1, 500),
-    print: choiceField(['any way', 'upright', 'bordered'], 'any way'),
-    paper: paperField(kinds),
-    grammage: grammageField,
-    match: tickField,
+  z
+    .object({
+      name: wordsField('the part a name', 40),
+      width: lengthField(units),
+      height: lengthField(units),
+      copies: countField(1, 500),
+      print: choiceField(['any way', 'upright', 'bordered'], 'any way'),
+      paper: paperField(kinds),
+      grammage: grammageField,
+      match: tickField,
+      fromLeft: ifAny(lengthOrZeroField(units)),
+      fromTop: ifAny(lengthOrZeroField(units)),
+    })
+    .transform(({ fromLeft: x, fromTop: y, ...part }) => ({
+      ...part,
+      ...(x !== undefined && y !== undefined && { at: { x, y } }),
+    }));
+
+/** A spot has two distances, and a border along the bottom is a spot of its own. */
+function spotProblems({ fromLeft = '', fromTop = '', print }: Typed): z.core.$ZodIssue[] {
+  const [left, top] = [fromLeft.trim() !== '', fromTop.trim() !== ''];
+  const say = (field: string, message: string): z.core.$ZodIssue => ({
+    code: 'custom',
+    message,
+    path: [field],
   });
+  return [
+    ...(left !== top ? [say(left ? 'fromTop' : 'fromLeft', 'Give both distances, or neither.')] : []),
+    ...(left && top && print === 'bordered'
+      ? [say('print', 'The border is along the bottom, wherever its spot: choose one of the two.')]
+      : []),
+  ];
+}
 
 const grammageField: z.ZodType<number | null> = z
   .string()

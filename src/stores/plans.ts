@@ -9,7 +9,7 @@ import type { CutPlan } from '#core/cutting/cuts.ts';
 import { type Change, changesSince } from '#core/project/changes.ts';
 import { type Cutting, refOfPiece } from '#core/project/order.ts';
 import { pieceCuts } from '#core/project/piece-cuts.ts';
-import type { NewPlan, Plan } from '#core/project/planned.ts';
+import { lookedAt, type NewPlan, type Plan } from '#core/project/planned.ts';
 import type { PieceRef } from '#core/project/stash.ts';
 import { cutPieces } from './cuts.ts';
 import { type Database, transact } from './database.ts';
@@ -31,7 +31,7 @@ export async function addPlan(db: Database, plan: NewPlan, at: string): Promise<
       asked_at: at,
       trial: plan.trial ? 1 : 0,
       batch: JSON.stringify(plan.batch),
-      cutting: JSON.stringify({ order: plan.order, pieces: plan.pieces }),
+      cutting: JSON.stringify({ order: plan.order, pieces: plan.pieces, suitable: plan.suitable }),
       plan: null,
       fault: null,
       cut_id: null,
@@ -172,8 +172,14 @@ const toPlan = (row: Row): Omit<Plan, 'ticks' | 'spoiled'> => ({
   askedAt: row.asked_at,
   trial: row.trial === 1,
   batch: JSON.parse(row.batch),
-  ...(JSON.parse(row.cutting) as Cutting),
+  ...cuttingIn(row),
   plan: row.plan === null ? null : JSON.parse(row.plan),
   fault: row.fault,
   cut: row.cut === null ? null : { id: row.cut, at: row.cut_at! },
 });
+
+/** Plans asked before a long shelf was told of looked at all there was. */
+function cuttingIn({ cutting }: Row): Cutting {
+  const { suitable, ...read }: Omit<Cutting, 'suitable'> & Partial<Cutting> = JSON.parse(cutting);
+  return { ...read, suitable: suitable ?? lookedAt(read) };
+}

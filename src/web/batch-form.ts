@@ -61,5 +61,6 @@ const typedPart = (part: PartAsked, number: number, units: Units): Typed =>
       paper: typedPaper(part.paper),
       ...(part.grammage !== null && { grammage: `${part.grammage}` }),
       ...(part.match && { match: 'on' }),
+      ...(part.at && { fromLeft: typedLength(part.at.x, units), fromTop: typedLength(part.at.y, units) }),
     }).map(([field, value]) => [`parts.${number}.${field}`, value]),
   );

@@ -21,19 +21,18 @@ import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
-import { addPlan, latestPlan } from '#stores/plans.ts';
+import { latestPlan } from '#stores/plans.ts';
 import { listProjects } from '#stores/projects.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { NewPlanPage } from '#views/plans/new.tsx';
 import { rowIn } from './address.ts';
 import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from './batch-form.ts';
-import { nowIn } from './clock.ts';
+import { beginPlan } from './begin-plan.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
-import { newToken, once } from './once.ts';
-import { lookFor } from './plannings.ts';
-import { goTo, reply } from './reply.ts';
+import { newToken } from './once.ts';
+import { reply } from './reply.ts';
 
 export const batches = new Hono<Env>();
 
@@ -55,14 +54,7 @@ batches.post('/:id/plans', async (c) => {
   const batch = batchOf(bench, asked.value);
   const ready = cuttingFor(c, bench, batch);
   if (ready.problems.length > 0) return show(c, bench, entryOf(typed, ready.problems));
-  let begun: number | undefined;
-  const answer = await once(c, typed, async (db) => {
-    const plan = { project: bench.full.project.id, batch, ...ready.cutting };
-    begun = await addPlan(db, plan, nowIn(c));
-    return { location: `/plans/${begun}` };
-  });
-  const looking = begun === undefined ? 'begun' : await lookFor(c, begun, ready.cutting);
-  return looking === 'busy' ? goTo(c, `/plans/${begun}?busy=yes`) : answer;
+  return beginPlan(c, typed, { project: bench.full.project.id, batch, ...ready.cutting });
 });
 
 /** A project with what its batch may draw on. */

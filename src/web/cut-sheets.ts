@@ -45,15 +45,18 @@ cutSheets.get('/:id/sheet', async (c) => {
 
 cutSheets.post('/:id/trials', async (c) => {
   const plan = await planIn(c);
+  const typed = await readForm(c);
   const trial = plan && isFound(plan) ? firstPiece(plan.order, plan.pieces, plan.plan) : undefined;
   if (!plan || !trial) return notFound(c);
   const problems = checkPlan(trial.order, plan.pieces, trial.plan);
   if (problems.length > 0) throw new Error(`invalid trial of plan ${plan.id}: ${problems[0]!.message}`);
-  const { project, batch, pieces, id } = plan;
-  const asked = { project, batch, pieces, order: trial.order, trial: true, insteadOf: id };
-  const added = await addPlan(c.get('db'), asked, nowIn(c));
-  await finishPlan(c.get('db'), added, trial.plan);
-  return goTo(c, `/plans/${added}`);
+  const { project, batch, pieces, suitable, id } = plan;
+  const asked = { project, batch, pieces, suitable, order: trial.order, trial: true, insteadOf: id };
+  return once(c, typed, async (db) => {
+    const added = await addPlan(db, asked, nowIn(c));
+    await finishPlan(db, added, trial.plan);
+    return { location: `/plans/${added}` };
+  });
 });
 
 cutSheets.post('/:id/ticks', (c) => tick(c, tickStep));
@@ -74,7 +77,7 @@ cutSheets.post('/:id/cuts', async (c) => {
         ? { refused: cut }
         : { location: `/plans/${plan.id}` };
     },
-    () => planAgain(c, plan, { timeMs: USUAL_MS }),
+    () => planAgain(c, typed, plan, { timeMs: USUAL_MS }),
   );
 });
 

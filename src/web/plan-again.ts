@@ -2,12 +2,11 @@
 import { type Batch, partsLeft } from '#core/project/batch.ts';
 import type { Plan } from '#core/project/planned.ts';
 import type { Database } from '#stores/database.ts';
-import { addPlan, latestPlan, readPlan } from '#stores/plans.ts';
+import { latestPlan } from '#stores/plans.ts';
 import { type Bench, cuttingFor, lacking, readBench } from './batches.ts';
-import { nowIn } from './clock.ts';
+import { beginPlan } from './begin-plan.ts';
 import type { Request } from './env.ts';
-import { lookFor } from './plannings.ts';
-import { goTo } from './reply.ts';
+import type { Typed } from './form.ts';
 import { showPlan } from './show-plan.ts';
 
 interface Otherwise {
@@ -16,17 +15,19 @@ interface Otherwise {
   readonly timeMs: number;
 }
 
-/** A fresh plan in place of this one; where it has no hope this one is shown with the reason. */
-export async function planAgain(c: Request, plan: Plan, otherwise: Otherwise): Promise<Response> {
+/** A fresh plan in place of this one, once for each sending; where it has no hope this one is shown with the reason. */
+export async function planAgain(
+  c: Request,
+  typed: Typed,
+  plan: Plan,
+  otherwise: Otherwise,
+): Promise<Response> {
   const bench = (await readBench(c, plan.project))!;
   const batch = batchAgain(await stillAsked(c.get('db'), plan), bench, otherwise);
   const { cutting, problems } = cuttingFor(c, bench, batch);
   if (problems.length > 0) return showPlan(c, plan, { entry: { typed: {}, problems } });
   const asked = { project: plan.project, batch, ...cutting, insteadOf: plan.id };
-  const id = await addPlan(c.get('db'), asked, nowIn(c));
-  const begun = await lookFor(c, id, cutting, otherwise.timeMs);
-  if (begun === 'busy') return showPlan(c, (await readPlan(c.get('db'), id))!, { busy: true });
-  return goTo(c, `/plans/${id}`);
+  return beginPlan(c, typed, asked, otherwise.timeMs);
 }
 
 /** Without what the trial cut of it. */

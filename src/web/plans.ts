@@ -3,7 +3,7 @@ import { Hono } from 'hono';
 import { isFound } from '#core/project/planned.ts';
 import { againForm } from '#shared/schemas/plan.ts';
 import type { Env } from './env.ts';
-import { check, readForm } from './form.ts';
+import { check, readForm, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { planAgain } from './plan-again.ts';
 import { planIn } from './plan-view.ts';
@@ -43,5 +43,11 @@ plans.post('/:id/again', async (c) => {
   const asked = check(againForm, typed);
   if (!plan || !asked.ok) return notFound(c);
   const { keep, design, longer } = asked.value;
-  return planAgain(c, plan, { keep, design, timeMs: longer ? LONG_MS : USUAL_MS });
+  return planAgain(c, withTokenFor(typed), plan, { keep, design, timeMs: longer ? LONG_MS : USUAL_MS });
 });
+
+/** All the ways to ask again stand on one page with one token: each of them counts apart. */
+const withTokenFor = ({ once = '', ...typed }: Typed): Typed => {
+  const way = [once, 'again', typed.keep, typed.design, typed.longer].filter(Boolean).join('-');
+  return { ...typed, ...(once !== '' && { once: way }) };
+};

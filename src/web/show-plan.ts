@@ -7,6 +7,7 @@ import { PlanPage } from '#views/plans/page.tsx';
 import { Faulty, Looking, NotBegun } from '#views/plans/waiting.tsx';
 import type { Request } from './env.ts';
 import { statusOf } from './form.ts';
+import { newToken } from './once.ts';
 import { readPlanView } from './plan-view.ts';
 import { reply } from './reply.ts';
 
@@ -36,7 +37,7 @@ async function showUnfound(c: Request, plan: Plan, busy: boolean): Promise<Respo
     const body = jsx(Looking, { ...known, progress, leastSheets: least });
     return reply(c, { title: 'Looking for a plan', section: 'journal', body });
   }
-  const body = plan.fault ? jsx(Faulty, known) : jsx(NotBegun, { ...known, busy });
+  const body = plan.fault ? jsx(Faulty, { ...known, token: newToken(c) }) : jsx(NotBegun, { ...known, busy });
   const status = plan.fault ? 500 : busy ? 503 : 200;
   return reply(c, { title: 'No plan yet', section: 'journal', status, body });
 }

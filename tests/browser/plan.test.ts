@@ -37,11 +37,16 @@ describe.skipIf(!browserPath).each([
     await walk.press('+ Front panel');
     expect(await walk.page.locator('[name="parts.0.name"]').inputValue()).toBe('Front panel');
     await walk.page.locator('[name="parts.0.copies"]').fill('many');
+    await walk.page.locator('.spot summary').click();
+    await walk.page.locator('[name="parts.0.fromLeft"]').fill('1 1/2');
     await walk.press('Plan the cuts');
+    expect(await walk.page.locator('[id="parts.0.fromTop-note"]').innerText()).toContain('both distances');
+    expect(await walk.page.locator('[name="parts.0.fromLeft"]').inputValue()).toBe('1 1/2');
     expect(await walk.page.locator('[id="parts.0.copies-note"]').innerText()).toContain('whole number');
     expect(await walk.page.locator('[name="parts.0.copies"]').inputValue()).toBe('many');
     await seemly();
     await walk.page.locator('[name="parts.0.copies"]').fill('2');
+    await walk.page.locator('[name="parts.0.fromLeft"]').fill('');
   });
 
   test('is given one plan, and keeps one of its pieces for another time', async () => {

@@ -66,15 +66,18 @@ const somePiece = (random: Chance, id: string, side: () => number): Piece => ({
 
 function tinyOrder(random: Chance): RandomOrder {
   const side = (least: number, most: number): number => least + random.below(most - least + 1);
+  const matching = random.next() < 0.4;
   const parts = Array.from({ length: 1 + random.below(3) }, (_, index) => ({
     id: `part ${index}`,
     width: side(2, 9),
     height: side(2, 9),
     copies: 1 + random.below(2),
     upright: random.next() < 0.5,
+    ...(matching && random.next() < 0.7 && { match: 'set', oneDesign: random.next() < 0.2 }),
+    ...(matching && random.next() < 0.3 && { designs: DESIGNS.slice(random.below(2), 2) }),
   }));
   const pieces = Array.from(
-    { length: 1 + random.below(2) },
+    { length: 1 + random.below(matching ? 3 : 2) },
     (_, index): Piece => ({
       id: `piece ${index}`,
       width: side(4, 10),
@@ -82,6 +85,7 @@ function tinyOrder(random: Chance): RandomOrder {
       kind: random.next() < 0.5 ? 'sheet' : 'offcut',
       copies: 1 + random.below(2),
       upright: random.next() < 0.5,
+      ...(matching && { design: DESIGNS[random.below(2)]! }),
     }),
   );
   return { order: { parts }, pieces, timeMs: 60, tiny: true };

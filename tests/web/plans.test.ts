@@ -1,15 +1,16 @@
 /** A batch as a browser asks for it: the form and its messages, the plan, other ways, the cut sheet, cut and undone. */
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { planCuts } from '#core/cutting/plan.ts';
+import { inches } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';
 import { listEnvelopes } from '#stores/envelopes.ts';
 import { countSheets } from '#stores/movements.ts';
-import { listOffcuts } from '#stores/offcuts.ts';
+import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
 import { readPlan } from '#stores/plans.ts';
 import { createProject, editProject } from '#stores/projects.ts';
 import { addSeries } from '#stores/series.ts';
 import { type App, DIRECT, type Fields, openApp } from '#tests/support/app.ts';
-import { type Cast, FIRST, fillShelf, later, RECIPE, size, THANKS } from '#tests/support/cast.ts';
+import { type Cast, FIRST, fillShelf, later, RECIPE, scrap, size, THANKS } from '#tests/support/cast.ts';
 import { rowCounts, shelf } from '#tests/support/shelf.ts';
 import type { Planner } from '#web/env.ts';
 
@@ -87,6 +88,14 @@ describe('the form', () => {
     ['paper that is not there', front({ paper: 'kind-vellum' }), 'parts.0.paper', 'none of this paper'],
     ['paper that never was', front({ paper: 'silk' }), 'parts.0.paper', 'Choose one from the list'],
     ['a weight in words', front({ grammage: 'heavy' }), 'parts.0.grammage', 'grams per square metre'],
+    ['half a spot', front({ fromLeft: '2' }), 'parts.0.fromTop', 'Give both distances, or neither'],
+    ['a nonsense spot', front({ fromLeft: '2', fromTop: 'low' }), 'parts.0.fromTop', 'isn’t a length'],
+    [
+      'a spot over the edge',
+      front({ fromLeft: '8', fromTop: '0' }),
+      'parts.0.fromLeft',
+      'runs over the edge of the sheet',
+    ],
   ])('keeps what was typed and says what is wrong with %s', async (_, fields, field, message) => {
     const rows = await rowCounts(app.db);
     const answer = await ask({ once: 'plan-form-01', ...fields });
@@ -99,6 +108,29 @@ describe('the form', () => {
     }
     expect(await rowCounts(app.db)).toEqual(rows);
     expect(await readPlan(app.db, 1)).toBeUndefined();
+  });
+
+  test('offers a spot on the sheet, and keeps it with the plan until it is cut', async () => {
+    const empty = await (await ask({ do: 'add' })).text();
+    expect(empty).toMatch(/<details class="spot">.*name="parts\.0\.fromLeft".*name="parts\.0\.fromTop"/s);
+    const spot = front({ fromLeft: '1 1/2', fromTop: '0', copies: '1', paper: `design-${cast.hare.id}` });
+    const path = await asked({ blanks: '0', ...spot });
+    const { batch, plan } = await planOf(path);
+    expect(batch.parts[0]!.at).toEqual({ x: inches(1.5), y: inches(0) });
+    expect(plan!.used[0]!.rectangles).toMatchObject([{ x: inches(1.5), y: 0, turned: false }]);
+    expect(words(await page(`${path}/sheet`))).toContain('1½″ from the left and 0″ from the top of a sheet');
+    const again = await page(`${home}/plans/new`);
+    expect(again).toMatch(/<details class="spot" open[^>]*>.*name="parts\.0\.fromLeft"[^>]*value="1 1\/2"/s);
+    expect(again).toMatch(/name="parts\.0\.fromTop"[^>]*value="0"/);
+    expect(await checkData(app.db)).toEqual([]);
+  });
+
+  test('asks for a border or for a spot, not for both', async () => {
+    const answer = await ask(front({ print: 'bordered', fromLeft: '0', fromTop: '0' }));
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toMatch(
+      /id="parts\.0\.print-note"[^>]*role="alert"[^>]*>The border is along/,
+    );
   });
 
   test('says so when everything is to be kept', async () => {
@@ -157,6 +189,22 @@ describe('the plan', () => {
     expect(shown).toContain('3 × Envelope: 3 more sheets of Fern would take them.');
   });
 
+  test('says what would help a part that has to match, and which room only its match closes', async () => {
+    await countSheets(app.db, cast.fern.id, { sheets: 1, at: later(2) });
+    const keep = { [`keep.offcut-${cast.corner.id}`]: 'on' };
+    const fern = { blanks: '1', paper: `design-${cast.fern.id}`, ...keep };
+    // Larger than what a blank leaves of the one sheet, and than the corner; smaller than the blank.
+    const narrow = front({ width: '9', height: '7', copies: '1', match: 'on' });
+    expect(words(await page(await asked({ ...fern, ...narrow })))).toContain(
+      '1 × Front: another sheet of Fern would take it, or there is room if it need not be of the same design as the rest.',
+    );
+    const free = await asked({ ...fern, ...narrow, 'parts.0.match': '' });
+    expect(words(await page(free))).toContain('everything fits');
+    expect(words(await page(await asked({ ...fern, blanks: '2' })))).toMatch(
+      /1 × Envelope: another sheet of Fern would take it, or there is room on offcut \w+ of Fern, kept back now\./,
+    );
+  });
+
   test('is asked again with an offcut or a design kept, or from another design', async () => {
     const first = await asked({ paper: `design-${cast.fern.id}` });
     const kept = leadsTo(await app.post(`${first}/again`, { keep: `offcut-${cast.corner.id}` }));
@@ -168,6 +216,38 @@ describe('the plan', () => {
     expect(none.status).toBe(422);
     expect(words(await none.text())).toContain('larger than any of this paper');
   });
+
+  test('asked again by a form sent twice is asked once, and each way counts apart', async () => {
+    const first = await asked({ paper: `design-${cast.fern.id}` });
+    const forms = (await page(first)).match(/<form[^>]*\/(again|trials)".*?<\/form>/gs)!;
+    const [token] = forms.map((form) => /name="once" value="([^"]+)"/.exec(form)?.[1]);
+    for (const form of forms) expect(form).toContain(`name="once" value="${token}"`);
+    const send = async (way: string, fields: Record<string, string> = {}): Promise<string> =>
+      leadsTo(await app.post(`${first}/${way}`, { once: token!, ...fields }));
+    const ways = [
+      await send('again', { keep: `offcut-${cast.corner.id}` }),
+      await send('again', { design: `${cast.hare.id}` }),
+      await send('again', { longer: 'on' }),
+      await send('again'),
+      await send('trials'),
+    ];
+    expect(new Set(ways).size).toBe(5);
+    expect(await send('again', { keep: `offcut-${cast.corner.id}` })).toBe(ways[0]);
+    expect(await send('again', { design: `${cast.hare.id}` })).toBe(ways[1]);
+    expect(await send('trials')).toBe(ways[4]);
+    expect(await readPlan(app.db, 7)).toBeUndefined();
+  });
+
+  test('says how much of a long shelf was looked at', async () => {
+    expect(words(await page(await asked()))).not.toContain('Looked at');
+    for (let one = 0; one < 1510; one += 1)
+      await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(8, 8 + one / 64), count: 1, at: FIRST });
+    // And the sheets of Fern and Hare, and the corner.
+    expect(words(await page(await asked({ blanks: '1' })))).toContain(
+      'Looked at 1500 of the 1513 different pieces that would do, and speaks of these: sheets first, then for each part the smallest offcuts.',
+    );
+    expect(await checkData(app.db)).toEqual([]);
+  }, 60_000);
 
   test('spans the projects of a series', async () => {
     const series = (await addSeries(app.db, { name: 'Neighbours', note: '' }))!.id;
@@ -268,6 +348,15 @@ describe('the cut sheet', () => {
     expect(shown).toContain('This is a fresh plan');
     expect(shown).toContain('Sheets of Fern: 1 left of the 2 it takes.');
     expect(shown).toContain('parts fit');
+  });
+
+  test('written down twice on a changed shelf is planned afresh once', async () => {
+    await countSheets(app.db, cast.fern.id, { sheets: 1, at: later(2) });
+    const fields = { once: 'cut-form-002', place: '' };
+    const sent = await Promise.all([cut(path, fields), cut(path, fields)]);
+    expect(new Set([...sent, await cut(path, fields)].map(leadsTo)).size).toBe(1);
+    expect(leadsTo(sent[0]!)).not.toBe(path);
+    expect(await readPlan(app.db, 3)).toBeUndefined();
   });
 
   test('gives a spoiled part a replacement to plan', async () => {

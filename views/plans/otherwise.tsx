@@ -1,11 +1,12 @@
 /** Other ways to ask: keep this offcut, open no sheet of that, another design, looked for longer; each is a new plan. */
 import type { FC } from 'hono/jsx';
 import { refOfPiece } from '#core/project/order.ts';
+import { Once } from '../parts/once.tsx';
 import type { PlanView } from './view.ts';
 import { sayPieceRef } from './words.ts';
 
 export const Otherwise: FC<PlanView> = (view) => {
-  const { plan, onShelf } = view;
+  const { plan, onShelf, token } = view;
   const used = [...new Set(plan.plan.used.map((one) => one.piece))];
   return (
     <section class="no-print">
@@ -15,13 +16,13 @@ export const Otherwise: FC<PlanView> = (view) => {
           const ref = refOfPiece(plan.pieces.find((piece) => piece.id === id)!);
           const words = sayPieceRef(ref, view);
           return (
-            <Again plan={plan.id} name="keep" value={id}>
+            <Again plan={plan.id} token={token} name="keep" value={id}>
               {ref.offcut === null ? `Open no ${words}` : `Keep ${words}`}
             </Again>
           );
         })}
         {plan.plan.proved || plan.plan.unplaced.length > 0 ? null : (
-          <Again plan={plan.id} name="longer" value="on">
+          <Again plan={plan.id} token={token} name="longer" value="on">
             Look longer, 15 seconds
           </Again>
         )}
@@ -31,6 +32,7 @@ export const Otherwise: FC<PlanView> = (view) => {
       </div>
       {plan.batch.blanks.some(({ copies }) => copies > 0) ? (
         <form method="post" action={`/plans/${plan.id}/again`} class="row">
+          <Once token={token} />
           <label for="design">Envelopes and what matches them from</label>
           <select id="design" name="design">
             {onShelf.map(({ id, name, pad }) => (
@@ -51,13 +53,15 @@ export const Otherwise: FC<PlanView> = (view) => {
   );
 };
 
-const Again: FC<{ plan: number; name: string; value: string; children?: unknown }> = ({
+const Again: FC<{ plan: number; token: string; name: string; value: string; children?: unknown }> = ({
   plan,
+  token,
   name,
   value,
   children,
 }) => (
   <form method="post" action={`/plans/${plan}/again`}>
+    <Once token={token} />
     <button type="submit" name={name} value={value} class="plain small">
       {children as string}
     </button>

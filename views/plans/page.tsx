@@ -1,13 +1,14 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
-import { proofOf } from '#core/project/planned.ts';
+import { lookedAt, proofOf } from '#core/project/planned.ts';
 import { capital } from '#views/parts/words.ts';
+import { Once } from '../parts/once.tsx';
 import { Figures } from './figures.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf, sayChange, sayFit, sayHelp, sayPaper, sayProof } from './words.ts';
+import { labelsOf, sayChange, sayFit, sayHelp, sayLookedAt, sayPaper, sayProof } from './words.ts';
 
 export const PlanPage: FC<PlanView> = (view) => {
   const { plan, project, entry } = view;
@@ -54,6 +55,7 @@ const Answer: FC<PlanView> = (view) => {
           ? 'Everything beside the way to it stays whole, and can still be planned otherwise.'
           : sayProof(proofOf(plan))}
       </p>
+      {plan.suitable > lookedAt(plan) && !plan.trial ? <p class="quiet">{sayLookedAt(plan)}</p> : null}
       <Before {...view} />
     </>
   );
@@ -98,17 +100,18 @@ const Unplaced: FC<PlanView> = (view) => {
     <section class="caution">
       <h2>Left out</h2>
       <ul>
-        {plan.plan.unplaced.map(({ part, copies, remedies }) => (
+        {plan.plan.unplaced.map((one) => (
           <li>
             <strong>
-              {copies} × {labels.get(part)?.name ?? part}
+              {one.copies} × {labels.get(one.part)?.name ?? one.part}
             </strong>
-            {`: ${sayHelp(part, remedies, view)}`}.
+            {`: ${sayHelp(one, view)}`}.
           </li>
         ))}
       </ul>
       {plan.plan.proved || plan.cut ? null : (
         <form method="post" action={`/plans/${plan.id}/again`}>
+          <Once token={view.token} />
           <button type="submit" name="longer" value="on" class="plain small">
             Look longer, 15 seconds
           </button>
@@ -135,6 +138,7 @@ const Next: FC<PlanView> = (view) => {
         <p>This plan can’t be cut any more:</p>
         <Changes {...view} />
         <form method="post" action={`/plans/${plan.id}/again`}>
+          <Once token={view.token} />
           <button type="submit">Plan afresh</button>
         </form>
       </section>
@@ -147,6 +151,7 @@ const Next: FC<PlanView> = (view) => {
       </a>
       {!plan.trial && hasSeveral(view) ? (
         <form method="post" action={`/plans/${plan.id}/trials`}>
+          <Once token={view.token} />
           <button type="submit" class="plain">
             A trial piece first
           </button>

@@ -18,7 +18,7 @@ export const partFields = (number: number): string[] =>
 
 export const PartRow: FC<Props> = ({ number, ...view }) => {
   const { entry } = view;
-  const name = (field: (typeof PART_FIELDS)[number]): string => `parts.${number}.${field}`;
+  const name: Named = (field) => `parts.${number}.${field}`;
   const typed = entry.typed[name('name')] ?? '';
   return (
     <fieldset class="part sheet">
@@ -38,6 +38,7 @@ export const PartRow: FC<Props> = ({ number, ...view }) => {
           hint="only if weight matters"
         />
       </div>
+      <Spot {...{ entry, name }} />
       <p class="spread">
         <label>
           <input type="checkbox" name={name('match')} checked={entry.typed[name('match')] === 'on'} />
@@ -48,6 +49,27 @@ export const PartRow: FC<Props> = ({ number, ...view }) => {
         </button>
       </p>
     </fieldset>
+  );
+};
+
+type Named = (field: (typeof PART_FIELDS)[number]) => string;
+
+/** A motif that has to be on it: the part is measured out where the motif lies. */
+const Spot: FC<{ entry: Entry; name: Named }> = ({ entry, name }) => {
+  const fields = [name('fromLeft'), name('fromTop')];
+  const asked = fields.some((field) => (entry.typed[field] ?? '') !== '');
+  return (
+    <details class="spot" open={asked || entry.problems.some(({ field }) => fields.includes(field))}>
+      <summary>{asked ? 'From one spot of a whole sheet' : 'From anywhere on the paper'}</summary>
+      <p>
+        Has a motif of the sheet to be on it? Lay a whole sheet as it is drawn, its print running up, and
+        measure where the part begins. Each copy takes a sheet.
+      </p>
+      <div class="fields">
+        <Field name={fields[0]!} label="Left edge, from the sheet’s left" kind="length" entry={entry} />
+        <Field name={fields[1]!} label="Top, from the sheet’s top" kind="length" entry={entry} />
+      </div>
+    </details>
   );
 };
 

@@ -1,9 +1,10 @@
 /** What a plan comes to: parts, offcuts kept, waste; and once it is cut, codes to pencil and what may still go wrong. */
 import type { FC } from 'hono/jsx';
+import type { Part } from '#core/cutting/order.ts';
 import { sizeOf } from '#core/project/measured.ts';
 import { areasOf } from '#core/project/planned.ts';
 import { ENVELOPE_PART } from '#core/project/stash.ts';
-import { printSize } from '#shared/length.ts';
+import { length, printLength, printSize, type Units } from '#shared/length.ts';
 import { howMany } from '#views/parts/words.ts';
 import { Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
@@ -28,6 +29,7 @@ export const Result: FC<PlanView> = (view) => {
             <li>
               <b>{placed.get(part.id)}</b> × {labels.get(part.id)!.name}, {printSize(sizeOf(part), units)}{' '}
               <small>({labels.get(part.id)!.sign})</small>
+              {saySpot(part, units)}
             </li>
           ))}
         <li>
@@ -40,6 +42,12 @@ export const Result: FC<PlanView> = (view) => {
     </section>
   );
 };
+
+/** `, 2″ from the left and 0″ from the top of a sheet` */
+const saySpot = ({ pin }: Part, units: Units): string =>
+  pin && 'x' in pin
+    ? `, ${printLength(length(pin.x), units)} from the left and ${printLength(length(pin.y), units)} from the top of a sheet`
+    : '';
 
 /** Written down: what to pencil on which leftover, and the way back. */
 export const AfterCut: FC<PlanView> = (view) => {

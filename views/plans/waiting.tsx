@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import type { Progress } from '#core/cutting/order.ts';
 import type { Project } from '#core/project/journal.ts';
 import { howMany } from '#views/parts/words.ts';
+import { Once } from '../parts/once.tsx';
 
 interface Props {
   readonly id: number;
@@ -65,7 +66,7 @@ export const NotBegun: FC<Props & { busy: boolean }> = ({ id, project, busy }) =
 );
 
 /** A plan that the judge refused, or a planner that broke down. */
-export const Faulty: FC<Props> = ({ id, project }) => (
+export const Faulty: FC<Props & { token: string }> = ({ id, project, token }) => (
   <Frame project={project}>
     <h1>No plan that can be trusted came out, and that’s our fault.</h1>
     <p class="lead">
@@ -73,6 +74,7 @@ export const Faulty: FC<Props> = ({ id, project }) => (
       nothing was taken from the shelf; the log has the details.
     </p>
     <form method="post" action={`/plans/${id}/again`}>
+      <Once token={token} />
       <button type="submit">Plan it once more</button>
     </form>
   </Frame>

@@ -1,12 +1,12 @@
 /** A plan in words: its one answer, its proof, what is missing and what would help. Knows no markup. */
-import type { Remedy } from '#core/cutting/cuts.ts';
+import type { Remedy, Unplaced } from '#core/cutting/cuts.ts';
 import type { Piece } from '#core/cutting/order.ts';
 import type { Change } from '#core/project/changes.ts';
 import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import { type FoundPlan, type Proof, waitingDesigns } from '#core/project/planned.ts';
+import { type FoundPlan, lookedAt, type Proof } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
-import { printSize } from '#shared/length.ts';
+import { length, printLength, printSize } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/parts/words.ts';
 import type { PlanView } from './view.ts';
 
@@ -49,27 +49,48 @@ export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets, prov
   return `${opens}; at least ${leastSheets} ${leastSheets === 1 ? 'is' : 'are'} needed.`;
 }
 
-/** What would make room for a part that was left out, as half a sentence. */
-export function sayHelp(id: string, remedies: readonly Remedy[], view: PlanView): string {
-  const waiting = waitingDesigns(view.plan, view.plan.order.parts.find((part) => part.id === id)!);
-  if (waiting.length > 0) {
-    const names = waiting.map((design) => view.designs.get(design)?.name ?? 'a lost design');
-    return `more of ${names.join(' or ')} would do, to match what is cut from it`;
-  }
-  if (remedies.length === 0) return 'each would fit, but not beside the others';
-  return listed(remedies.map((one) => sayRemedy(one, view.plan, view)));
+/** Where the shelf has more than can be planned from at once. */
+export const sayLookedAt = (plan: FoundPlan): string =>
+  `Looked at ${lookedAt(plan)} of the ${plan.suitable} different pieces that would do, and speaks of these: sheets first, then for each part the smallest offcuts.`;
+
+/** What would make room for a part that was left out, as half a sentence: one way or another. */
+export function sayHelp({ part: id, copies, remedies }: Unplaced, view: PlanView): string {
+  const matched = view.plan.order.parts.find((part) => part.id === id)?.match !== undefined;
+  const others = remedies.filter(isOther).map((one) => sayRemedy(one, matched, view));
+  return [...sayAnother(copies, remedies.filter(isAnother), view), ...others].join(', or ');
 }
 
-function sayRemedy(remedy: Remedy, { pieces }: FoundPlan, names: Names): string {
+type Another = Extract<Remedy, { kind: 'another' }>;
+
+const isAnother = (remedy: Remedy): remedy is Another => remedy.kind === 'another';
+
+const isOther = (remedy: Remedy): remedy is Exclude<Remedy, Another> => !isAnother(remedy);
+
+/** Several pieces belong together, and may not take all. */
+function sayAnother(copies: number, more: readonly Another[], { plan, ...names }: PlanView): string[] {
+  if (more.length === 0) return [];
+  const pieces = more.map(({ piece, copies }) =>
+    sayMore(plan.pieces.find(({ id }) => id === piece)!, copies, names),
+  );
+  const takes = more.reduce((sum, one) => sum + one.takes, 0);
+  const them = takes < copies ? `${takes} of them` : copies > 1 ? 'them' : 'it';
+  return [`${listed(pieces)} would take ${them}`];
+}
+
+function sayRemedy(remedy: Exclude<Remedy, Another>, matched: boolean, { plan, ...names }: PlanView): string {
   switch (remedy.kind) {
     case 'paper':
-      return 'there is no such paper';
+      return matched ? 'there is no such paper of the design that it has to match' : 'there is no such paper';
+    case 'apart':
+      return 'there is room if it need not be of the same design as the rest';
+    case 'kept':
+      return `there is room on ${sayPieceRef(refOfPiece(plan.pieces.find(({ id }) => id === remedy.piece)!), names)}, kept back now`;
     case 'turned':
       return 'it would fit if it may lie any way';
+    case 'longer cut':
+      return `it would take a cut of ${printLength(length(remedy.length), names.units)}, longer than your trimmer’s`;
     case 'smaller':
       return `it would fit at ${printSize(sizeOf(remedy), names.units)}`;
-    case 'another':
-      return `${sayMore(pieces.find(({ id }) => id === remedy.piece)!, remedy.copies, names)} would take ${remedy.copies > 1 ? 'them' : 'it'}`;
   }
 }
 

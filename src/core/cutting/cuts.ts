@@ -44,11 +44,17 @@ export interface UsedPiece {
   readonly cuts: CutTree;
 }
 
-/** What would make room for a part that could not be placed. */
+/**
+ * What would make room for a part that could not be placed: so many more of a piece for some of its copies, matching
+ * less, a piece that was to be kept, turning it, a trimmer that cuts so far, a smaller part, or no paper that there is.
+ */
 export type Remedy =
-  | { readonly kind: 'another'; readonly piece: string; readonly copies: number }
+  | { readonly kind: 'another'; readonly piece: string; readonly copies: number; readonly takes: number }
+  | { readonly kind: 'apart' }
+  | { readonly kind: 'kept'; readonly piece: string }
   | { readonly kind: 'smaller'; readonly width: number; readonly height: number }
   | { readonly kind: 'turned'; readonly piece: string }
+  | { readonly kind: 'longer cut'; readonly length: number }
   | { readonly kind: 'paper' };
 
 export interface Unplaced {

@@ -1,6 +1,6 @@
 /** Prints a plan's lengths and areas in the unit in which its order came in. Knows plans and units; plans nothing. */
 import { type Length, length, PER_INCH, PER_MILLIMETRE, typedLength } from '#shared/length.ts';
-import { type CutPlan, type CutTree, isCut } from './cuts.ts';
+import { type CutPlan, type CutTree, isCut, type Remedy } from './cuts.ts';
 
 /**
  * As it is for `given`; else with lengths as text (`4 7/8 in`, `133 mm`) and areas and worth as numbers of square and
@@ -19,7 +19,7 @@ export function inUnitsGiven(plan: CutPlan, unit: 'given' | 'in' | 'mm'): unknow
     ...plan,
     unplaced: plan.unplaced.map((one) => ({
       ...one,
-      remedies: one.remedies.map((remedy) => (remedy.kind === 'smaller' ? texts(remedy) : remedy)),
+      remedies: one.remedies.map((remedy) => (MEASURED.includes(remedy.kind) ? texts(remedy) : remedy)),
     })),
     newSheetArea: tidy(plan.newSheetArea / per ** 2),
     offcutAreaUsed: tidy(plan.offcutAreaUsed / per ** 2),
@@ -34,6 +34,9 @@ export function inUnitsGiven(plan: CutPlan, unit: 'given' | 'in' | 'mm'): unknow
     })),
   };
 }
+
+/** Remedies whose numbers are lengths. */
+const MEASURED: readonly Remedy['kind'][] = ['smaller', 'longer cut'];
 
 function withUnit(length: Length, unit: 'in' | 'mm'): string {
   const typed =

@@ -86,6 +86,14 @@ export function prepare(order: Order, pieces: readonly Piece[]): Job {
   };
 }
 
+/** Whether the piece is large enough for the part, and of a paper that it may come from. */
+export function fits(job: Job, part: number, { width, height, paper }: Stock): boolean {
+  const lies = job.papers[paper]!.lies[part]!;
+  if (lies === 0) return false;
+  const [wide, high] = [job.width[part]!, job.height[part]!];
+  return (wide <= width && high <= height) || (lies === 2 && high <= width && wide <= height);
+}
+
 function commonGrid(order: Order, pieces: readonly Piece[]): number {
   let grid = 0;
   for (const { width, height } of [...order.parts, ...pieces]) grid = divisor(divisor(grid, width), height);

@@ -26,8 +26,9 @@ export { fillPiece } from './fill.ts';
 export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOptions = {}): CutPlan {
   const started = options.now?.() ?? 0;
   const limits = limitsOf(order, options);
-  const tries = triesOf({ ...order, ...limits }, pieces, meter(options, started)(0, 1));
-  const best = bestOf(tries, options, started);
+  const searching = { ...options, ...timeToSearch(order, pieces, options) };
+  const tries = triesOf({ ...order, ...limits }, pieces, meter(searching, started)(0, 1));
+  const best = bestOf(tries, searching, started);
   return finish(
     best,
     tries.map((one) => one.bound),
@@ -52,6 +53,16 @@ function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] 
     const job = prepare(one, pieces);
     return { job, bound: whole && late() ? whole : bound(job, late) };
   });
+}
+
+/** What writing a plan down takes for each kind of part and piece, in milliseconds, and most of the time kept for it. */
+const WRITING = 5e-5;
+const MOST_WRITING = 0.25;
+
+/** Thousands of kinds take their time once the search is over, which belongs to the limit too. */
+function timeToSearch(order: Order, pieces: readonly Piece[], { now, timeMs = 1000 }: PlanOptions) {
+  const writing = Math.min(MOST_WRITING * timeMs, WRITING * order.parts.length * pieces.length);
+  return now ? { timeMs: timeMs - writing } : {};
 }
 
 interface Result extends Try {
@@ -145,13 +156,12 @@ function finish({ job, found }: Result, all: readonly Bound[], context: Context)
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
   const newSheetArea = areaOf('sheet');
   const bounds = boundsOf(all, found.unplaced, job.grid ** 2);
+  const advise = remediesFor({ parts: order.parts, pieces, used, longestCut: limits.longestCut });
   return {
     placed: used.reduce((sum, one) => sum + one.rectangles.length, 0),
     unplaced: order.parts.flatMap((part, index) => {
       const copies = found.pool[index]!;
-      return copies === 0
-        ? []
-        : [{ part: part.id, copies, remedies: remediesFor(part, copies, pieces, limits.longestCut) }];
+      return copies === 0 ? [] : [{ part: part.id, copies, remedies: advise(part, copies) }];
     }),
     newSheets: cut.filter((piece) => piece.kind === 'sheet').length,
     newSheetArea,

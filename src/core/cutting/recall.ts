@@ -45,8 +45,8 @@ export class Recall {
   }
 
   /**
-   * Patterns for so many pieces of a stock with most area of what is available, which is left as it was found; each part
-   * is in one of them only as often as it is there. Undefined where too few are known.
+   * Patterns for at most so many pieces of a stock with most area of what is available, which is left as it was found;
+   * each part is in one of them only as often as it is there, and none is empty. Undefined where too few are known.
    */
   pick(stock: number, many: number, available: Int32Array): Pattern[] | undefined {
     const candidates = this.candidates(stock, available);
@@ -56,7 +56,7 @@ export class Recall {
       thinned(this.job, this.job.stocks[stock]!, bin.pattern, available),
     );
     for (const pattern of patterns ?? []) take(available, pattern.parts, -1);
-    return patterns;
+    return patterns?.filter(({ parts }) => parts.length > 0);
   }
 
   private candidates(stock: number, available: Int32Array): Candidate[] {

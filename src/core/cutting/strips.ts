@@ -12,6 +12,9 @@ import { worth } from './worth.ts';
 const DENSE = 640;
 const STEPS = 192;
 
+/** Where more ways than this would do, one in so many is priced, another one each time. */
+const MOST_WAYS = 400;
+
 /** A whole stock, or a block within one. */
 export interface Block {
   readonly width: number;
@@ -265,9 +268,10 @@ class Workspace {
     this.best.fill(0, 0, steps + 1);
     this.link.fill(0, 0, steps + 1);
     if (length > DENSE) this.exact.fill(0, 0, steps + 1);
+    const stride = this.strideFor(ways, length, depth);
     let thickness = 0;
     let priced = 0;
-    for (let way = 0; way < end; way += 1) {
+    for (let way = stride > 1 ? this.random.below(stride) : 0; way < end; way += stride) {
       const deep = ways.thickness[way]!;
       if (deep > depth || deep > longestCut) break;
       if (deep !== thickness) {
@@ -278,6 +282,14 @@ class Workspace {
       this.offer(ways, way, length, steps);
     }
     if (this.best[steps]! > priced) this.judge(thickness, length, steps);
+  }
+
+  private strideFor(ways: Ways, length: number, depth: number): number {
+    if (ways.count <= MOST_WAYS) return 1;
+    let useful = 0;
+    for (let way = 0; way < ways.count && ways.thickness[way]! <= depth; way += 1)
+      if (ways.length[way]! <= length && this.available[ways.part[way]!]! > 0) useful += 1;
+    return Math.max(1, Math.ceil(useful / MOST_WAYS));
   }
 
   /** Strips that the trimmer cannot cut across: only a way that needs no such cut. */

@@ -3,6 +3,7 @@
  * numbers; which pieces will do is for order.ts to say.
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Length } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { ENVELOPE_PART, type PaperKind } from './stash.ts';
 
@@ -23,6 +24,8 @@ export interface PartAsked extends Size {
   readonly grammage: number | null;
   /** Of the same design as the envelopes. */
   readonly match: boolean;
+  /** Its top left corner, on a sheet with its print up: each copy comes from that spot of a sheet. */
+  readonly at?: { readonly x: Length; readonly y: Length };
 }
 
 /** `missing` is how many blanks the project lacked when this was asked. */

@@ -2,8 +2,7 @@
  * From a batch to what the planner is asked: an order of parts, and the pieces on the shelf that may be cut. Joins
  * projects, shelf and the maker's limits; searches for nothing.
  */
-import { mayTurn, type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
-import { remediesFor } from '#core/cutting/remedies.ts';
+import { type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Problem } from '#shared/checked.ts';
 import { type Length, printSize, type Units } from '#shared/length.ts';
@@ -13,11 +12,11 @@ import { blankWanted } from './fitting.ts';
 import type { Project } from './journal.ts';
 import { sizeOf } from './measured.ts';
 import { type PieceRef, refOf, type Piece as ShelfPiece } from './stash.ts';
+import { canHold, type Suitable, suitableFor } from './suitable.ts';
 
 /** What the planner is asked; lengths are whole numbers of 25 nm. */
-export interface Cutting {
+export interface Cutting extends Suitable {
   readonly order: Order;
-  readonly pieces: readonly Piece[];
 }
 
 export interface Shelf {
@@ -30,27 +29,23 @@ export interface Shelf {
 /** What is planned within the time limit, and more than a table can hold. */
 const MOST_COPIES = 2000;
 
-/** More kinds of piece than this are not planned at once: sheets and the smallest offcuts stay. */
-const MOST_PIECES = 1500;
-
 /**
  * Projects without a recipe add nothing. Only pieces that some part may come from are handed on, so that a long shelf
- * costs nothing; what is to be kept stays among them, marked.
+ * costs nothing, and not too many of them; what is to be kept stays among them, marked.
  */
 export function cuttingOf(batch: Batch, projects: readonly Project[], shelf: Shelf): Cutting {
   const parts = [...blankParts(batch, projects, shelf), ...typedParts(batch, shelf)];
   const kept = new Set(batch.keep);
   const pieces = shelf.pieces
     .filter((piece) => piece.count > 0)
-    .map((piece) => ({ ...toPiece(piece), ...(kept.has(pieceName(refOf(piece))) && { keep: true }) }))
-    .filter((piece) => parts.some((part) => canHold(part, piece)));
+    .map((piece) => ({ ...toPiece(piece), ...(kept.has(pieceName(refOf(piece))) && { keep: true }) }));
   const { longestCut, keepAtLeast } = shelf;
-  return { order: { parts, longestCut, keepAtLeast }, pieces: smallestFirst(pieces).slice(0, MOST_PIECES) };
+  return { order: { parts, longestCut, keepAtLeast }, ...suitableFor(parts, pieces) };
 }
 
 /**
  * Why parts have no hope whatever the plan: no such paper, or none large enough. Fields are `paper` and `blanks` for the
- * envelopes, `parts.2.width` and `parts.2.paper` for what was typed in; `parts` where there is nothing to cut.
+ * envelopes, `parts.2.paper`, `parts.2.width` and the like for what was typed in.
  */
 export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: Units): Problem[] {
   if (order.parts.length === 0) {
@@ -72,12 +67,14 @@ export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: 
   if (pieces.length === 0) return [{ field: 'keep', message: 'There is no paper left to cut from.' }];
   const typed = order.parts.length - batch.parts.length;
   return order.parts.flatMap((part, index) => {
-    const fields =
-      index < typed ? ['paper', 'blanks'] : [`parts.${index - typed}.paper`, `parts.${index - typed}.width`];
+    const of = (field: string): string => `parts.${index - typed}.${field}`;
+    const [paper, size] = index < typed ? ['paper', 'blanks'] : [of('paper'), of('width')];
     const suitable = pieces.filter((piece) => suits(part, piece));
-    if (suitable.length === 0) return [{ field: fields[0]!, message: noPaper(part) }];
+    if (suitable.length === 0) return [{ field: paper, message: noPaper(part) }];
     if (suitable.some((piece) => canHold(part, piece))) return [];
-    return [{ field: fields[1]!, message: tooLarge(part, suitable, units) }];
+    const over = overEdge(part, suitable);
+    if (over) return [{ field: of(over), message: runsOver(part, suitable, units) }];
+    return [{ field: size, message: tooLarge(part, suitable, units) }];
   });
 }
 
@@ -145,6 +142,7 @@ function typedParts(batch: Batch, shelf: Shelf): Part[] {
     ...(part.print === 'upright' && { upright: true }),
     ...designsFor({ paper: part.paper, border: part.print === 'bordered', grammage: part.grammage }, shelf),
     ...(part.print === 'bordered' && { pin: { edge: 'bottom' as const } }),
+    ...(part.at && { pin: part.at }),
     ...(part.match && matching(batch, MATCH)),
   }));
 }
@@ -172,24 +170,31 @@ function designsFor({ paper, border, grammage }: PaperWish, shelf: Shelf): { des
   return designs.length === all.size ? {} : { designs: designs.map(({ id }) => `${id}`) };
 }
 
-function canHold(part: Part, piece: Piece): boolean {
-  if (!suits(part, piece)) return false;
-  const holds = (width: number, height: number): boolean => width <= piece.width && height <= piece.height;
-  return holds(part.width, part.height) || (mayTurn(part, piece) && holds(part.height, part.width));
+function noPaper({ pin }: Part): string {
+  if (!pin) return 'There is none of this paper on the shelf.';
+  return 'edge' in pin
+    ? 'No paper with a border is left that would do.'
+    : 'A spot of the sheet needs a whole sheet, and none of this paper is left.';
 }
 
-const smallestFirst = (pieces: readonly Piece[]): Piece[] =>
-  pieces.toSorted(
-    (one, other) =>
-      Number(other.kind === 'sheet') - Number(one.kind === 'sheet') || areaOf(one) - areaOf(other),
-  );
+const largestOf = (pieces: readonly Piece[]): Piece =>
+  pieces.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
 
-const noPaper = ({ pin }: Part): string =>
-  pin ? 'No paper with a border is left that would do.' : 'There is none of this paper on the shelf.';
+/** Which distance is too long, where the part has a spot and would fit at another. */
+function overEdge(part: Part, suitable: readonly Piece[]): 'fromLeft' | 'fromTop' | undefined {
+  if (!part.pin || !('x' in part.pin)) return undefined;
+  const fitsAt = (x: number, y: number): boolean =>
+    suitable.some((piece) => canHold({ ...part, pin: { x, y } }, piece));
+  if (!fitsAt(0, 0)) return undefined;
+  return fitsAt(part.pin.x, 0) ? 'fromTop' : 'fromLeft';
+}
+
+const runsOver = (part: Part, suitable: readonly Piece[], units: Units): string =>
+  `${printSize(sizeOf(part), units)} from there runs over the edge of the sheet, which is ${printSize(sizeOf(largestOf(suitable)), units)}.`;
 
 function tooLarge(part: Part, suitable: readonly Piece[], units: Units): string {
-  const largest = suitable.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
+  const largest = largestOf(suitable);
   const says = `${printSize(sizeOf(part), units)} is larger than any of this paper; the largest piece is ${printSize(sizeOf(largest), units)}.`;
-  const turning = remediesFor(part, 1, suitable).some(({ kind }) => kind === 'turned');
+  const turning = !part.pin && suitable.some((piece) => canHold({ ...part, upright: false }, piece));
   return turning ? `${says} Lying any way it would fit.` : says;
 }

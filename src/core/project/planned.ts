@@ -4,7 +4,7 @@
  */
 
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Part, Piece } from '#core/cutting/order.ts';
+import type { Piece } from '#core/cutting/order.ts';
 import { areaOf } from '#shared/size.ts';
 import type { Batch } from './batch.ts';
 import type { Cutting } from './order.ts';
@@ -81,29 +81,15 @@ export function proofOf({ plan, pieces }: FoundPlan): Proof {
   };
 }
 
+/** How many pieces it was looked for among: fewer than `suitable` where these were too many. */
+export const lookedAt = ({ pieces }: { readonly pieces: readonly Piece[] }): number =>
+  pieces.filter(({ keep }) => !keep).length;
+
 /** Copies that the plan does not place. */
 export const leftOut = ({ unplaced }: CutPlan): number => sum(unplaced.map(({ copies }) => copies));
 
 /** Whether its bound leaves hope for what it does not place. */
 export const mayPlaceMore = (plan: CutPlan): boolean => leftOut(plan) > plan.bounds.unplaced;
-
-/**
- * The designs of which a part is wanting beside others that match it and were placed: what it has to come from.
- * Empty where nothing waits for its match.
- */
-export function waitingDesigns({ plan, order, pieces }: FoundPlan, part: Part): number[] {
-  const designOf = new Map(pieces.map(({ id, design }) => [id, Number(design)]));
-  const placed = (id: string, design: number): number =>
-    plan.used
-      .filter(({ piece }) => designOf.get(piece) === design)
-      .flatMap(({ rectangles }) => rectangles.filter((one) => one.part === id)).length;
-  const others = order.parts.filter(
-    ({ id, match }) => id !== part.id && match !== undefined && match === part.match,
-  );
-  return [...new Set(designOf.values())].filter((design) =>
-    others.some(({ id }) => placed(id, design) > placed(part.id, design)),
-  );
-}
 
 /** A bound of area as one of number: no sheet on offer is larger than the largest. */
 export function leastSheets(pieces: readonly Piece[], newSheetArea: number): number {

@@ -117,6 +117,91 @@ describe('bound', () => {
     );
   });
 
+  it('is never above what trying everything finds, where parts have to match', () => {
+    const design = fc.constantFrom('rose', 'moss', 'sky');
+    const side = fc.integer({ min: 2, max: 8 });
+    const parts = fc.array(
+      fc.record({
+        ...{ width: side, height: side, copies: fc.integer({ min: 1, max: 3 }), upright: fc.boolean() },
+        match: fc.constantFrom('a', 'a', 'a', 'b', undefined),
+        oneDesign: fc.constantFrom(false, false, true),
+        designs: fc.option(fc.uniqueArray(design, { minLength: 1, maxLength: 2 }), { nil: undefined }),
+      }),
+      { minLength: 2, maxLength: 3 },
+    );
+    const room = fc.integer({ min: 4, max: 10 });
+    const pieces = fc.array(
+      fc.record({
+        ...{ width: room, height: room, design, upright: fc.boolean() },
+        kind: fc.constantFrom<'sheet' | 'offcut'>('sheet', 'offcut'),
+      }),
+      { minLength: 2, maxLength: 4 },
+    );
+    let stronger = 0;
+    fc.assert(
+      fc.property(parts, pieces, (someParts, somePieces) => {
+        fc.pre(someParts.reduce((sum, one) => sum + one.copies, 0) <= 5);
+        const order = someParts.map(
+          ({ match, oneDesign, designs, ...one }, index): Part => ({
+            ...{ ...one, id: `${index}` },
+            ...(match && { match, oneDesign }),
+            ...(designs && { designs }),
+          }),
+        );
+        const stock = somePieces.map((one, index) => ({ ...one, id: `${index}` }));
+        const best = bruteForce(order, stock);
+        const unplaced = order.reduce((sum, one) => sum + one.copies, 0) - best.placed;
+        const found = of(order, stock);
+        expect(found.unplaced).toBeLessThanOrEqual(unplaced);
+        expect(found.sheetArea(unplaced)).toBeLessThanOrEqual(best.newSheetArea);
+        const apart = of(
+          order.map(({ match: _, oneDesign: __, ...one }) => one),
+          stock,
+        );
+        if (found.unplaced > apart.unplaced || found.sheetArea(unplaced) > apart.sheetArea(unplaced))
+          stronger += 1;
+      }),
+      { ...SEEDED, numRuns: 300 },
+    );
+    expect(stronger).toBeGreaterThan(30);
+  });
+
+  describe('where a set must come from one design', () => {
+    const pads = (copies: number): Piece[] =>
+      ['rose', 'moss', 'sky'].map((design) => ({
+        ...{ id: design, design, copies, width: 12, height: 12, kind: 'sheet' },
+      }));
+    const front: Part = { id: 'front', width: 12, height: 5, copies: 4, match: 'set' };
+    const envelope: Part = { id: 'envelope', width: 12, height: 8, copies: 4, match: 'set' };
+
+    it('counts the sets that no design has for both halves', () => {
+      const parts = [
+        { ...front, designs: ['rose'] },
+        { ...envelope, designs: ['moss'] },
+      ];
+      expect(of(parts, pads(9)).unplaced).toBe(4);
+      expect(of([parts[0]!, { ...parts[1]!, copies: 6 }], pads(9)).unplaced).toBe(4);
+    });
+
+    it('counts the sets that each design’s sheets have no room for', () => {
+      // A sheet holds an envelope or two fronts, so that a design of one sheet gives no whole set.
+      expect(of([front, envelope], pads(1)).unplaced).toBe(4);
+      expect(of([front, envelope], pads(2)).unplaced).toBe(1);
+      expect(of([{ ...front, oneDesign: true }, envelope], pads(2)).unplaced).toBe(4);
+    });
+
+    it('counts the sheets that a set takes where offcuts have but its halves', () => {
+      const halves: Piece[] = [
+        { id: 'strip', design: 'rose', width: 12, height: 5, kind: 'offcut', copies: 4 },
+        { id: 'block', design: 'moss', width: 8, height: 8, kind: 'offcut', copies: 4 },
+      ];
+      const parts = [front, { ...envelope, width: 8, height: 8 }];
+      // Blocks for the envelopes and two fronts to a sheet of moss; three copies less leave one whole set.
+      expect(of(parts, [...pads(9), ...halves]).sheetArea(0)).toBe(2 * 144);
+      expect(of(parts, [...pads(9), ...halves]).sheetArea(3)).toBe(144);
+    });
+  });
+
   it('proves that two halves that do not meet need two sheets', () => {
     const sheet: Piece = { id: 'pad', width: 12, height: 12, kind: 'sheet', copies: 9 };
     expect(of([{ id: 'a', width: 7, height: 7, copies: 4 }], [sheet]).sheetArea(0)).toBe(4 * 144);

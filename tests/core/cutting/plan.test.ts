@@ -77,7 +77,7 @@ describe('planCuts', () => {
     expect(plan.bounds.unplaced).toBe(3);
     expect(plan.unplaced).toEqual([
       { part: 'poster', copies: 1, remedies: [{ kind: 'smaller', width: 12, height: 9 }] },
-      { part: 'lining', copies: 1, remedies: [{ kind: 'another', piece: 'pad', copies: 1 }] },
+      { part: 'lining', copies: 1, remedies: [{ kind: 'another', piece: 'pad', copies: 1, takes: 1 }] },
       {
         part: 'stripe',
         copies: 1,

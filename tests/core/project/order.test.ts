@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
 import { planCuts } from '#core/cutting/plan.ts';
+import { pieceDrawing } from '#core/drawing/piece.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { Batch, PartAsked } from '#core/project/batch.ts';
@@ -23,7 +24,7 @@ import {
   toPiece,
 } from '#core/project/order.ts';
 import { pieceCuts } from '#core/project/piece-cuts.ts';
-import { areasOf, type FoundPlan, proofOf, waitingDesigns } from '#core/project/planned.ts';
+import { areasOf, type FoundPlan, proofOf } from '#core/project/planned.ts';
 import { problemsOfCut } from '#core/project/replay.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet, refOf } from '#core/project/stash.ts';
 import { suggest, suggestionsFor } from '#core/project/suggest.ts';
@@ -126,6 +127,36 @@ describe('an order', () => {
     expect(partOf(cut(chosen), 'Front')).toMatchObject({ designs: [hem] });
   });
 
+  test('has a part with a spot come from there, as the drawing shows it, one from each whole sheet', () => {
+    const at = { x: inches(2), y: inches(7.5) };
+    const asked = batch({
+      blanks: [],
+      parts: [part({ at, copies: 2, paper: { of: 'design', design: cast.hare.id } })],
+    });
+    expect(partOf(cut(asked), 'Front').pin).toEqual(at);
+    expect(ids(cut(asked))).toEqual([`sheet-${cast.hare.id}`]);
+    const found = planned(asked);
+    expect(found.plan.used.map(({ rectangles }) => rectangles)).toEqual(
+      [0, 1].map(() => [{ part: 'Front', ...at, ...size(5, 3), turned: false }]),
+    );
+    // The drawing's x runs right and y down, as a spot is asked: its top left corner lies right of and under the sheet's.
+    const { parts } = pieceCuts(found.plan, found, asked, () => '')[0]!;
+    const box = { ...size(12, 12), code: 'Hare', leftovers: [], upright: true };
+    const drawn = pieceDrawing(
+      { ...box, parts: parts.map((one) => ({ ...one, name: 'Front', sign: 'F' })) },
+      UNITS,
+      1e-6,
+    );
+    const outlines = drawn.shapes.flatMap((shape) =>
+      shape.kind === 'area' && (shape.role === 'part' || shape.role === 'waste') ? [shape.outline] : [],
+    );
+    const [sheet, front] = outlines.map((points) => points[0]!);
+    expect([front!.x - sheet!.x, front!.y - sheet!.y]).toEqual([
+      expect.closeTo(at.x * 1e-6),
+      expect.closeTo(at.y * 1e-6),
+    ]);
+  });
+
   test('takes one kind of paper, and none too light or of unknown weight', () => {
     const kind = batch({ parts: [part({ paper: { of: 'kind', kind: 'cardstock' } })] });
     expect(partOf(cut(kind), 'Front').designs).toEqual([named(cast.white)]);
@@ -207,6 +238,24 @@ describe('no hope', () => {
     expect(why(batch({ keep: everything })).map(({ field }) => field)).toEqual(['keep']);
   });
 
+  test('says which distance of a spot runs over the edge', () => {
+    const spot = (x: number, y: number) =>
+      why(batch({ blanks: [], parts: [part({ at: { x: inches(x), y: inches(y) } })] }));
+    expect(spot(7, 9)).toEqual([]);
+    expect(spot(7.5, 9)).toEqual([
+      {
+        field: 'parts.0.fromLeft',
+        message: '5 × 3″ from there runs over the edge of the sheet, which is 12 × 12″.',
+      },
+    ]);
+    expect(spot(0, 9.5).map(({ field }) => field)).toEqual(['parts.0.fromTop']);
+    const sheets = shelf.pieces.filter(({ offcut }) => !offcut).map((piece) => pieceName(refOf(piece)));
+    const none = batch({ blanks: [], parts: [part({ at: { x: inches(0), y: inches(0) } })], keep: sheets });
+    expect(why(none)).toMatchObject([
+      { field: 'parts.0.paper', message: expect.stringContaining('whole sheet') },
+    ]);
+  });
+
   test('says where turning would help', () => {
     const upright = {
       ...size(4, 10),
@@ -272,26 +321,6 @@ describe('a plan', () => {
     const twelve = inches(12) ** 2;
     const bounds = { unplaced: 0, newSheetArea: twelve * 1.5 };
     expect(proofOf({ ...found, plan: { ...found.plan, bounds } }).leastSheets).toBe(2);
-  });
-});
-
-describe('a part without its match', () => {
-  test('waits for the designs that the others came from', () => {
-    const found = planned(batch({ parts: [part({ match: true })] }));
-    const front = partOf(found, 'Front');
-    expect(waitingDesigns(found, front)).toEqual([]);
-    const [first] = found.plan.used.filter((one) => one.rectangles.some(({ part }) => part === 'Front'));
-    const design = Number(found.pieces.find(({ id }) => id === first!.piece)!.design);
-    const used = found.plan.used.map((one) => ({
-      ...one,
-      rectangles: one.rectangles.filter((placed) => one !== first || placed.part !== 'Front'),
-    }));
-    expect(waitingDesigns({ ...found, plan: { ...found.plan, used } }, front)).toEqual([design]);
-  });
-
-  test('waits for none where it has none to match', () => {
-    const found = planned(batch());
-    expect(waitingDesigns(found, partOf(found, 'Front'))).toEqual([]);
   });
 });
 
