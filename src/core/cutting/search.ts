@@ -308,10 +308,11 @@ class Hunt {
     board.reset([]);
     const value = moves.values(noise);
     for (const stock of sheets) {
+      if (this.budget.spent() >= UNTIL.losing) return;
       const bin = board.fill(stock, value, noise);
       if (bin) board.put(bin);
     }
-    while (board.unplaced > this.best.unplaced) {
+    while (board.unplaced > this.best.unplaced && this.budget.spent() < UNTIL.losing) {
       const bin = this.cheapest(value, noise);
       if (!bin) return;
       board.put(bin);

@@ -72,6 +72,15 @@ describe('thousands of kinds', () => {
     30_000,
   );
 
+  it('keep to it where all of them find room, and offcuts are looked through to spare', () => {
+    const { parts, pieces } = many(9, 1, () => ({}));
+    const order = { parts: parts.map((part) => ({ ...part, copies: 1 })) };
+    const started = processorTime();
+    const plan = planCuts(order, pieces, { timeMs: 2 * TIME_MS, now: processorTime });
+    expect((processorTime() - started) / (2 * TIME_MS)).toBeLessThan(1.5);
+    expect(plan.placed).toBe(KINDS);
+  }, 30_000);
+
   it('are planned in good part in that time, not stock by stock until it is up', () => {
     const { parts, pieces } = many(8, 1, () => ({}));
     const plan = planCuts({ parts }, pieces, { timeMs: TIME_MS, now: processorTime });
