@@ -15,7 +15,9 @@ const EDGES: readonly Edge[] = ['top', 'right', 'bottom', 'left'];
 
 export function randomOrder(seed: number): RandomOrder {
   const random = chance(seed);
-  if (random.next() < 0.3) return tinyOrder(random);
+  const dice = random.next();
+  if (dice < 0.3) return tinyOrder(random);
+  if (dice < 0.5) return padOrder(random);
   const unit = [1, 1, 4, 63_500, 500][random.below(5)]!;
   const side = (most: number): number => (1 + random.below(most)) * unit;
   const room = 12 + random.below(200);
@@ -29,6 +31,25 @@ export function randomOrder(seed: number): RandomOrder {
   const keepAtLeast = random.next() < 0.5 ? side(Math.ceil(room / 4)) : undefined;
   const order = { parts, ...(longestCut && { longestCut }), ...(keepAtLeast && { keepAtLeast }) };
   return { order, pieces, timeMs: 5 + random.below(120), tiny: false };
+}
+
+/** Many parts, most of them one of a kind, from one pad and perhaps a few offcuts. */
+function padOrder(random: Chance): RandomOrder {
+  const unit = [1, 4, 63_500][random.below(3)]!;
+  const room = 30 + random.below(120);
+  const side = (): number => Math.ceil(room * (0.08 + random.next() * 0.7)) * unit;
+  const parts = Array.from({ length: 10 + random.below(50) }, (_, index) => ({
+    id: `part ${index}`,
+    width: side(),
+    height: side(),
+    copies: 1 + random.below(random.next() < 0.2 ? 4 : 1),
+    ...(random.next() < 0.4 && { upright: true }),
+  }));
+  const sheet: Piece = { id: 'pad', width: room * unit, height: room * unit, kind: 'sheet', copies: 60 };
+  const offcuts = Array.from({ length: random.below(4) }, (_, index) =>
+    somePiece(random, `offcut ${index}`, side),
+  );
+  return { order: { parts }, pieces: [sheet, ...offcuts], timeMs: 60 + random.below(300), tiny: false };
 }
 
 function somePart(random: Chance, id: string, side: () => number, unit: number): Part {
