@@ -26,6 +26,7 @@ const TINY = 1e-9;
 /** What a banned column costs, to be rid of it. */
 const DEAR = 100;
 const GAIN = 1e-7;
+const NOTHING = 1e-12;
 
 /**
  * min Σ x with A x ≥ demand and x ≥ 0, by the revised simplex method: primal after `add`, dual after `demand`.
@@ -49,6 +50,8 @@ export class Cover {
   private readonly basis: Int32Array;
   private readonly times: Float64Array;
   private readonly step: Float64Array;
+  /** Where a line of the inverse is not zero. */
+  private readonly filled: Int32Array;
   private pivots = 0;
   private readonly banned = new Set<number>();
 
@@ -62,6 +65,7 @@ export class Cover {
     this.basis = new Int32Array(rows);
     this.times = new Float64Array(rows);
     this.step = new Float64Array(rows);
+    this.filled = new Int32Array(rows);
     for (let row = 0; row < rows; row += 1) this.add(Int32Array.of(row));
     this.restart();
   }
@@ -261,19 +265,28 @@ export class Cover {
   }
 
   private pivot(leave: number, enter: number, reduced: number): void {
-    const { rows, inverse, step, times, price } = this;
+    const { rows, inverse, step, times, price, filled } = this;
     const ratio = times[leave]! / step[leave]!;
     for (let row = 0; row < rows; row += 1) times[row]! -= ratio * step[row]!;
     times[leave] = ratio;
     const from = leave * rows;
     const scale = 1 / step[leave]!;
-    for (let at = from; at < from + rows; at += 1) inverse[at]! *= scale;
+    let many = 0;
+    for (let at = 0; at < rows; at += 1) {
+      if (inverse[from + at] === 0) continue;
+      inverse[from + at]! *= scale;
+      filled[many++] = at;
+    }
     for (let row = 0; row < rows; row += 1) {
       const factor = step[row]!;
-      if (row === leave || (factor < 1e-12 && factor > -1e-12)) continue;
-      for (let at = 0, to = row * rows; at < rows; at += 1) inverse[to + at]! -= factor * inverse[from + at]!;
+      if (row === leave || (factor < NOTHING && factor > -NOTHING)) continue;
+      for (let index = 0, to = row * rows; index < many; index += 1) {
+        const at = filled[index]!;
+        inverse[to + at]! -= factor * inverse[from + at]!;
+      }
     }
-    for (let at = 0; at < rows; at += 1) price[at]! += reduced * inverse[from + at]!;
+    for (let index = 0; index < many; index += 1)
+      price[filled[index]!]! += reduced * inverse[from + filled[index]!]!;
     this.basis[leave] = enter;
     this.pivots += 1;
     if (this.pivots >= REFRESH) this.refactor();

@@ -20,16 +20,16 @@ const TRIES = 10;
 const BEAM = 8;
 const WIDEST = 32;
 /** The first cover is good enough this far below the fewest sheets, or by strips alone. */
-const ENOUGH = 0.005;
+const ENOUGH = 0.04;
 const ROOMY = 0.3;
 /** How much a round of joining has to save, or the next beam is wider. */
 const SLOW = 0.002;
 /** How much of the last prices goes into the next, since prices swing. */
 const SMOOTH = 0.4;
 /** Patterns tried at each step of a dive, steps in a dive, and ways tried to get a cover cheap enough. */
-const CHOICES = 3;
+const CHOICES = 2;
 const STEPS = 40;
-const SETTLING = 8;
+const SETTLING = 16;
 const ROUNDING = 1e-3;
 
 export interface Diver {
@@ -102,7 +102,7 @@ class Diving {
     this.columns = new Columns(job, stock, random, budget);
   }
 
-  /** Patterns for at most `most` sheets, aiming at each number from the least in turn; they may leave copies over. */
+  /** Patterns for at most `most` sheets, aiming at one fewer each time, down to the least; they may leave copies over. */
   dive(wanted: Int32Array, most: number): readonly Pattern[] {
     const { cover } = this.columns;
     this.left = wanted.slice();
@@ -113,7 +113,7 @@ class Diving {
     cover.reset(this.root);
     this.coverLeft();
     const least = Math.min(most, Math.max(this.fewest, Math.ceil(cover.cost - ROUNDING)));
-    this.sheets = least + (this.dives % (most - least + 1));
+    this.sheets = most - (this.dives % (most - least + 1));
     if (this.room() >= 0) this.explore();
     this.dives += 1;
     return this.deepest.slice(0, most);

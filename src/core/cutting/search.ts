@@ -30,7 +30,7 @@ export interface Found {
 }
 
 /** Shares of the budget after which a goal is left as it is, whether or not its bound is met. */
-const UNTIL = { placing: 0.5, opening: 0.85, losing: 0.95, setting: 1 };
+const UNTIL = { placing: 0.5, opening: 0.85, diving: 0.92, losing: 0.97, setting: 1 };
 /** Moves remembered by late acceptance. */
 const MEMORY = 60;
 /** Plans that lose up to this much more are as good where they need fewer settings. */
@@ -38,8 +38,8 @@ const NEARLY = 1.01;
 const SLACK = 1e-9;
 /** Shares of the budget after which the ways to seek one sheet fewer take turns: tight fillings, diving, moves between. */
 const TURN = 0.12;
-const DIVING = 0.3;
-const SHORT_TURN = 0.02;
+const DIVING = 0.7;
+const SHORT_TURN = 0.01;
 const SPARE_STARTS = 6;
 const FRESH_STARTS = 4;
 const MOST_TRIED = 12;
@@ -87,7 +87,7 @@ class Hunt {
   private readonly budget: Budget;
   private readonly found: (best: Found) => void;
   private readonly divers = new Map<number, Diver | undefined>();
-  private readonly opening: ColumnBudget;
+  private readonly untilDived: ColumnBudget;
   /** What a missing copy of each part counts: copies first, then their area. */
   private readonly weight: Float64Array;
 
@@ -97,9 +97,9 @@ class Hunt {
     this.budget = budget;
     this.found = found;
     this.moves = new Moves(board, random);
-    this.opening = {
+    this.untilDived = {
       work: (times) => budget.work(times),
-      shouldStop: () => budget.spent() >= UNTIL.opening,
+      shouldStop: () => budget.spent() >= UNTIL.diving,
     };
     const { area, copies } = board.job;
     const whole = area.reduce((sum, one, part) => sum + one * copies[part]!, 1);
@@ -135,14 +135,14 @@ class Hunt {
       this.board.reset(this.best.bins);
       this.dropSheet();
       const sheets = this.best.sheetArea - 1;
-      const fill = tightFiller(this.board, this.random, this.opening.shouldStop);
+      const fill = tightFiller(this.board, this.random, () => this.budget.spent() >= UNTIL.opening);
       const diving = fill ? undefined : this.diverFor(bound);
       do {
         going =
           (fill && this.tighten(fill, allowed)) ||
           this.fewer(sheets, allowed, fill ? TURN : diving ? SHORT_TURN : 1) ||
           (diving !== undefined && this.dive(diving, allowed));
-      } while ((fill || diving) && !going && !this.opening.shouldStop());
+      } while (!going && this.budget.spent() < (diving ? UNTIL.diving : fill ? UNTIL.opening : 0));
     }
   }
 
@@ -271,17 +271,17 @@ class Hunt {
     if (stock === undefined || others.length > 0) return undefined;
     if (!this.divers.has(stock)) {
       const fewest = Math.ceil(bound / job.stocks[stock]!.area);
-      this.divers.set(stock, diver(this.board, stock, fewest, this.random, this.opening));
+      this.divers.set(stock, diver(this.board, stock, fewest, this.random, this.untilDived));
     }
     return this.divers.get(stock);
   }
 
   /** Dives for a while; if none places enough, the board is as it was. */
   private dive(diving: Diver, allowed: number): boolean {
-    const { board, budget, opening } = this;
+    const { board, budget, untilDived } = this;
     const bins = [...board.bins];
     const until = budget.spent() + DIVING;
-    while (!opening.shouldStop() && budget.spent() < until && diving.dive(this.best.pool)) {
+    while (!untilDived.shouldStop() && budget.spent() < until && diving.dive(this.best.pool)) {
       if (this.missing() <= allowed) {
         this.keep();
         return true;
