@@ -30,7 +30,7 @@ export interface Found {
 }
 
 /** Shares of the budget after which a goal is left as it is, whether or not its bound is met. */
-const UNTIL = { placing: 0.5, opening: 0.85, diving: 0.92, losing: 0.97, setting: 1 };
+const UNTIL = { placing: 0.5, opening: 0.85, diving: 0.95, losing: 0.97, setting: 1 };
 /** Moves remembered by late acceptance. */
 const MEMORY = 60;
 /** Plans that lose up to this much more are as good where they need fewer settings. */
