@@ -78,7 +78,13 @@ function limitsOf(order: Order, options: PlanOptions): Limits {
   };
 }
 
-/** One try gets the whole budget; of several, each gets a share of the first half and the best one the rest. */
+/** Tries that get a second chance beside the best. */
+const MOST_AGAIN = 3;
+
+/**
+ * One try gets the whole budget; of several, each gets a share of the first half, and the best one and some that might
+ * still come to more get the rest.
+ */
 function bestOf(tries: readonly Try[], options: PlanOptions, started: number): Result {
   const budgets = meter(options, started);
   const all = tries.map((one) => one.bound);
@@ -91,8 +97,18 @@ function bestOf(tries: readonly Try[], options: PlanOptions, started: number): R
   const share = 0.5 / tries.length;
   const first = tries.map((one, index) => run(one, budgets(index * share, (index + 1) * share)));
   const best = first.reduce((one, other) => (better(other, one) ? other : one));
-  const again = run(best, budgets(0.5, 1));
-  return better(again, best) ? again : best;
+  const again = [best, ...first.filter((one) => one !== best && mightBeat(one, best)).slice(0, MOST_AGAIN)];
+  return again
+    .map((one, index) =>
+      run(one, budgets(0.5 + index * (0.5 / again.length), 0.5 + (index + 1) * (0.5 / again.length))),
+    )
+    .reduce((one, other) => (better(other, one) ? other : one), best);
+}
+
+/** Whether its bound leaves room for more copies or fewer sheets than the other found. */
+function mightBeat({ job, bound }: Result, { job: otherJob, found }: Result): boolean {
+  if (bound.unplaced !== found.unplaced) return bound.unplaced < found.unplaced;
+  return bound.sheetArea(found.unplaced) * job.grid ** 2 < found.sheetArea * otherJob.grid ** 2;
 }
 
 function better({ job, found }: Result, { job: otherJob, found: other }: Result): boolean {
