@@ -26,6 +26,7 @@ const TINY = 1e-9;
 /** What a banned column costs, to be rid of it. */
 const DEAR = 100;
 const GAIN = 1e-7;
+const PROMISING = 48;
 const NOTHING = 1e-12;
 
 /**
@@ -53,6 +54,8 @@ export class Cover {
   /** Where a line of the inverse is not zero. */
   private readonly filled: Int32Array;
   private pivots = 0;
+  private readonly promising = new Int32Array(PROMISING);
+  private promised = 0;
   private readonly banned = new Set<number>();
 
   constructor(demand: Float64Array, shouldStop: () => boolean) {
@@ -144,6 +147,7 @@ export class Cover {
   }
 
   solve(): void {
+    this.promised = 0;
     this.refresh();
     for (let steps = 0; steps < MOST_STEPS; steps += 1) {
       const [enter, reduced] = this.cheapest();
@@ -167,25 +171,32 @@ export class Cover {
     return reduced;
   }
 
+  /** What lowers the cost most, among the few that did so at the last look at all of them if there is still one. */
   private cheapest(): [column: number | undefined, reduced: number] {
-    const { entries, starts, price, live, alive, rows } = this;
+    const { promising, live, price, rows } = this;
     let best = -GAIN;
     let enter: number | undefined;
-    for (let index = 0; index < alive; index += 1) {
-      const column = live[index]!;
-      let reduced = 1;
-      for (let at = starts[column]!, end = starts[column + 1]!; at < end; at += 1)
-        reduced -= price[entries[at]!]!;
-      if (reduced < best) {
+    for (let index = 0; index < this.promised; index += 1) {
+      const reduced = this.reducedCost(promising[index]!);
+      if (reduced >= best) continue;
+      best = reduced;
+      enter = promising[index]!;
+    }
+    if (enter === undefined) {
+      this.promised = 0;
+      for (let index = 0; index < this.alive; index += 1) {
+        const reduced = this.reducedCost(live[index]!);
+        if (reduced >= -GAIN) continue;
+        if (this.promised < promising.length) promising[this.promised++] = live[index]!;
+        if (reduced >= best) continue;
         best = reduced;
-        enter = column;
+        enter = live[index]!;
       }
     }
     for (let row = 0; row < rows; row += 1) {
-      if (price[row]! < best) {
-        best = price[row]!;
-        enter = -1 - row;
-      }
+      if (price[row]! >= best) continue;
+      best = price[row]!;
+      enter = -1 - row;
     }
     return [enter, best];
   }
