@@ -37,7 +37,8 @@ export function randomOrder(seed: number): RandomOrder {
 function padOrder(random: Chance): RandomOrder {
   const unit = [1, 4, 63_500][random.below(3)]!;
   const room = 30 + random.below(120);
-  const side = (): number => Math.ceil(room * (0.08 + random.next() * 0.7)) * unit;
+  const side = (): number =>
+    Math.ceil(room * (0.08 + random.next() * 0.7) * (random.next() < 0.05 ? 2 : 1)) * unit;
   const parts = Array.from({ length: 10 + random.below(50) }, (_, index) => ({
     id: `part ${index}`,
     width: side(),
@@ -47,7 +48,7 @@ function padOrder(random: Chance): RandomOrder {
   }));
   const sheet: Piece = { id: 'pad', width: room * unit, height: room * unit, kind: 'sheet', copies: 60 };
   const offcuts = Array.from({ length: random.below(4) }, (_, index) =>
-    somePiece(random, `offcut ${index}`, side),
+    somePiece(random, `offcut ${index}`, () => 2 * side()),
   );
   return { order: { parts }, pieces: [sheet, ...offcuts], timeMs: 60 + random.below(300), tiny: false };
 }

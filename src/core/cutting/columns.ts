@@ -50,6 +50,7 @@ export class Columns {
   /** By part, a little more than 1, so that the cheapest cover is never in doubt. */
   private readonly whims: Float64Array;
   private readonly value: Float64Array;
+  private readonly fitting: Uint8Array;
   private seed = 1;
 
   /** Begins with each part alone on a sheet. */
@@ -62,8 +63,14 @@ export class Columns {
     this.codes = Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
     this.whims = Float64Array.from(job.copies, () => 1 + 1e-5 * random.next());
     this.value = new Float64Array(job.copies.length);
+    this.fitting = new Uint8Array(job.copies.length);
     this.cover = new Cover(this.demandFor(job.copies), budget.shouldStop);
     this.columns = Array.from(job.copies, (_, part) => this.alone(part));
+  }
+
+  /** Whether the part may come from this stock and fits it. */
+  canHold(part: number): boolean {
+    return this.fitting[part] === 1;
   }
 
   pattern(column: number): Pattern {
@@ -140,6 +147,7 @@ export class Columns {
       this.job.area,
     );
     const [lay] = lays;
+    if (lay) this.fitting[part] = 1;
     const pattern = (): Pattern => {
       if (!lay) throw new Error(`invalid part: ${part} does not fit`);
       return patternOf(this.job, this.stock, { width: lay.width, height: lay.height, lay: 0 }, lays);
@@ -169,7 +177,7 @@ export class Columns {
     const lays: Lay[] = [];
     for (let part = 0; part < copies.length; part += 1) {
       const value = price[part]!;
-      if (copies[part] === 0 || value <= 0) continue;
+      if (copies[part] === 0 || value <= 0 || (lies[part] !== 1 && lies[part] !== 2)) continue;
       const [width, height] = [job.width[part]!, job.height[part]!];
       if (width <= stock.width && height <= stock.height)
         lays.push({ part, turned: false, width, height, value });

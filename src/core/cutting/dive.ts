@@ -34,10 +34,10 @@ const ROUNDING = 1e-3;
 
 export interface Diver {
   /**
-   * Fills the sheets of the stock on the board anew, and differently each time, with what is neither on other pieces nor
-   * among `missing`; some of it may stay unplaced. False, and the board as it was, where that is beyond it.
+   * Fills the sheets of the stock on the board anew, and differently each time, with what the sheets can hold, is not on
+   * other pieces and not among `missing`; some of it may stay unplaced.
    */
-  dive(missing: Int32Array): boolean;
+  dive(missing: Int32Array): void;
 }
 
 /** For sheets of one stock, of which no plan needs fewer than `fewest`. Undefined where it would not help. */
@@ -49,15 +49,16 @@ export function diver(
   budget: ColumnBudget,
 ): Diver | undefined {
   const { job } = board;
-  const { width, height } = job.stocks[stock]!;
-  if (fewest < 2 || job.copies.length > MOST_PARTS || job.matchings.length > 0) return undefined;
+  const { width, height, paper } = job.stocks[stock]!;
+  if (job.papers[paper]!.pinned || fewest < 2 || job.copies.length > MOST_PARTS || job.matchings.length > 0)
+    return undefined;
   if (Math.max(width, height) > job.longestCut) return undefined;
   if (job.copies.reduce((sum, copies) => sum + copies, 0) > MOST_EACH * fewest) return undefined;
   const diving = new Diving(job, stock, fewest, random, budget);
   return { dive: (missing) => refill(board, stock, diving, missing) };
 }
 
-function refill(board: Board, stock: number, diving: Diving, missing: Int32Array): boolean {
+function refill(board: Board, stock: number, diving: Diving, missing: Int32Array): void {
   const { job, bins } = board;
   const wanted = job.copies.map((copies, part) => copies - missing[part]!);
   let sheets = 0;
@@ -65,8 +66,7 @@ function refill(board: Board, stock: number, diving: Diving, missing: Int32Array
     if (bin.stock === stock) sheets += 1;
     else for (const part of bin.pattern.parts) wanted[part]! -= 1;
   }
-  const { lies } = job.papers[job.stocks[stock]!.paper]!;
-  if (wanted.some((copies, part) => copies > 0 && lies[part] !== 1 && lies[part] !== 2)) return false;
+  for (let part = 0; part < wanted.length; part += 1) if (!diving.columns.canHold(part)) wanted[part] = 0;
   const patterns = diving.dive(wanted, sheets);
   for (let at = bins.length - 1; at >= 0; at -= 1) if (bins[at]!.stock === stock) board.remove(at);
   for (const pattern of patterns) board.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
@@ -74,7 +74,6 @@ function refill(board: Board, stock: number, diving: Diving, missing: Int32Array
     const bin = board.fill(stock, diving.columns.values(SHAKE), SHAKE);
     if (bin) board.put(bin);
   }
-  return true;
 }
 
 class Diving {
@@ -109,6 +108,7 @@ class Diving {
     this.decided = [];
     this.deepest = [];
     this.steps = 0;
+    this.budget.work(1);
     this.root ??= this.begin();
     cover.reset(this.root);
     this.coverLeft();

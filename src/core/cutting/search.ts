@@ -142,7 +142,7 @@ class Hunt {
           (fill && this.tighten(fill, allowed)) ||
           this.fewer(sheets, allowed, fill ? TURN : diving ? SHORT_TURN : 1) ||
           (diving !== undefined && this.dive(diving, allowed));
-      } while (!going && this.budget.spent() < (diving ? UNTIL.diving : fill ? UNTIL.opening : 0));
+      } while ((fill || diving) && !going && this.budget.spent() < UNTIL.opening);
     }
   }
 
@@ -281,7 +281,8 @@ class Hunt {
     const { board, budget, untilDived } = this;
     const bins = [...board.bins];
     const until = budget.spent() + DIVING;
-    while (!untilDived.shouldStop() && budget.spent() < until && diving.dive(this.best.pool)) {
+    while (!untilDived.shouldStop() && budget.spent() < until) {
+      diving.dive(this.best.pool);
       if (this.missing() <= allowed) {
         this.keep();
         return true;
