@@ -12,6 +12,7 @@ it('adds patterns that hold what they are priced by, until the cover comes down 
   const columns = new Columns(job, 0, chance(1), { work: () => {}, shouldStop: () => false });
   const { cover } = columns;
   const costs = [cover.cost];
+  let joined = 0;
   const round = (add: () => void): void => {
     add();
     cover.solve();
@@ -20,9 +21,12 @@ it('adds patterns that hold what they are priced by, until the cover comes down 
   round(() => columns.addPlan(job.copies, 0));
   for (let turn = 0; turn < 4; turn += 1) round(() => columns.addStrips(job.copies, 10));
   for (let turn = 0; turn < 8; turn += 1) {
-    round(() => columns.addJoined(job.copies, cover.price, 32));
+    round(() => {
+      joined += columns.addJoined(job.copies, cover.price, 32);
+    });
     round(() => columns.addStrips(job.copies, 10));
   }
+  expect(joined).toBeGreaterThan(0);
   expect(costs).toEqual(costs.toSorted((one, other) => other - one));
   expect(costs[0]).toBeGreaterThan(order.parts.length - 0.01);
   expect(costs.at(-1)).toBeLessThan(sheets + 0.05);

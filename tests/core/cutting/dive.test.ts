@@ -7,6 +7,7 @@ import { Board } from '#core/cutting/board.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import { diver } from '#core/cutting/dive.ts';
 import { prepare } from '#core/cutting/job.ts';
+import { REST } from '#core/cutting/nodes.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { chance } from '#core/cutting/random.ts';
@@ -125,6 +126,8 @@ describe('dive', () => {
     const pieces: Piece[] = [...small.pieces, { id: 'strip', width: 240, height: 12, kind: 'offcut' }];
     const board = boardWith(order, pieces, small.sheets);
     board.remove(board.bins.findIndex((bin) => bin.stock > 0));
+    const empty = { nodes: Int32Array.of(REST, 0), parts: new Int32Array(0), area: 0, left: 0 };
+    for (let more = 0; more < 2; more += 1) board.put({ stock: 0, pattern: empty, lost: 0 });
     const diving = diver(board, 0, small.sheets, chance(1), free)!;
     for (let turn = 0; turn < DIVES && board.unplaced > 1; turn += 1) diving.dive(nothing(board));
     expect([board.unplaced, board.pool.at(-1)]).toEqual([1, 1]);
