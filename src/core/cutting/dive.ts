@@ -123,6 +123,7 @@ class Diving {
   private begin(): Mark {
     const { columns, budget, fewest, left } = this;
     const { cover } = columns;
+    this.coverLeft();
     for (let plan = 0; plan < PLANS && !budget.shouldStop(); plan += 1)
       columns.addPlan(left, plan === 0 ? 0 : SHAKE);
     cover.solve();
