@@ -22,6 +22,8 @@ export interface Rules {
 export type Undo = () => void;
 
 const SHAKE = 0.3;
+/** Share of the repackings that may open other sheets than those emptied, while sheets count. */
+const EXCHANGING = 0.25;
 /** Share of the moves that look for patterns known from before, while sheets count, and most pieces emptied for it. */
 const RECALLING = 0.5;
 const MOST_RECALLED = 9;
@@ -36,6 +38,8 @@ export class Moves {
   private readonly random: Chance;
   private readonly merger: Merger | undefined;
   private readonly recall: Recall;
+  /** Stocks that are opened, not offcuts. */
+  private readonly sheets: readonly number[];
   private credit = 0;
   private earned = 8000;
   private merged = false;
@@ -45,6 +49,7 @@ export class Moves {
     this.board = board;
     this.random = random;
     this.value = new Float64Array(board.job.copies.length);
+    this.sheets = board.job.stocks.flatMap(({ sheet }, stock) => (sheet ? [stock] : []));
     this.merger = merger(board.job);
     this.recall = new Recall(board.job, random);
   }
@@ -127,12 +132,22 @@ export class Moves {
   private candidates(old: readonly Bin[], { sparing }: Rules): number[] {
     const { random } = this;
     const stocks = old.map((bin) => bin.stock);
+    if (!sparing && this.sheets.length > 1 && random.next() < EXCHANGING) return this.exchanged(stocks);
     if (sparing && random.next() < 0.5) stocks.splice(random.below(stocks.length), 1);
     for (let more = random.below(sparing ? 4 : 2); more > 0; more -= 1) {
       const stock = this.fromShelf();
       if (stock !== undefined) stocks.splice(random.below(stocks.length + 1), 0, stock);
     }
     return stocks;
+  }
+
+  /** About as many stocks, with any sheets in the place of sheets: two small ones may do for a large one. */
+  private exchanged(old: readonly number[]): number[] {
+    const { random, sheets } = this;
+    return Array.from({ length: old.length + random.below(3) }, (_, at) => {
+      const stock = old[at];
+      return stock === undefined || sheets.includes(stock) ? sheets[random.below(sheets.length)]! : stock;
+    });
   }
 
   private fromShelf(): number | undefined {

@@ -86,7 +86,7 @@ class Hunt {
   private readonly random: Chance;
   private readonly budget: Budget;
   private readonly found: (best: Found) => void;
-  private readonly divers = new Map<number, Diver | undefined>();
+  private diving: { readonly diver: Diver | undefined } | undefined;
   private readonly untilDived: ColumnBudget;
   /** What a missing copy of each part counts: copies first, then their area. */
   private readonly weight: Float64Array;
@@ -264,16 +264,14 @@ class Hunt {
     return false;
   }
 
-  /** The one for the only stock of sheets on the board. */
+  /** Where only one stock of sheets can be opened; where there are others, moves have to choose among them. */
   private diverFor(bound: number): Diver | undefined {
-    const { job, bins } = this.board;
-    const [stock, ...others] = new Set(bins.map((bin) => bin.stock).filter((one) => job.stocks[one]!.sheet));
-    if (stock === undefined || others.length > 0) return undefined;
-    if (!this.divers.has(stock)) {
-      const fewest = Math.ceil(bound / job.stocks[stock]!.area);
-      this.divers.set(stock, diver(this.board, stock, fewest, this.random, this.untilDived));
-    }
-    return this.divers.get(stock);
+    const { stocks } = this.board.job;
+    const stock = stocks.findIndex(({ sheet }) => sheet);
+    if (stock !== stocks.findLastIndex(({ sheet }) => sheet)) return undefined;
+    const fewest = Math.ceil(bound / stocks[stock]!.area);
+    this.diving ??= { diver: diver(this.board, stock, fewest, this.random, this.untilDived) };
+    return this.diving.diver;
   }
 
   /** Dives for a while; if none places enough, the board is as it was. */

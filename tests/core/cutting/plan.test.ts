@@ -121,6 +121,15 @@ describe('planCuts', () => {
     });
   });
 
+  it('opens two small sheets rather than a large and a small one', () => {
+    const pieces = [
+      pad(2, { id: 'small', width: 7, height: 8 }),
+      pad(1, { id: 'large', width: 7, height: 10 }),
+    ];
+    const parts = [part('card', 5, 6, 2), part('mat', 5, 3, 1), part('tag', 2, 4, 2, { upright: true })];
+    expect(soundPlan({ parts }, pieces, { work: 400 })).toMatchObject({ newSheetArea: 112, proved: true });
+  });
+
   it('looks again at a design that did worse at first but might open fewer sheets', () => {
     const pieces: Piece[] = [
       pad(1, { id: 'rose', width: 7, height: 5, design: 'rose', upright: true }),
