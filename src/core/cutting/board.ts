@@ -60,6 +60,7 @@ export class Board {
   fill(stock: number, value: Float64Array, noise: number): Bin | undefined {
     const piece = this.job.stocks[stock]!;
     const allowed = this.allowed(piece.paper);
+    if (this.placed.length > 0 && this.random.next() < noise) this.holdBack();
     const { pinned } = this.job.papers[piece.paper]!;
     const pins = pinned ? frame(this.job, piece, allowed, this.random, noise > 0) : undefined;
     const pattern = this.filler.fill(piece, allowed, value, noise, pins);
@@ -122,6 +123,14 @@ export class Board {
     const { sheet, area } = this.job.stocks[stock]!;
     const lost = this.value[stock]! - pattern.left;
     return this.spare === 'worth' ? lost : (sheet ? 0 : area) + lost * TIE;
+  }
+
+  /** Allows a few sets only, so that parts that fill a piece by themselves leave room for those that match them. */
+  private holdBack(): void {
+    for (const { parts } of this.job.matchings) {
+      const sets = 1 + this.random.below(this.job.copies[parts.at(-1)!]!);
+      for (const part of parts) this.allowance[part] = Math.min(this.allowance[part]!, sets);
+    }
   }
 
   private count(bin: Bin, sign: 1 | -1): void {

@@ -173,7 +173,7 @@ class Diving {
     const left = this.left.slice();
     const banned: number[] = [];
     let done = false;
-    for (let choice = 0; choice < CHOICES && !done; choice += 1) {
+    for (let choice = 0; choice < CHOICES; choice += 1) {
       if (choice > 0 && !this.comeBack(mark, left)) break;
       if (this.steps++ >= STEPS || budget.shouldStop()) break;
       const column = this.choose();

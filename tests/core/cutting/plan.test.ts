@@ -130,6 +130,18 @@ describe('planCuts', () => {
     expect(soundPlan({ parts }, pieces, { work: 400 })).toMatchObject({ newSheetArea: 112, proved: true });
   });
 
+  it('leaves room beside a part for what matches it', () => {
+    const pieces = [
+      pad(2, { id: 'moss', width: 6, height: 10, design: 'moss', upright: true }),
+      pad(1, { id: 'rose', width: 6, height: 9, design: 'rose', upright: true }),
+    ];
+    const parts = [
+      part('tag', 4, 2, 2, { match: 'set' }),
+      part('card', 6, 5, 2, { match: 'set', upright: true }),
+    ];
+    expect(soundPlan({ parts }, pieces, { work: 400 })).toMatchObject({ newSheetArea: 114, proved: true });
+  });
+
   it('looks again at a design that did worse at first but might open fewer sheets', () => {
     const pieces: Piece[] = [
       pad(1, { id: 'rose', width: 7, height: 5, design: 'rose', upright: true }),
