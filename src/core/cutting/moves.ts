@@ -22,7 +22,7 @@ export interface Rules {
 export type Undo = () => void;
 
 const SHAKE = 0.3;
-/** Share of the repackings that may open other sheets than those emptied, while sheets count. */
+/** Share of the repackings that may open other sheets than those emptied, in the second goal. */
 const EXCHANGING = 0.25;
 /** Share of the moves that look for patterns known from before, while sheets count, and most pieces emptied for it. */
 const RECALLING = 0.5;
@@ -129,10 +129,11 @@ export class Moves {
   }
 
   /** The stocks taken off, perhaps without one, and a few others from the shelf; in the third goal in any order. */
-  private candidates(old: readonly Bin[], { sparing }: Rules): number[] {
+  private candidates(old: readonly Bin[], { sparing, counting }: Rules): number[] {
     const { random } = this;
     const stocks = old.map((bin) => bin.stock);
-    if (!sparing && this.sheets.length > 1 && random.next() < EXCHANGING) return this.exchanged(stocks);
+    if (!sparing && !counting && this.sheets.length > 1 && random.next() < EXCHANGING)
+      return this.exchanged(stocks);
     if (sparing && random.next() < 0.5) stocks.splice(random.below(stocks.length), 1);
     for (let more = random.below(sparing ? 4 : 2); more > 0; more -= 1) {
       const stock = this.fromShelf();

@@ -111,10 +111,17 @@ function mightBeat({ job, bound }: Result, { job: otherJob, found }: Result): bo
   return bound.sheetArea(found.unplaced) * job.grid ** 2 < found.sheetArea * otherJob.grid ** 2;
 }
 
-function better({ job, found }: Result, { job: otherJob, found: other }: Result): boolean {
-  if (found.unplaced !== other.unplaced) return found.unplaced < other.unplaced;
-  const [area, otherArea] = [found.sheetArea * job.grid ** 2, other.sheetArea * otherJob.grid ** 2];
-  return area === otherArea ? found.lost * job.grid ** 3 < other.lost * otherJob.grid ** 3 : area < otherArea;
+function better(one: Result, other: Result): boolean {
+  const [goals, others] = [goalsOf(one), goalsOf(other)];
+  const at = goals.findIndex((goal, index) => goal !== others[index]);
+  return at >= 0 && goals[at]! < others[at]!;
+}
+
+/** Each less is better, the first that differs decides: copies missing, their area, area of new sheets, worth lost. */
+function goalsOf({ job, found }: Result): readonly number[] {
+  const missing = found.pool.reduce((sum, copies, part) => sum + copies * job.area[part]!, 0);
+  const { unplaced, sheetArea, lost } = found;
+  return [unplaced, missing * job.grid ** 2, sheetArea * job.grid ** 2, lost * job.grid ** 3];
 }
 
 /** About what one core does on a batch of some sixty parts; stands in for the clock where there is none. */
