@@ -2,6 +2,7 @@
  * One part alone on one piece: how many come off in plain rows, what cut that takes, and how large it could be. Knows no
  * plan and no other part.
  */
+import { areaOf } from '#shared/size.ts';
 import type { Part } from './order.ts';
 
 /** A part and the place of its corner on the piece, where it has one. */
@@ -76,5 +77,3 @@ export function sizeThatFits(
   if (!turning || !cuts(other)) return first;
   return first && areaOf(first) >= areaOf(turned) ? first : turned;
 }
-
-export const areaOf = ({ width, height }: Sides): number => width * height;

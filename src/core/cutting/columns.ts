@@ -50,7 +50,8 @@ export class Columns {
   /** By part, a little more than 1, so that the cheapest cover is never in doubt. */
   private readonly whims: Float64Array;
   private readonly value: Float64Array;
-  private readonly fitting: Uint8Array;
+  /** By part, how it lies alone; undefined where it does not fit. */
+  private readonly lonely: readonly (Lay | undefined)[];
   private seed = 1;
 
   /** Begins with each part alone on a sheet. */
@@ -63,14 +64,15 @@ export class Columns {
     this.codes = Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
     this.whims = Float64Array.from(job.copies, () => 1 + 1e-5 * random.next());
     this.value = new Float64Array(job.copies.length);
-    this.fitting = new Uint8Array(job.copies.length);
+    const lays = this.lays(job.copies, job.area);
+    this.lonely = Array.from(job.copies, (_, part) => lays.find((lay) => lay.part === part));
     this.cover = new Cover(this.demandFor(job.copies), budget.shouldStop);
     this.columns = Array.from(job.copies, (_, part) => this.alone(part));
   }
 
   /** Whether the part may come from this stock and fits it. */
   canHold(part: number): boolean {
-    return this.fitting[part] === 1;
+    return this.lonely[part] !== undefined;
   }
 
   pattern(column: number): Pattern {
@@ -142,15 +144,10 @@ export class Columns {
   }
 
   private alone(part: number): Column {
-    const lays = this.lays(
-      this.job.copies.map((_, other) => (other === part ? 1 : 0)),
-      this.job.area,
-    );
-    const [lay] = lays;
-    if (lay) this.fitting[part] = 1;
     const pattern = (): Pattern => {
+      const lay = this.lonely[part];
       if (!lay) throw new Error(`invalid part: ${part} does not fit`);
-      return patternOf(this.job, this.stock, { width: lay.width, height: lay.height, lay: 0 }, lays);
+      return patternOf(this.job, this.stock, { width: lay.width, height: lay.height, lay: 0 }, [lay]);
     };
     return { parts: Int32Array.of(part), pattern };
   }

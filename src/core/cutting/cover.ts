@@ -92,6 +92,7 @@ export class Cover {
     this.demanded.set(demand);
     this.tally();
     this.dualSteps();
+    this.refresh();
     this.solve();
   }
 
@@ -146,9 +147,9 @@ export class Cover {
     this.solve();
   }
 
+  /** Answers anew after columns were added. */
   solve(): void {
     this.promised = 0;
-    this.refresh();
     for (let steps = 0; steps < MOST_STEPS; steps += 1) {
       const [enter, reduced] = this.cheapest();
       if (enter === undefined || this.stopped(steps)) break;
@@ -208,7 +209,8 @@ export class Cover {
     for (let row = 0; row < rows; row += 1) {
       if (step[row]! <= TINY) continue;
       const now = Math.max(0, times[row]!) / step[row]!;
-      if (now > ratio + 1e-12 || (now > ratio - 1e-12 && leave >= 0 && step[row]! <= step[leave]!)) continue;
+      if (now > ratio + NOTHING || (now > ratio - NOTHING && leave >= 0 && step[row]! <= step[leave]!))
+        continue;
       ratio = now;
       leave = row;
     }

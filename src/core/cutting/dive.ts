@@ -116,7 +116,7 @@ class Diving {
     this.sheets = most - (this.dives % (most - least + 1));
     if (this.room() >= 0) this.explore();
     this.dives += 1;
-    return this.deepest.slice(0, most);
+    return this.deepest;
   }
 
   /** Patterns by strips, then by joining, until the cover is cheap enough or there are no more. */

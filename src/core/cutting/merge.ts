@@ -2,9 +2,10 @@
  * Packs a few pieces almost without waste: parts are merged, two blocks at a time, into every block that wastes no more
  * than allowed, and disjoint blocks that fill a piece each are chosen. Knows at most `MOST_PARTS` parts at once.
  */
+import { patternOf } from './assembled.ts';
 import type { Job, Stock } from './job.ts';
-import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
-import { worth } from './worth.ts';
+import { AS_IS, CUT_X, CUT_Y, type Pattern, TURNED } from './nodes.ts';
+import { type Assembly, join, type Lay } from './unlimited.ts';
 
 export const MOST_PARTS = 30;
 const MOST_BLOCKS = 16_000;
@@ -289,47 +290,18 @@ class Blocks {
     return blocks.sort((one, other) => this.worthOf[other]! - this.worthOf[one]!);
   }
 
-  private pattern(block: number, { width, height }: Stock): Pattern {
-    const writing: Writing = { nodes: [], parts: [], left: 0 };
-    this.write(block, width, height, writing);
-    return {
-      nodes: Int32Array.from(writing.nodes),
-      parts: Int32Array.from(writing.parts),
-      area: this.area[block]!,
-      left: writing.left,
-    };
+  private pattern(block: number, stock: Stock): Pattern {
+    const lays: Lay[] = [];
+    return patternOf(this.job, stock, this.assembly(block, lays), lays);
   }
 
-  /** Trims down to the block, where there is more, in the order that leaves more worth; then cuts the block itself. */
-  private write(block: number, width: number, height: number, writing: Writing): void {
-    const [wide, high, how] = [this.wide[block]!, this.high[block]!, this.how[block]!];
-    if (wide < width || high < height) {
-      const sideFirst = high === height || (wide < width && this.sideFirst(wide, high, width, height));
-      writing.nodes.push(sideFirst ? CUT_X : CUT_Y, sideFirst ? wide : high);
-      this.write(block, sideFirst ? wide : width, sideFirst ? height : high, writing);
-      writing.nodes.push(REST, 0);
-      writing.left += sideFirst ? this.worth(width - wide, height) : this.worth(width, height - high);
-      return;
-    }
-    const [left, right] = [this.left[block]!, this.right[block]!];
-    if (how === AS_IS || how === TURNED) {
-      writing.nodes.push(how, left);
-      writing.parts.push(left);
-      return;
-    }
-    const at = how === CUT_X ? this.wide[left]! : this.high[left]!;
-    writing.nodes.push(how, at);
-    this.write(left, how === CUT_X ? at : wide, how === CUT_X ? high : at, writing);
-    this.write(right, how === CUT_X ? wide - at : wide, how === CUT_X ? high : high - at, writing);
-  }
-
-  private sideFirst(wide: number, high: number, width: number, height: number): boolean {
-    const side = this.worth(width - wide, height) + this.worth(wide, height - high);
-    return side >= this.worth(width, height - high) + this.worth(width - wide, high);
-  }
-
-  private worth(width: number, height: number): number {
-    return worth({ width, height }, this.job.keepAtLeast);
+  private assembly(block: number, lays: Lay[]): Assembly {
+    const [how, left, right] = [this.how[block]!, this.left[block]!, this.right[block]!];
+    if (how === CUT_X || how === CUT_Y)
+      return join(how === CUT_X ? 'x' : 'y', this.assembly(left, lays), this.assembly(right, lays));
+    const [width, height] = [this.wide[block]!, this.high[block]!];
+    lays.push({ part: left, turned: how === TURNED, width, height, value: this.worthOf[block]! });
+    return { width, height, lay: lays.length - 1 };
   }
 }
 
@@ -342,10 +314,4 @@ interface Choice {
   best: number[] | undefined;
   most: number;
   visits: number;
-}
-
-interface Writing {
-  readonly nodes: number[];
-  readonly parts: number[];
-  left: number;
 }

@@ -2,7 +2,8 @@
  * What would make room for parts that a plan leaves out: more of some paper, matching less, a kept piece, turning, a
  * longer cut, a smaller part. Judges one part at a time on a piece of its own; looks for no plan.
  */
-import { areaOf, cutNeeded, inRows, lone, sizeThatFits } from './alone.ts';
+import { areaOf } from '#shared/size.ts';
+import { cutNeeded, inRows, lone, sizeThatFits } from './alone.ts';
 import type { Remedy, UsedPiece } from './cuts.ts';
 import { type Placed, roomByDesign } from './match-room.ts';
 import { edgesOf, mayTurn, type Part, type Piece, suits } from './order.ts';
