@@ -15,6 +15,9 @@ const STEPS = 192;
 /** Where more ways than this would do, one in so many is priced, another one each time. */
 const MOST_WAYS = 400;
 
+/** The most that values may come to together, as whole numbers. */
+const MOST_VALUE = 2 ** 30 - 1;
+
 /** A whole stock, or a block within one. */
 export interface Block {
   readonly width: number;
@@ -45,15 +48,18 @@ export function stripFiller(job: Job, random: Chance): Filler {
 class Workspace {
   private readonly job: Job;
   private readonly random: Chance;
-  private readonly best = new Float64Array(DENSE + 2);
-  private readonly exact = new Float64Array(DENSE + 2);
-  private readonly link = new Int32Array(DENSE + 2);
-  private cellWay: Int32Array = new Int32Array(1 << 14);
-  private cellTimes: Int32Array = new Int32Array(1 << 14);
-  private cellBefore: Int32Array = new Int32Array(1 << 14);
-  private cells = 0;
+  private readonly best = new Int32Array(DENSE + 1);
+  private readonly exact = new Float64Array(STEPS + 1);
+  /** Each pass offers a way so many times at once, which takes so much room, or 0 where steps are coarse. */
+  private readonly passWay: number[] = [];
+  private readonly passTimes: number[] = [];
+  private readonly passLong: number[] = [];
+  private passes = 0;
+  /** By pass and room: 0 where it was not taken, −1 where it was, and one more than the step it came from if coarse. */
+  private taking = new Int16Array(1 << 14);
   private available: Int32Array = new Int32Array(0);
-  private value: Float64Array = new Float64Array(0);
+  /** Whole numbers in proportion to the values, so that the knapsack needs no branches. */
+  private readonly scaled: Int32Array;
   private paper!: Paper;
   private noise = 0;
   private mask = 0;
@@ -66,7 +72,10 @@ class Workspace {
   /** The best strip of the last pass. */
   private stripScore = 0;
   private stripThickness = 0;
-  private stripCell = 0;
+  private stripPasses = 0;
+  private stripSteps = 0;
+  /** The only way in it, or −1. */
+  private stripWay = -1;
   /** Ways taken into strips under way: a stack. */
   private taken: Int32Array = new Int32Array(1 << 10);
   private top = 0;
@@ -74,6 +83,7 @@ class Workspace {
   constructor(job: Job, random: Chance) {
     this.job = job;
     this.random = random;
+    this.scaled = new Int32Array(job.copies.length);
   }
 
   fill(
@@ -84,7 +94,7 @@ class Workspace {
     frame?: Frame,
   ): Pattern | undefined {
     this.available = available;
-    this.value = value;
+    this.scale(value, width * height);
     this.noise = noise;
     this.paper = this.job.papers[paper]!;
     this.size = this.count = this.area = this.worthLeft = this.top = 0;
@@ -239,16 +249,39 @@ class Workspace {
     this.worthLeft += worth({ width, height }, this.job.keepAtLeast);
   }
 
+  /** No sum of values within the room comes to more than MOST_VALUE. */
+  private scale(value: Float64Array, room: number): void {
+    const { area } = this.job;
+    let density = 0;
+    for (let part = 0; part < value.length; part += 1)
+      if (this.available[part]! > 0) density = Math.max(density, value[part]! / area[part]!);
+    const scale = density > 0 ? MOST_VALUE / (density * room) : 0;
+    for (let part = 0; part < value.length; part += 1)
+      this.scaled[part] = Math.min(MOST_VALUE, value[part]! * scale);
+  }
+
   /** Moves the ways of the best strip onto the stack, thickest first, out of what is available. */
   private take(ways: Ways): void {
-    for (let cell = this.stripCell; cell > 0; cell = this.cellBefore[cell]!) {
-      const way = this.cellWay[cell]!;
-      const part = ways.part[way]!;
-      for (let times = this.cellTimes[cell]!; times > 0 && this.available[part]! > 0; times -= 1) {
-        if (this.top === this.taken.length) this.taken = grown(this.taken);
-        this.taken[this.top++] = way;
-        this.available[part]! -= 1;
-      }
+    if (this.stripWay >= 0) {
+      this.push(ways, this.stripWay, 1);
+      return;
+    }
+    let room = this.stripSteps;
+    for (let pass = this.stripPasses - 1; pass >= 0; pass -= 1) {
+      const long = this.passLong[pass]!;
+      const taken = room >= long ? this.taking[pass * (this.stripSteps + 1) + room]! : 0;
+      if (taken === 0) continue;
+      this.push(ways, this.passWay[pass]!, this.passTimes[pass]!);
+      room = taken < 0 ? room - long : taken - 1;
+    }
+  }
+
+  private push(ways: Ways, way: number, many: number): void {
+    const part = ways.part[way]!;
+    for (let times = many; times > 0 && this.available[part]! > 0; times -= 1) {
+      if (this.top === this.taken.length) this.taken = grown(this.taken);
+      this.taken[this.top++] = way;
+      this.available[part]! -= 1;
     }
   }
 
@@ -259,14 +292,14 @@ class Workspace {
   /** One pass over the ways, thinnest first; leaves the best strip by value per area, with noise, in `strip…`. */
   private price(ways: Ways, length: number, depth: number): void {
     this.stripScore = 0;
-    this.cells = 1;
+    this.stripWay = -1;
+    this.passes = 0;
     const { longestCut } = this.job;
     if (length > longestCut || depth > longestCut) this.priceUncut(ways, length, depth);
     if (length > longestCut) return;
     const steps = length <= DENSE ? length : STEPS;
     const end = ways.count;
     this.best.fill(0, 0, steps + 1);
-    this.link.fill(0, 0, steps + 1);
     if (length > DENSE) this.exact.fill(0, 0, steps + 1);
     const stride = this.strideFor(ways, length, depth);
     let thickness = 0;
@@ -298,11 +331,11 @@ class Workspace {
       const [long, deep, part] = [ways.length[way]!, ways.thickness[way]!, ways.part[way]!];
       if (this.available[part]! === 0 || long !== length || deep > depth) continue;
       if (length > this.job.longestCut ? deep !== depth : deep <= this.job.longestCut) continue;
-      const score = this.value[part]! / (long * deep);
+      const score = this.scaled[part]! / (long * deep);
       if (score <= this.stripScore) continue;
       this.stripScore = score;
       this.stripThickness = deep;
-      this.stripCell = this.cell(way, 1, 0);
+      this.stripWay = way;
     }
   }
 
@@ -311,50 +344,64 @@ class Workspace {
     if (score <= this.stripScore) return;
     this.stripScore = score;
     this.stripThickness = thickness;
-    this.stripCell = this.link[steps]!;
+    this.stripPasses = this.passes;
+    this.stripSteps = steps;
+    this.stripWay = -1;
   }
 
   /** Offers a way to the knapsack as often as it is available and fits, by doubling. */
   private offer(ways: Ways, way: number, length: number, steps: number): void {
     const part = ways.part[way]!;
-    const long = ways.length[way]!;
-    if (long > length) return;
+    const one = ways.length[way]!;
+    if (one > length) return;
     if (
       this.noise > 0 &&
       this.paper.lies[part] === 2 &&
       ((this.mask >>> (part & 31)) & 1) === ways.turned[way]
     )
       return;
-    let many = Math.min(this.available[part]!, Math.floor(length / long));
+    let many = Math.min(this.available[part]!, Math.floor(length / one));
     for (let times = 1; many > 0; times *= 2) {
       if (times > many) times = many;
       many -= times;
-      this.reserve(steps + 1);
-      if (length <= DENSE) this.passDense(way, times, long * times, this.value[part]! * times, steps);
-      else this.passCoarse(way, times, long * times, this.value[part]! * times, length);
+      const long = one * times;
+      const value = this.scaled[part]! * times;
+      const start = this.startPass(way, times, length <= DENSE ? long : 0, steps + 1);
+      if (length <= DENSE) this.passDense(start, long, value, steps);
+      else this.passCoarse(start, long, value, length);
     }
   }
 
-  private passDense(way: number, times: number, long: number, value: number, steps: number): void {
-    const { best, link, cellWay, cellTimes, cellBefore } = this;
-    let cells = this.cells;
-    for (let to = steps; to >= long; to -= 1) {
-      const offered = best[to - long]! + value;
-      if (offered <= best[to]!) continue;
-      best[to] = offered;
-      cellWay[cells] = way;
-      cellTimes[cells] = times;
-      cellBefore[cells] = link[to - long]!;
-      link[to] = cells++;
+  /** Where in `taking` the pass writes. */
+  private startPass(way: number, times: number, long: number, size: number): number {
+    this.passWay[this.passes] = way;
+    this.passTimes[this.passes] = times;
+    this.passLong[this.passes] = long;
+    const start = this.passes * size;
+    this.passes += 1;
+    if (start + size > this.taking.length) {
+      const taking = new Int16Array(this.taking.length * 2);
+      taking.set(this.taking);
+      this.taking = taking;
     }
-    this.cells = cells;
+    return start;
+  }
+
+  private passDense(start: number, long: number, value: number, steps: number): void {
+    const { best, taking } = this;
+    for (let to = steps; to >= long; to -= 1) {
+      const gain = best[to - long]! + value - best[to]!;
+      const better = -gain >> 31;
+      best[to]! += gain & better;
+      taking[start + to] = better;
+    }
   }
 
   /** As `passDense`, where a step stands for up to length/STEPS grid units, counted down from the far end. */
-  private passCoarse(way: number, times: number, long: number, value: number, length: number): void {
-    const { best, exact, link, cellWay, cellTimes, cellBefore } = this;
+  private passCoarse(start: number, long: number, value: number, length: number): void {
+    const { best, exact, taking } = this;
     const step = length / STEPS;
-    let cells = this.cells;
+    taking.fill(0, start, start + STEPS + 1);
     for (let to = STEPS; to >= 0; to -= 1) {
       const room = to === STEPS ? length : to * step;
       if (room < long) break;
@@ -366,27 +413,8 @@ class Workspace {
       if (offered <= best[to]!) continue;
       best[to] = offered;
       exact[to] = exact[from]! + long;
-      cellWay[cells] = way;
-      cellTimes[cells] = times;
-      cellBefore[cells] = link[from]!;
-      link[to] = cells++;
+      taking[start + to] = from + 1;
     }
-    this.cells = cells;
-  }
-
-  private cell(way: number, times: number, before: number): number {
-    this.reserve(1);
-    this.cellWay[this.cells] = way;
-    this.cellTimes[this.cells] = times;
-    this.cellBefore[this.cells] = before;
-    return this.cells++;
-  }
-
-  private reserve(more: number): void {
-    if (this.cells + more <= this.cellWay.length) return;
-    this.cellWay = grown(this.cellWay);
-    this.cellTimes = grown(this.cellTimes);
-    this.cellBefore = grown(this.cellBefore);
   }
 }
 
