@@ -56,7 +56,7 @@ const MOST_COUNTERS = 2 ** 24;
 const CLASSES = 128;
 const SPREAD = 0.005;
 const ROUNDS = 4;
-const MOST_HITS = 100;
+const MOST_HITS = 300;
 const HASH = 2 ** 52;
 const CHECK_EVERY = 16;
 
@@ -89,7 +89,7 @@ export function fillsAbove(
   beam: number,
 ): readonly Assembly[] {
   const hits: Hit[] = [];
-  runBeam({ ...begin(problem, search, { ...NO_FILL, value: bar }), hits }, beam);
+  runBeam(begin(problem, search, { ...NO_FILL, value: bar }, hits), beam);
   return different(hits).map((hit) => hit.assembly());
 }
 
@@ -112,9 +112,9 @@ interface Hit {
   readonly assembly: () => Assembly;
 }
 
-interface State extends FillProblem, FillSearch {
+interface State extends FillProblem, Pick<FillSearch, 'work' | 'shouldStop'> {
   /** Takes every fill above the bar, which then does not rise. */
-  readonly hits?: Hit[];
+  readonly hits: Hit[] | undefined;
   readonly counters: Counters;
   readonly hashes: readonly number[];
   readonly random: () => number;
@@ -145,29 +145,39 @@ interface Run {
   readonly least: Float64Array;
   readonly rows: Shelf[];
   readonly columns: Shelf[];
-  /** Joined blocks by the parts in them. */
-  readonly alike: Map<number, number[]>;
+  /** The last block joined with the same parts in it, and for each such block the one before it, or −1. */
+  readonly alike: Map<number, number>;
+  readonly before: number[];
   complete: boolean;
 }
 
-function begin(problem: FillProblem, search: FillSearch, known: LimitedFill): State {
+function begin(problem: FillProblem, search: FillSearch, known: LimitedFill, hits?: Hit[]): State {
+  const { width, height, lays, copies, prices, whole, longestCut, surround, density } = problem;
   const { next } = chance(search.seed);
-  const smallest = problem.lays.reduce(
-    (least, { width, height }) => Math.min(least, width * height),
-    Infinity,
-  );
-  const octaves = Math.log2((problem.width * problem.height) / CLASSES / smallest);
+  const smallest = lays.reduce((least, lay) => Math.min(least, lay.width * lay.height), Infinity);
+  const octaves = Math.log2((width * height) / CLASSES / smallest);
+  // One literal, so that all states have one shape, which the inner loops are compiled for.
   return {
-    ...problem,
-    ...search,
+    width,
+    height,
+    lays,
+    copies,
+    prices,
+    whole,
+    longestCut,
+    surround,
+    density,
+    work: search.work,
+    shouldStop: search.shouldStop,
+    hits,
     bound: Math.min(problem.bound, known.bound),
     smallClasses: Math.max(0, Math.floor(2 * octaves) + 1),
-    counters: countersFor(problem.copies),
-    hashes: problem.copies.map(() => Math.floor(next() * 2 ** 26) * 2 ** 26 + Math.floor(next() * 2 ** 26)),
+    counters: countersFor(copies),
+    hashes: copies.map(() => Math.floor(next() * 2 ** 26) * 2 ** 26 + Math.floor(next() * 2 ** 26)),
     random: next,
-    thinnest: problem.lays.reduce((least, lay) => Math.min(least, lay.width), Infinity),
-    lowest: problem.lays.reduce((least, lay) => Math.min(least, lay.height), Infinity),
-    shortTrimmer: problem.longestCut < Math.max(problem.width, problem.height),
+    thinnest: lays.reduce((least, lay) => Math.min(least, lay.width), Infinity),
+    lowest: lays.reduce((least, lay) => Math.min(least, lay.height), Infinity),
+    shortTrimmer: longestCut < Math.max(width, height),
     best: known.value,
     bar: barFor(problem, known.value),
     assembly: known.assembly,
@@ -214,6 +224,7 @@ function newRun(state: State, beam: number): Run {
     rows: [],
     columns: [],
     alike: new Map(),
+    before: [],
     complete: true,
   };
 }
@@ -246,7 +257,7 @@ function selectBest(run: Run, area: number): void {
   const kept: number[] = [];
   for (const block of run.classes[area]!.sort((a, b) => rank[b]! - rank[a]! || a - b)) {
     const size = sizeKey(width[block]!, height[block]!);
-    const double = (hash[block]! + size * 2 ** 20) % HASH;
+    const double = sumOf(hash[block]!, size * 2 ** 20);
     const same = sizes.get(size) ?? 0;
     const again = doubles.has(double);
     if (again || same >= alike || kept.length >= run.beam) {
@@ -262,6 +273,9 @@ function selectBest(run: Run, area: number): void {
   if (kept.length >= run.beam) run.least[area] = rank[kept[run.beam - 1]!]!;
 }
 
+/** The sum of two hashes, modulo HASH. */
+const sumOf = (one: number, other: number): number => one + other - (one + other < HASH ? 0 : HASH);
+
 const sizeKey = (width: number, height: number): number =>
   (Math.imul(width, 0x9e3779b1) ^ Math.imul(height, 0x85ebca6b)) >>> 0;
 
@@ -275,12 +289,13 @@ function surroundings(state: State, width: number, height: number): number {
 function joinWithAll(state: State, run: Run, waiting: number): void {
   const { width, height, value, hash } = run.waiting;
   if (value[waiting]! + surroundings(state, width[waiting]!, height[waiting]!) <= state.bar) return;
-  const same = run.alike.get(hash[waiting]!) ?? [];
-  if (same.some((block) => covers(run, waiting, block))) return;
+  const last = run.alike.get(hash[waiting]!) ?? -1;
+  for (let block = last; block >= 0; block = run.before[block]!) if (covers(run, waiting, block)) return;
   const block = settle(state, run, waiting);
-  run.alike.set(hash[waiting]!, [...same, block]);
-  joinBeside(state, run, block);
-  joinBelow(state, run, block);
+  run.before[block] = last;
+  run.alike.set(hash[waiting]!, block);
+  joinAlong(state, run, block, 0);
+  joinAlong(state, run, block, 1);
   state.done += 1;
   if (state.done >= state.work || (state.done % CHECK_EVERY === 0 && state.shouldStop()))
     state.stopped = true;
@@ -310,76 +325,56 @@ function settle(state: State, run: Run, waiting: number): number {
   return block;
 }
 
-/** All pairs with the block in which one stands beside the other. */
-function joinBeside(state: State, run: Run, block: number): void {
-  const { rows } = run;
-  const width = run.joined.width[block]!;
-  const height = run.joined.height[block]!;
-  const value = run.joined.value[block]!;
-  const at = placeOf(rows, height);
-  for (let r = at; r < rows.length; r += 1) {
-    if (value + surroundings(state, width, rows[r]!.side) <= state.bar) break;
-    pairBeside(state, run, block, rows[r]!);
-  }
-  for (let r = at - 1; r >= 0; r -= 1) {
-    if ((height - rows[r]!.side) * state.thinnest >= wasteLeft(state)) break;
-    pairBeside(state, run, block, rows[r]!);
-  }
-}
-
-function pairBeside(state: State, run: Run, block: number, { side, blocks }: Shelf): void {
+/** All pairs with the block in which the other stands beside it, or lies below it (`down`). */
+function joinAlong(state: State, run: Run, block: number, down: 0 | 1): void {
   const { joined } = run;
-  const width = joined.width[block]!;
-  const height = joined.height[block]!;
-  const value = joined.value[block]!;
-  const high = Math.max(side, height);
-  for (const other of blocks) {
-    const wide = width + joined.width[other]!;
-    if (wide > state.width) break;
-    const sum = value + joined.value[other]!;
-    if (sum + surroundings(state, wide, high) <= state.bar) continue;
-    const trim = side < height ? wide - width : side > height ? width : 0;
-    if (state.shortTrimmer && Math.max(high, trim) > state.longestCut) continue;
-    if (within(state.counters, run.used, block, other)) propose(state, run, block, other, wide, high, sum, 0);
+  const { density, shortTrimmer, longestCut, surround } = state;
+  const { value: values } = joined;
+  const { values: around } = surround;
+  const shelves = down ? run.columns : run.rows;
+  const longs = down ? joined.height : joined.width;
+  const whole = down ? state.height : state.width;
+  const least = down ? state.lowest : state.thinnest;
+  const atLong = down ? surround.atY : surround.atX;
+  const atDeep = down ? surround.atX : surround.atY;
+  const scaleLong = down ? surround.scaleY : surround.scaleX;
+  const scaleDeep = down ? surround.scaleX : surround.scaleY;
+  const long = longs[block]!;
+  const deep = (down ? joined.width : joined.height)[block]!;
+  const value = values[block]!;
+  const area = state.width * state.height;
+  let bar = state.bar - value;
+  const alone = atLong[(long * scaleLong) | 0]!;
+  const first = placeOf(shelves, deep);
+  let from = first;
+  while (from > 0 && (deep - shelves[from - 1]!.side) * least * density < area * density - state.bar)
+    from -= 1;
+  let to = first;
+  while (to < shelves.length && around[alone + atDeep[(shelves[to]!.side * scaleDeep) | 0]!]! > bar) to += 1;
+  for (let shelf = from; shelf < to; shelf += 1) {
+    const { side, blocks } = shelves[shelf]!;
+    const high = Math.max(side, deep);
+    const across = atDeep[(high * scaleDeep) | 0]!;
+    for (let index = 0; index < blocks.length; index += 1) {
+      const other = blocks[index]!;
+      const wide = long + longs[other]!;
+      if (wide > whole) break;
+      const short = bar - values[other]!;
+      if (
+        density * (area - wide * high) <= short ||
+        around[across + atLong[(wide * scaleLong) | 0]!]! <= short
+      )
+        continue;
+      if (shortTrimmer && Math.max(high, side < deep ? wide - long : side > deep ? long : 0) > longestCut)
+        continue;
+      if (!within(state.counters, run.used, block, other)) continue;
+      const sum = value + values[other]!;
+      if (down) propose(state, run, block, other, high, wide, sum, down);
+      else propose(state, run, block, other, wide, high, sum, down);
+      bar = state.bar - value;
+    }
   }
 }
-
-/** All pairs with the block in which one lies below the other. */
-function joinBelow(state: State, run: Run, block: number): void {
-  const { columns } = run;
-  const width = run.joined.width[block]!;
-  const height = run.joined.height[block]!;
-  const value = run.joined.value[block]!;
-  const at = placeOf(columns, width);
-  for (let c = at; c < columns.length; c += 1) {
-    if (value + surroundings(state, columns[c]!.side, height) <= state.bar) break;
-    pairBelow(state, run, block, columns[c]!);
-  }
-  for (let c = at - 1; c >= 0; c -= 1) {
-    if ((width - columns[c]!.side) * state.lowest >= wasteLeft(state)) break;
-    pairBelow(state, run, block, columns[c]!);
-  }
-}
-
-function pairBelow(state: State, run: Run, block: number, { side, blocks }: Shelf): void {
-  const { joined } = run;
-  const width = joined.width[block]!;
-  const height = joined.height[block]!;
-  const value = joined.value[block]!;
-  const wide = Math.max(side, width);
-  for (const other of blocks) {
-    const high = height + joined.height[other]!;
-    if (high > state.height) break;
-    const sum = value + joined.value[other]!;
-    if (sum + surroundings(state, wide, high) <= state.bar) continue;
-    const trim = side < width ? high - height : side > width ? height : 0;
-    if (state.shortTrimmer && Math.max(wide, trim) > state.longestCut) continue;
-    if (within(state.counters, run.used, block, other)) propose(state, run, block, other, wide, high, sum, 1);
-  }
-}
-
-/** The area that may go to waste if the best is to be beaten. */
-const wasteLeft = ({ width, height, density, bar }: State): number => width * height - bar / density;
 
 function propose(
   state: State,
@@ -393,7 +388,7 @@ function propose(
 ): void {
   const { price, whim, hash } = run.joined;
   const prices = price[one]! + price[other]!;
-  const hashes = (hash[one]! + hash[other]!) % HASH;
+  const hashes = sumOf(hash[one]!, hash[other]!);
   if (value + prices > state.best) improve(state, run, value + prices, hashes, one, other, down);
   offer(state, run, width, height, value, prices, whim[one]! + whim[other]!, hashes, one, other, down);
 }
