@@ -1,6 +1,6 @@
 /**
- * A growing set of patterns for one stock, priced by the cheapest cover that they allow: a pattern that is worth more than
- * one sheet at these prices makes the cover cheaper. Knows how to find such patterns; decides on none.
+ * A growing set of patterns for one stock, found by prices of the parts: one that is worth more than a sheet makes the
+ * cover that gave the prices cheaper. Knows how to find such patterns; decides on none.
  */
 import { partsOf, patternOf } from './assembled.ts';
 import { Cover } from './cover.ts';
@@ -36,8 +36,6 @@ interface Column {
 }
 
 export class Columns {
-  /** Its columns are these patterns, its rows the parts. */
-  readonly cover: Cover;
   private readonly job: Job;
   private readonly stock: Stock;
   private readonly random: Chance;
@@ -45,7 +43,7 @@ export class Columns {
   private readonly filler: Filler;
   private readonly columns: Column[];
   /** Patterns with the same sum of codes are taken for the same. */
-  private readonly codes: readonly number[];
+  private readonly codes: Float64Array;
   private readonly seen = new Set<number>();
   /** By part, a little more than 1, so that the cheapest cover is never in doubt. */
   private readonly whims: Float64Array;
@@ -61,12 +59,11 @@ export class Columns {
     this.random = random;
     this.budget = budget;
     this.filler = stripFiller(job, random);
-    this.codes = Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
+    this.codes = Float64Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
     this.whims = Float64Array.from(job.copies, () => 1 + 1e-5 * random.next());
     this.value = new Float64Array(job.copies.length);
     const lays = this.lays(job.copies, job.area);
     this.lonely = Array.from(job.copies, (_, part) => lays.find((lay) => lay.part === part));
-    this.cover = new Cover(this.demandFor(job.copies), budget.shouldStop);
     this.columns = Array.from(job.copies, (_, part) => this.alone(part));
   }
 
@@ -75,8 +72,26 @@ export class Columns {
     return this.lonely[part] !== undefined;
   }
 
+  get count(): number {
+    return this.columns.length;
+  }
+
   pattern(column: number): Pattern {
     return this.columns[column]!.pattern();
+  }
+
+  /** The cheapest cover of these copies by the patterns so far; its rows are parts, its labels columns. */
+  coverFor(copies: Int32Array): Cover {
+    const cover = new Cover(this.demandFor(copies), this.codes, this.budget.shouldStop);
+    this.update(cover);
+    return cover;
+  }
+
+  /** Offers a cover the patterns that are new to it. */
+  update(cover: Cover): void {
+    for (let column = cover.next; column < this.columns.length; column += 1)
+      cover.add(this.columns[column]!.parts, column);
+    cover.solve();
   }
 
   /** What the cover has to hold so that these copies are placed. */
@@ -85,8 +100,7 @@ export class Columns {
   }
 
   /** Prices shaken a little, for a filling of what the cover does not decide. */
-  values(whim: number): Float64Array {
-    const { price } = this.cover;
+  values(price: Float64Array, whim: number): Float64Array {
     for (let part = 0; part < price.length; part += 1)
       this.value[part] = Math.max(LEAST, price[part]!) * (1 + whim * this.random.next());
     return this.value;
@@ -106,12 +120,12 @@ export class Columns {
   }
 
   /** Adds what a few fills by strips find; how many are new. */
-  addStrips(copies: Int32Array, tries: number): number {
+  addStrips(copies: Int32Array, price: Float64Array, tries: number): number {
     let fresh = 0;
     for (let turn = 0; turn < tries; turn += 1) {
       const whim = turn === 0 ? 0 : WHIM;
-      const pattern = this.filler.fill(this.stock, copies, this.values(whim), whim);
-      if (!pattern || this.worth(pattern.parts) <= STRIP_BAR) continue;
+      const pattern = this.filler.fill(this.stock, copies, this.values(price, whim), whim);
+      if (!pattern || worthOf(pattern.parts, price) <= STRIP_BAR) continue;
       if (this.add(pattern.parts, () => pattern)) fresh += 1;
     }
     this.budget.work(tries);
@@ -119,13 +133,13 @@ export class Columns {
   }
 
   /** Adds what joining blocks finds at these prices, with a beam so wide; how many are new. */
-  addJoined(copies: Int32Array, price: Float64Array, beam: number): number {
+  addJoined(copies: Int32Array, price: Float64Array, beam: number, bar = JOIN_BAR): number {
     const { stock, job, budget } = this;
     const { width, height } = stock;
     const lays = this.lays(copies, price);
     const [x, y] = [this.axis(lays, 'width'), this.axis(lays, 'height')];
     const table = x && y && fillTable(x, y, lays, budget.shouldStop);
-    if (!table || mostOf(table) <= JOIN_BAR) return 0;
+    if (!table || mostOf(table) <= bar) return 0;
     const surround = surroundOf(table, width, height, budget.shouldStop);
     if (!surround) return 0;
     const problem = {
@@ -136,7 +150,7 @@ export class Columns {
     const search = { seed: this.seed++, work: MOST_BLOCKS, runs: 1, shouldStop: budget.shouldStop };
     budget.work(JOIN_WORK);
     let fresh = 0;
-    for (const assembly of fillsAbove(problem, search, JOIN_BAR, beam)) {
+    for (const assembly of fillsAbove(problem, search, bar, beam)) {
       const parts = Int32Array.from(partsOf(assembly, lays));
       if (this.add(parts, () => patternOf(job, stock, assembly, lays))) fresh += 1;
     }
@@ -158,14 +172,7 @@ export class Columns {
     if (this.seen.has(key)) return false;
     this.seen.add(key);
     this.columns.push({ parts, pattern });
-    this.cover.add(parts);
     return true;
-  }
-
-  private worth(parts: Int32Array): number {
-    let sum = 0;
-    for (const part of parts) sum += this.cover.price[part]!;
-    return sum;
   }
 
   private lays(copies: Int32Array, price: Float64Array): Lay[] {
@@ -192,3 +199,6 @@ export class Columns {
     );
   }
 }
+
+const worthOf = (parts: Int32Array, price: Float64Array): number =>
+  parts.reduce((sum, part) => sum + price[part]!, 0);

@@ -1,26 +1,19 @@
 /**
  * The cheapest way to cover demands by shares of columns, each of which costs 1 and covers what it holds: a linear
- * programme that keeps its answer while columns are added and demands change. Knows numbers only, no paper.
+ * programme that keeps its answer while columns are added, and hands it on to a smaller one for what is left to cover.
+ * Knows numbers only, no paper.
  */
 
 /** A column in the answer, and how often it is used. */
 export interface Share {
-  readonly column: number;
+  readonly label: number;
   readonly times: number;
 }
 
-/** What is needed to come back to an answer; columns added since stay. */
-export interface Mark {
-  readonly inverse: Float64Array;
-  readonly basis: Int32Array;
-  readonly demand: Float64Array;
-  readonly live: Int32Array;
-  readonly count: number;
-}
-
 const MOST_STEPS = 5000;
-/** After so many exchanges the errors that they add up are cleared away. */
-const REFRESH = 120;
+/** After so many exchanges their errors are looked at, and cleared away where they add up to more. */
+const LOOK = 50;
+const DRIFT = 1e-9;
 const CHECK_EVERY = 16;
 const TINY = 1e-9;
 /** What a banned column costs, to be rid of it. */
@@ -30,124 +23,81 @@ const PROMISING = 48;
 const NOTHING = 1e-12;
 
 /**
- * min Σ x with A x ≥ demand and x ≥ 0, by the revised simplex method: primal after `add`, dual after `demand`.
- * Columns 0 to rows − 1 hold one of each row. At the end `price` holds the duals, which a column worth more than 1 could
- * improve on, and `cost` the sum.
+ * min Σ x with A x ≥ demand and x ≥ 0, by the revised simplex method. Rows without demand are left out. There is always
+ * a column for each row that holds one of it, with the row as its label. After `solve`, `price` holds the duals by row,
+ * which a column worth more than 1 could improve on, and `cost` the sum.
  */
 export class Cover {
-  readonly rows: number;
   readonly price: Float64Array;
   cost = 0;
-  count = 0;
-  private starts: Int32Array = new Int32Array(1 << 12);
-  private entries: Int32Array = new Int32Array(1 << 14);
-  /** Columns that may enter. */
-  private live: Int32Array = new Int32Array(1 << 12);
-  private alive = 0;
-  private readonly demanded: Float64Array;
+  /** By column, its label. */
+  readonly labels: number[] = [];
+  /** Labels from here on were never offered. */
+  next: number;
+  private readonly codes: Float64Array;
   private readonly shouldStop: () => boolean;
+  /** By line of the programme, which row it is; and by row its line, or −1. */
+  private readonly rowOf: Int32Array;
+  private readonly lineOf: Int32Array;
+  private readonly lines: number;
+  private count = 0;
+  private starts: Int32Array = new Int32Array(1 << 11);
+  private entries: Int32Array = new Int32Array(1 << 13);
+
+  private readonly costs: number[] = [];
+  /** Columns by the sum of the codes of what they hold. */
+  private readonly known = new Map<number, number>();
+  private readonly demanded: Float64Array;
   private readonly inverse: Float64Array;
-  /** By row of the inverse, a column, or −1 − row for what is covered beyond demand. */
+  /** By line of the inverse, a column, or −1 − line for what is covered beyond demand. */
   private readonly basis: Int32Array;
   private readonly times: Float64Array;
+  private readonly dual: Float64Array;
   private readonly step: Float64Array;
-  /** Where a line of the inverse is not zero. */
-  private readonly filled: Int32Array;
+  /** The line of the inverse that an exchange begins with. */
+  private readonly pivotLine: Float64Array;
   private pivots = 0;
+  /** Where the column that is being written ends, and the sum of its codes so far. */
+  private end = 0;
+  private key = 0;
   private readonly promising = new Int32Array(PROMISING);
   private promised = 0;
-  private readonly banned = new Set<number>();
 
-  constructor(demand: Float64Array, shouldStop: () => boolean) {
+  /** By row, what is demanded, and a random whole number below 2³². */
+  constructor(demand: Float64Array, codes: Float64Array, shouldStop: () => boolean) {
+    this.codes = codes;
     this.shouldStop = shouldStop;
-    const rows = demand.length;
-    this.rows = rows;
-    this.demanded = Float64Array.from(demand);
-    this.price = new Float64Array(rows);
-    this.inverse = new Float64Array(rows * rows);
-    this.basis = new Int32Array(rows);
-    this.times = new Float64Array(rows);
-    this.step = new Float64Array(rows);
-    this.filled = new Int32Array(rows);
-    for (let row = 0; row < rows; row += 1) this.add(Int32Array.of(row));
+    this.price = new Float64Array(demand.length);
+    this.next = demand.length;
+    this.lineOf = new Int32Array(demand.length).fill(-1);
+    this.rowOf = Int32Array.from(demand.keys()).filter((row) => demand[row]! > 0);
+    this.rowOf.forEach((row, line) => {
+      this.lineOf[row] = line;
+    });
+    const lines = this.rowOf.length;
+    this.lines = lines;
+    this.demanded = Float64Array.from(this.rowOf, (row) => demand[row]!);
+    this.inverse = new Float64Array(lines * lines);
+    this.basis = new Int32Array(lines);
+    this.times = new Float64Array(lines);
+    this.dual = new Float64Array(lines);
+    this.step = new Float64Array(lines);
+    this.pivotLine = new Float64Array(lines);
+    for (const row of this.rowOf) {
+      this.hold(row);
+      this.finish(row, 1);
+    }
     this.restart();
   }
 
-  /** Adds a column that covers each of these rows, as often as it is listed. */
-  add(held: Int32Array): number {
-    const column = this.count++;
-    if (column + 2 > this.starts.length) this.starts = grown(this.starts, column + 2);
-    const start = this.starts[column]!;
-    const end = start + held.length;
-    if (end > this.entries.length) this.entries = grown(this.entries, end);
-    this.entries.set(held, start);
-    this.starts[column + 1] = end;
-    if (this.alive === this.live.length) this.live = grown(this.live, this.alive + 1);
-    this.live[this.alive++] = column;
-    return column;
+  /** Offers a column that covers each of these rows, as often as it is listed; one that is known is not added. */
+  add(held: Int32Array, label: number): void {
+    for (const row of held) this.hold(row);
+    this.finish(label, 1);
+    this.next = label + 1;
   }
 
-  /** Sets other demands and answers anew. */
-  demand(demand: Float64Array): void {
-    this.demanded.set(demand);
-    this.tally();
-    this.dualSteps();
-    this.refresh();
-    this.solve();
-  }
-
-  shares(): Share[] {
-    const shares: Share[] = [];
-    this.basis.forEach((column, row) => {
-      if (column >= 0 && this.times[row]! > GAIN) shares.push({ column, times: this.times[row]! });
-    });
-    return shares;
-  }
-
-  /** Leaves out columns with which the cost would rise by more than the gap, until the next `reset` to an earlier mark. */
-  leaveOut(gap: number): void {
-    let alive = 0;
-    for (let at = 0; at < this.alive; at += 1) {
-      const column = this.live[at]!;
-      if (this.reducedCost(column) <= gap) this.live[alive++] = column;
-    }
-    this.alive = alive;
-  }
-
-  /** Keeps a column out of the answer until it is allowed again; both take effect with the next `reset`. */
-  ban(column: number): void {
-    this.banned.add(column);
-  }
-
-  allow(column: number): void {
-    this.banned.delete(column);
-  }
-
-  mark(): Mark {
-    return {
-      inverse: this.inverse.slice(),
-      basis: this.basis.slice(),
-      demand: this.demanded.slice(),
-      live: this.live.slice(0, this.alive),
-      count: this.count,
-    };
-  }
-
-  /** Back to a mark, with the columns that could enter then and all that were added since. */
-  reset({ inverse, basis, demand, live, count }: Mark): void {
-    this.inverse.set(inverse);
-    this.basis.set(basis);
-    this.demanded.set(demand);
-    if (this.live.length < this.count) this.live = grown(this.live, this.count);
-    this.alive = 0;
-    for (const column of live) if (!this.banned.has(column)) this.live[this.alive++] = column;
-    for (let column = count; column < this.count; column += 1)
-      if (!this.banned.has(column)) this.live[this.alive++] = column;
-    this.tally();
-    this.solve();
-  }
-
-  /** Answers anew after columns were added. */
+  /** Answers anew after columns were added or banned. */
   solve(): void {
     this.promised = 0;
     for (let steps = 0; steps < MOST_STEPS; steps += 1) {
@@ -156,9 +106,134 @@ export class Cover {
       this.direct(enter);
       const leave = this.firstGone();
       if (leave < 0) break;
-      this.pivot(leave, enter, reduced);
+      this.exchange(leave, enter, reduced);
+      if (this.pivots % LOOK === 0 && this.drift() > DRIFT) this.refactor();
     }
     this.refresh();
+  }
+
+  shares(): Share[] {
+    const shares: Share[] = [];
+    this.basis.forEach((column, line) => {
+      if (column >= 0 && this.times[line]! > GAIN)
+        shares.push({ label: this.labels[column]!, times: this.times[line]! });
+    });
+    return shares;
+  }
+
+  /** Makes a column so dear that the next answer does without it. */
+  ban(label: number): void {
+    this.costs[this.labels.indexOf(label)] = DEAR;
+    this.refresh();
+  }
+
+  /**
+   * The programme for what is left to cover, nowhere more than before, begun from this answer. Columns with which the
+   * cost would rise by more than the gap are left out.
+   */
+  lowered(demand: Float64Array, gap: number): Cover {
+    const lower = new Cover(demand, this.codes, this.shouldStop);
+    lower.next = this.next;
+    const columns = this.handOver(lower, gap);
+    const answer = [this.inverse, this.basis, this.times, this.dual] as const;
+    const kept = answer.map((one) => one.slice());
+    for (let line = 0; line < this.lines; line += 1) {
+      const at = lower.lineOf[this.rowOf[line]!]!;
+      this.allow(line, at < 0 ? Infinity : this.demanded[line]! - lower.demanded[at]!);
+    }
+    lower.startFrom(this, columns);
+    answer.forEach((one, index) => {
+      one.set(kept[index]!);
+    });
+    lower.solve();
+    return lower;
+  }
+
+  /** Offers the lower programme the columns within the gap; by column, which one it is there, or −1. */
+  private handOver(lower: Cover, gap: number): Int32Array {
+    const { starts, entries, rowOf, labels, costs } = this;
+    const used = new Set(this.basis);
+    const columns = new Int32Array(this.count).fill(-1);
+    for (let column = 0; column < this.count; column += 1) {
+      if (!used.has(column) && this.reducedCost(column) > gap) continue;
+      for (let at = starts[column]!; at < starts[column + 1]!; at += 1) lower.hold(rowOf[entries[at]!]!);
+      columns[column] = lower.finish(labels[column]!, costs[column]!);
+    }
+    return columns;
+  }
+
+  /**
+   * Lets a line go short of its demand by so much, and takes what it saves until a column is gone. Without end, the line
+   * no longer counts.
+   */
+  private allow(line: number, by: number): void {
+    const { basis, times, step, lines, dual } = this;
+    if (by <= 0) return;
+    const slack = -1 - line;
+    const at = basis.indexOf(slack);
+    if (at >= 0) {
+      times[at]! += by;
+      return;
+    }
+    this.direct(slack);
+    for (let row = 0; row < lines; row += 1) step[row] = -step[row]!;
+    let leave = this.firstGone();
+    const enough = leave < 0 || times[leave]! / step[leave]! >= by;
+    for (let row = 0; row < lines; row += 1) step[row] = -step[row]!;
+    if (enough && by < Infinity) {
+      for (let row = 0; row < lines; row += 1) times[row]! += by * step[row]!;
+      return;
+    }
+    if (leave < 0) leave = this.firstGone();
+    if (leave < 0) return;
+    this.exchange(leave, slack, dual[line]!);
+    times[leave]! += by;
+  }
+
+  /** Begins with the answer of a programme from which this one was made; starts over if there is none. */
+  private startFrom(other: Cover, columns: Int32Array): void {
+    const { lines, lineOf, rowOf, basis, inverse, times } = this;
+    let kept = 0;
+    for (let line = 0; line < other.lines; line += 1) {
+      const old = other.basis[line]!;
+      const now = old < 0 ? -1 - lineOf[other.rowOf[-1 - old]!]! : columns[old]!;
+      if (old < 0 ? now === 0 : now < 0) continue;
+      if (kept < lines) {
+        basis[kept] = now;
+        for (let at = 0; at < lines; at += 1)
+          inverse[kept * lines + at] = other.inverse[line * other.lines + other.lineOf[rowOf[at]!]!]!;
+      }
+      kept += 1;
+    }
+    if (kept !== lines) this.restart();
+    this.tally();
+    if (this.drift() > DRIFT) this.refactor();
+    if (times.some((one) => one < -GAIN)) this.restart();
+  }
+
+  /** Goes on with a column that `finish` then adds. */
+  private hold(row: number): void {
+    const line = this.lineOf[row]!;
+    if (line < 0) return;
+    if (this.end === this.entries.length) this.entries = grown(this.entries, this.end + 1);
+    this.entries[this.end++] = line;
+    this.key += this.codes[row]! + 1;
+  }
+
+  /** Which column it is now, or −1 if it holds nothing. */
+  private finish(label: number, cost: number): number {
+    const column = this.end === this.starts[this.count]! ? -1 : (this.known.get(this.key) ?? this.count);
+    if (column === this.count) {
+      this.known.set(this.key, column);
+      this.labels.push(label);
+      this.costs.push(cost);
+      this.count += 1;
+      if (this.count === this.starts.length) this.starts = grown(this.starts, this.count + 1);
+      this.starts[this.count] = this.end;
+    }
+    this.end = this.starts[this.count]!;
+    this.key = 0;
+    return column;
   }
 
   private stopped(steps: number): boolean {
@@ -166,15 +241,16 @@ export class Cover {
   }
 
   private reducedCost(column: number): number {
-    const { entries, starts, price } = this;
-    let reduced = 1;
-    for (let at = starts[column]!; at < starts[column + 1]!; at += 1) reduced -= price[entries[at]!]!;
+    const { entries, starts, dual } = this;
+    let reduced = this.costs[column]!;
+    for (let at = starts[column]!, end = starts[column + 1]!; at < end; at += 1)
+      reduced -= dual[entries[at]!]!;
     return reduced;
   }
 
   /** What lowers the cost most, among the few that did so at the last look at all of them if there is still one. */
   private cheapest(): [column: number | undefined, reduced: number] {
-    const { promising, live, price, rows } = this;
+    const { promising, dual, lines } = this;
     let best = -GAIN;
     let enter: number | undefined;
     for (let index = 0; index < this.promised; index += 1) {
@@ -185,171 +261,132 @@ export class Cover {
     }
     if (enter === undefined) {
       this.promised = 0;
-      for (let index = 0; index < this.alive; index += 1) {
-        const reduced = this.reducedCost(live[index]!);
+      for (let column = 0; column < this.count; column += 1) {
+        const reduced = this.reducedCost(column);
         if (reduced >= -GAIN) continue;
-        if (this.promised < promising.length) promising[this.promised++] = live[index]!;
+        if (this.promised < promising.length) promising[this.promised++] = column;
         if (reduced >= best) continue;
         best = reduced;
-        enter = live[index]!;
+        enter = column;
       }
     }
-    for (let row = 0; row < rows; row += 1) {
-      if (price[row]! >= best) continue;
-      best = price[row]!;
-      enter = -1 - row;
+    for (let line = 0; line < lines; line += 1) {
+      if (dual[line]! >= best) continue;
+      best = dual[line]!;
+      enter = -1 - line;
     }
     return [enter, best];
   }
 
   private firstGone(): number {
-    const { step, times, rows } = this;
+    const { step, times, lines } = this;
     let leave = -1;
     let ratio = Infinity;
-    for (let row = 0; row < rows; row += 1) {
-      if (step[row]! <= TINY) continue;
-      const now = Math.max(0, times[row]!) / step[row]!;
-      if (now > ratio + NOTHING || (now > ratio - NOTHING && leave >= 0 && step[row]! <= step[leave]!))
+    for (let line = 0; line < lines; line += 1) {
+      if (step[line]! <= TINY || times[line] === Infinity) continue;
+      const now = Math.max(0, times[line]!) / step[line]!;
+      if (now > ratio + NOTHING || (now > ratio - NOTHING && leave >= 0 && step[line]! <= step[leave]!))
         continue;
       ratio = now;
-      leave = row;
+      leave = line;
     }
     return leave;
   }
 
-  private dualSteps(): void {
-    for (let steps = 0; steps < MOST_STEPS; steps += 1) {
-      let leave = -1;
-      let least = -TINY;
-      for (let row = 0; row < this.rows; row += 1) {
-        if (this.times[row]! >= least) continue;
-        least = this.times[row]!;
-        leave = row;
-      }
-      if (leave < 0 || this.stopped(steps)) return;
-      const [enter, reduced] = this.leastDearer(leave);
-      if (enter === undefined) return;
-      this.direct(enter);
-      this.pivot(leave, enter, reduced);
-    }
-  }
-
-  /** The column that can take the place of the one in this row for the least rise of cost. */
-  private leastDearer(leave: number): [column: number | undefined, reduced: number] {
-    const { entries, starts, price, live, alive, rows } = this;
-    const line = this.inverse.subarray(leave * rows, (leave + 1) * rows);
-    let enter: number | undefined;
-    let reducedBest = 0;
-    let ratio = Infinity;
-    let steep = 0;
-    const offer = (column: number, slope: number, reduced: number): void => {
-      const now = reduced / -slope;
-      if (now > ratio + TINY || (now > ratio - TINY && slope >= steep)) return;
-      [ratio, enter, reducedBest, steep] = [now, column, reduced, slope];
-    };
-    for (let index = 0; index < alive; index += 1) {
-      const column = live[index]!;
-      let slope = 0;
-      let reduced = 1;
-      for (let at = starts[column]!, end = starts[column + 1]!; at < end; at += 1) {
-        slope += line[entries[at]!]!;
-        reduced -= price[entries[at]!]!;
-      }
-      if (slope < -GAIN) offer(column, slope, Math.max(0, reduced));
-    }
-    for (let row = 0; row < rows; row += 1)
-      if (line[row]! > GAIN) offer(-1 - row, -line[row]!, Math.max(0, price[row]!));
-    return [enter, reducedBest];
-  }
-
+  /** How the answer changes when a column enters it, by line of the inverse. */
   private direct(enter: number): void {
-    const { rows, inverse, step } = this;
+    const { lines, inverse, step } = this;
     if (enter < 0) {
-      for (let row = 0; row < rows; row += 1) step[row] = -inverse[row * rows - 1 - enter]!;
+      for (let line = 0; line < lines; line += 1) step[line] = -inverse[line * lines - 1 - enter]!;
       return;
     }
     const from = this.starts[enter]!;
     const to = this.starts[enter + 1]!;
-    for (let row = 0, line = 0; row < rows; row += 1, line += rows) {
+    for (let line = 0, start = 0; line < lines; line += 1, start += lines) {
       let sum = 0;
-      for (let at = from; at < to; at += 1) sum += inverse[line + this.entries[at]!]!;
-      step[row] = sum;
+      for (let at = from; at < to; at += 1) sum += inverse[start + this.entries[at]!]!;
+      step[line] = sum;
     }
   }
 
-  private pivot(leave: number, enter: number, reduced: number): void {
-    const { rows, inverse, step, times, price, filled } = this;
+  private exchange(leave: number, enter: number, reduced: number): void {
+    const { lines, inverse, step, times, dual, pivotLine } = this;
     const ratio = times[leave]! / step[leave]!;
-    for (let row = 0; row < rows; row += 1) times[row]! -= ratio * step[row]!;
+    for (let line = 0; line < lines; line += 1) times[line]! -= ratio * step[line]!;
     times[leave] = ratio;
-    const from = leave * rows;
+    const from = leave * lines;
     const scale = 1 / step[leave]!;
-    let many = 0;
-    for (let at = 0; at < rows; at += 1) {
-      if (inverse[from + at] === 0) continue;
-      inverse[from + at]! *= scale;
-      filled[many++] = at;
+    for (let at = 0; at < lines; at += 1) {
+      const scaled = inverse[from + at]! * scale;
+      inverse[from + at] = scaled;
+      pivotLine[at] = scaled;
+      dual[at]! += reduced * scaled;
     }
-    for (let row = 0; row < rows; row += 1) {
-      const factor = step[row]!;
-      if (row === leave || (factor < NOTHING && factor > -NOTHING)) continue;
-      for (let index = 0, to = row * rows; index < many; index += 1) {
-        const at = filled[index]!;
-        inverse[to + at]! -= factor * inverse[from + at]!;
-      }
+    for (let line = 0; line < lines; line += 1) {
+      const factor = step[line]!;
+      if (line === leave || (factor < NOTHING && factor > -NOTHING)) continue;
+      const to = line * lines;
+      for (let at = 0; at < lines; at += 1) inverse[to + at]! -= factor * pivotLine[at]!;
     }
-    for (let index = 0; index < many; index += 1)
-      price[filled[index]!]! += reduced * inverse[from + filled[index]!]!;
     this.basis[leave] = enter;
     this.pivots += 1;
-    if (this.pivots >= REFRESH) this.refactor();
   }
 
-  /** The inverse from the columns in the answer, without the errors that pivots add up; starts over if there is none. */
+  /** How far the prices are from the cost of some column in the answer. */
+  private drift(): number {
+    const { basis, dual } = this;
+    this.refresh();
+    let most = 0;
+    for (const column of basis)
+      most = Math.max(most, Math.abs(column < 0 ? dual[-1 - column]! : this.reducedCost(column)));
+    return most;
+  }
+
+  /** The inverse from the columns in the answer, without the errors that exchanges add up; starts over if there is none. */
   private refactor(): void {
-    const { rows, basis, inverse } = this;
-    this.pivots = 0;
-    const matrix = new Float64Array(rows * rows);
+    const { lines, basis, inverse } = this;
+    const matrix = new Float64Array(lines * lines);
     basis.forEach((column, at) => {
-      if (column < 0) matrix[(-1 - column) * rows + at] = -1;
+      if (column < 0) matrix[(-1 - column) * lines + at] = -1;
       else
         for (let entry = this.starts[column]!; entry < this.starts[column + 1]!; entry += 1)
-          matrix[this.entries[entry]! * rows + at]! += 1;
+          matrix[this.entries[entry]! * lines + at]! += 1;
     });
-    if (invert(matrix, inverse, rows)) this.tally();
+    if (invert(matrix, inverse, lines)) this.tally();
     else this.restart();
   }
 
   /** Each row covered by its own column. */
   private restart(): void {
     this.inverse.fill(0);
-    for (let row = 0; row < this.rows; row += 1) {
-      this.inverse[row * this.rows + row] = 1;
-      this.basis[row] = row;
+    for (let line = 0; line < this.lines; line += 1) {
+      this.inverse[line * this.lines + line] = 1;
+      this.basis[line] = line;
     }
     this.tally();
   }
 
   private tally(): void {
-    const { rows, inverse, demanded, times } = this;
-    for (let row = 0, line = 0; row < rows; row += 1, line += rows) {
+    const { lines, inverse, demanded, times } = this;
+    for (let line = 0, start = 0; line < lines; line += 1, start += lines) {
       let sum = 0;
-      for (let at = 0; at < rows; at += 1) sum += inverse[line + at]! * demanded[at]!;
-      times[row] = sum;
+      for (let at = 0; at < lines; at += 1) sum += inverse[start + at]! * demanded[at]!;
+      times[line] = sum;
     }
     this.refresh();
   }
 
   private refresh(): void {
-    const { rows, inverse, price } = this;
-    price.fill(0);
+    const { lines, inverse, basis, costs, dual, times, price } = this;
+    dual.fill(0);
     this.cost = 0;
-    for (let row = 0, line = 0; row < rows; row += 1, line += rows) {
-      if (this.basis[row]! < 0) continue;
-      const cost = this.banned.has(this.basis[row]!) ? DEAR : 1;
-      this.cost += cost * this.times[row]!;
-      for (let at = 0; at < rows; at += 1) price[at]! += cost * inverse[line + at]!;
+    for (let line = 0, start = 0; line < lines; line += 1, start += lines) {
+      if (basis[line]! < 0) continue;
+      const cost = costs[basis[line]!]!;
+      this.cost += cost * times[line]!;
+      for (let at = 0; at < lines; at += 1) dual[at]! += cost * inverse[start + at]!;
     }
+    for (let line = 0; line < lines; line += 1) price[this.rowOf[line]!] = dual[line]!;
   }
 }
 

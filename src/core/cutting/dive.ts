@@ -5,7 +5,7 @@
  */
 import type { Board } from './board.ts';
 import { type ColumnBudget, Columns } from './columns.ts';
-import type { Mark } from './cover.ts';
+import type { Cover } from './cover.ts';
 import type { Job } from './job.ts';
 import type { Pattern } from './nodes.ts';
 import type { Chance } from './random.ts';
@@ -16,19 +16,22 @@ const MOST_PARTS = 250;
 const MOST_EACH = 14;
 const PLANS = 12;
 const SHAKE = 0.3;
+const WHIM = 0.1;
 const TRIES = 10;
-const BEAM = 8;
+const BEAM = 12;
 const WIDEST = 32;
 /** The first cover is good enough this far below the fewest sheets, or by strips alone. */
-const ENOUGH = 0.04;
+const ENOUGH = 0.005;
 const ROOMY = 0.3;
+/** Where there is less room than this, patterns worth a little less than a sheet are made beforehand too. */
+const NARROW = 0.1;
 /** How much a round of joining has to save, or the next beam is wider. */
 const SLOW = 0.002;
 /** How much of the last prices goes into the next, since prices swing. */
 const SMOOTH = 0.4;
-/** Patterns tried at each step of a dive, steps in a dive, and ways tried to get a cover cheap enough. */
+/** Patterns tried at each step of a dive, dead ends after which it is given up, and ways tried to get a cover cheap enough. */
 const CHOICES = 2;
-const STEPS = 40;
+const DEAD_ENDS = 6;
 const SETTLING = 16;
 const ROUNDING = 1e-3;
 
@@ -71,7 +74,7 @@ function refill(board: Board, stock: number, diving: Diving, missing: Int32Array
   for (let at = bins.length - 1; at >= 0; at -= 1) if (bins[at]!.stock === stock) board.remove(at);
   for (const pattern of patterns) board.put({ stock, pattern, lost: board.lossOf(stock, pattern) });
   for (let more = patterns.length; more < sheets && board.unplaced > 0; more += 1) {
-    const bin = board.fill(stock, diving.columns.values(SHAKE), SHAKE);
+    const bin = board.fill(stock, diving.values(SHAKE), SHAKE);
     if (bin) board.put(bin);
   }
 }
@@ -83,14 +86,16 @@ class Diving {
   private readonly fewest: number;
   private readonly random: Chance;
   private readonly budget: ColumnBudget;
-  private root: Mark | undefined;
+  /** The cover of all that is wanted. */
+  private root: Cover | undefined;
+  private wanted = new Int32Array(0);
   private dives = 0;
   private sheets = 0;
   /** Copies that no pattern decided on holds. */
   private left = new Int32Array(0);
   private decided: Pattern[] = [];
   private deepest: readonly Pattern[] = [];
-  private steps = 0;
+  private deadEnds = 0;
 
   constructor(job: Job, stock: number, fewest: number, random: Chance, budget: ColumnBudget) {
     this.job = job;
@@ -101,50 +106,63 @@ class Diving {
     this.columns = new Columns(job, stock, random, budget);
   }
 
-  /** Patterns for at most `most` sheets, aiming at one fewer each time, down to the least; they may leave copies over. */
+  /** Patterns for at most `most` sheets, aiming at the least first, then at one more each time; they may leave copies over. */
   dive(wanted: Int32Array, most: number): readonly Pattern[] {
-    const { cover } = this.columns;
     this.left = wanted.slice();
     this.decided = [];
     this.deepest = [];
-    this.steps = 0;
+    this.deadEnds = 0;
     this.budget.work(1);
-    this.root ??= this.begin();
-    cover.reset(this.root);
-    this.coverLeft();
-    const least = Math.min(most, Math.max(this.fewest, Math.ceil(cover.cost - ROUNDING)));
-    this.sheets = most - (this.dives % (most - least + 1));
-    if (this.room() >= 0) this.explore();
+    const root = this.rootFor(wanted);
+    const least = Math.min(most, Math.max(this.fewest, Math.ceil(root.cost - ROUNDING)));
+    this.sheets = least + (this.dives % (most - least + 1));
+    const room = this.room(root);
+    if (room >= 0) this.explore(root.lowered(this.columns.demandFor(wanted), room));
     this.dives += 1;
     return this.deepest;
   }
 
-  /** Patterns by strips, then by joining, until the cover is cheap enough or there are no more. */
-  private begin(): Mark {
-    const { columns, budget, fewest, left } = this;
-    const { cover } = columns;
-    this.coverLeft();
-    for (let plan = 0; plan < PLANS && !budget.shouldStop(); plan += 1)
-      columns.addPlan(left, plan === 0 ? 0 : SHAKE);
-    cover.solve();
-    for (let dry = 0; dry < 3 && cover.cost > fewest - ROOMY && !budget.shouldStop(); ) {
-      dry = columns.addStrips(left, TRIES) > 2 ? 0 : dry + 1;
-      cover.solve();
-    }
-    this.joinPatterns();
-    return cover.mark();
+  /** Prices shaken a little, for a filling of what no pattern decided on holds. */
+  values(whim: number): Float64Array {
+    return this.columns.values(this.root!.price, whim);
   }
 
-  private joinPatterns(): void {
-    const { columns, budget, left } = this;
-    const { cover } = columns;
+  private rootFor(wanted: Int32Array): Cover {
+    const same = this.wanted.length > 0 && wanted.every((copies, part) => copies === this.wanted[part]);
+    if (this.root && same) this.columns.update(this.root);
+    else this.root = this.root ? this.columns.coverFor(wanted) : this.begin(wanted);
+    this.wanted = wanted.slice();
+    return this.root;
+  }
+
+  /** Patterns by strips, then by joining, until the cover is cheap enough or there are no more. */
+  private begin(wanted: Int32Array): Cover {
+    const { columns, budget, fewest } = this;
+    for (let plan = 0; plan < PLANS && !budget.shouldStop(); plan += 1)
+      columns.addPlan(wanted, plan === 0 ? 0 : SHAKE);
+    const cover = columns.coverFor(wanted);
+    for (let dry = 0; dry < 3 && cover.cost > fewest - ROOMY && !budget.shouldStop(); ) {
+      dry = columns.addStrips(wanted, cover.price, TRIES) > 2 ? 0 : dry + 1;
+      columns.update(cover);
+    }
+    this.joinPatterns(cover, wanted);
+    const room = fewest - cover.cost;
+    if (room > 0 && room < NARROW) {
+      columns.addJoined(wanted, cover.price, BEAM, 1 - room);
+      columns.update(cover);
+    }
+    return cover;
+  }
+
+  private joinPatterns(cover: Cover, wanted: Int32Array): void {
+    const { columns, budget } = this;
     let price = cover.price.slice();
     for (let beam = BEAM; cover.cost > this.fewest - ENOUGH && !budget.shouldStop(); ) {
       const before = cover.cost;
-      const fresh = columns.addJoined(left, price, beam);
-      cover.solve();
-      columns.addStrips(left, TRIES);
-      cover.solve();
+      const fresh = columns.addJoined(wanted, price, beam);
+      columns.update(cover);
+      columns.addStrips(wanted, cover.price, TRIES);
+      columns.update(cover);
       if (cover.cost >= before - SLOW && fresh === 0 && beam === WIDEST) return;
       beam = cover.cost < before - SLOW ? BEAM : Math.min(WIDEST, beam * 2);
       price = cover.price.map((now, part) =>
@@ -154,75 +172,54 @@ class Diving {
   }
 
   /** How much cheaper than allowed the cover is, with what is decided on. */
-  private room(): number {
-    return this.sheets - this.decided.length + ROUNDING - this.columns.cover.cost;
-  }
-
-  private coverLeft(): void {
-    this.columns.cover.demand(this.columns.demandFor(this.left));
+  private room(cover: Cover): number {
+    return this.sheets - this.decided.length + ROUNDING - cover.cost;
   }
 
   /** Decides on a pattern and goes on; where that leads nowhere, on another and without the first. True once all is placed. */
-  private explore(): boolean {
-    const { columns, budget } = this;
-    const { cover } = columns;
+  private explore(cover: Cover): boolean {
+    const { columns, budget, job } = this;
     if (this.decided.length > this.deepest.length) this.deepest = [...this.decided];
     if (this.left.every((copies) => copies === 0)) return true;
-    cover.leaveOut(this.room());
-    const mark = cover.mark();
     const left = this.left.slice();
-    const banned: number[] = [];
-    let done = false;
     for (let choice = 0; choice < CHOICES; choice += 1) {
-      if (choice > 0 && !this.comeBack(mark, left)) break;
-      if (this.steps++ >= STEPS || budget.shouldStop()) break;
-      const column = this.choose();
-      const stock = this.job.stocks[this.stock]!;
-      this.decided.push(thinned(this.job, stock, columns.pattern(column), this.left));
-      this.coverLeft();
-      done = this.settle() && this.explore();
-      if (done) break;
+      if (choice > 0 && !this.settle(cover)) break;
+      if (this.deadEnds >= DEAD_ENDS || budget.shouldStop()) break;
+      const column = this.choose(cover);
+      const room = this.room(cover);
+      this.decided.push(thinned(job, job.stocks[this.stock]!, columns.pattern(column), this.left));
+      const rest = cover.lowered(columns.demandFor(this.left), room);
+      if (this.settle(rest) && this.explore(rest)) return true;
+      this.deadEnds += 1;
       this.decided.pop();
+      this.left.set(left);
       cover.ban(column);
-      banned.push(column);
+      columns.update(cover);
     }
-    for (const column of banned) cover.allow(column);
-    return done;
-  }
-
-  /** Whether the cover is still cheap enough without what was banned since. */
-  private comeBack(mark: Mark, left: Int32Array): boolean {
-    const { cover } = this.columns;
-    cover.reset(mark);
-    this.left.set(left);
-    if (!this.settle()) return false;
-    cover.leaveOut(this.room());
-    return true;
+    return false;
   }
 
   /** Makes patterns until the cover is cheap enough; false if it does not come to that. */
-  private settle(): boolean {
-    const { columns, budget } = this;
-    const { cover } = columns;
+  private settle(cover: Cover): boolean {
+    const { columns, budget, left } = this;
     budget.work(2);
-    for (let tries = 0; tries < SETTLING && this.room() < 0 && !budget.shouldStop(); tries += 1) {
-      const fresh = columns.addStrips(this.left, TRIES / 2);
-      if (fresh === 0 && columns.addJoined(this.left, cover.price, BEAM) === 0) break;
-      cover.solve();
+    for (let tries = 0; tries < SETTLING && this.room(cover) < 0 && !budget.shouldStop(); tries += 1) {
+      const fresh = columns.addStrips(left, cover.price, TRIES / 2);
+      if (fresh === 0 && columns.addJoined(left, cover.price, BEAM) === 0) break;
+      columns.update(cover);
     }
-    return this.room() >= 0 && !budget.shouldStop();
+    return this.room(cover) >= 0 && !budget.shouldStop();
   }
 
-  /** The pattern of which the cover has most, after the first dive with a whim. */
-  private choose(): number {
-    const whim = this.dives > 0 ? SHAKE : 0;
+  /** The pattern of which the cover has most, with a whim. */
+  private choose(cover: Cover): number {
     let chosen = 0;
     let most = -1;
-    for (const { column, times } of this.columns.cover.shares()) {
-      const score = Math.min(1, times) + whim * this.random.next();
+    for (const { label, times } of cover.shares()) {
+      const score = Math.min(1, times) + WHIM * this.random.next();
       if (score <= most) continue;
       most = score;
-      chosen = column;
+      chosen = label;
     }
     return chosen;
   }

@@ -10,28 +10,28 @@ it('adds patterns that hold what they are priced by, until the cover comes down 
   const { order, pieces, sheets } = backwardsOrders(5, 0.02, 12)[4]!;
   const job = prepare(order, pieces);
   const columns = new Columns(job, 0, chance(1), { work: () => {}, shouldStop: () => false });
-  const { cover } = columns;
+  const cover = columns.coverFor(job.copies);
   const costs = [cover.cost];
   let joined = 0;
   const round = (add: () => void): void => {
     add();
-    cover.solve();
+    columns.update(cover);
     costs.push(cover.cost);
   };
   round(() => columns.addPlan(job.copies, 0));
-  for (let turn = 0; turn < 4; turn += 1) round(() => columns.addStrips(job.copies, 10));
+  for (let turn = 0; turn < 4; turn += 1) round(() => columns.addStrips(job.copies, cover.price, 10));
   for (let turn = 0; turn < 8; turn += 1) {
     round(() => {
       joined += columns.addJoined(job.copies, cover.price, 32);
     });
-    round(() => columns.addStrips(job.copies, 10));
+    round(() => columns.addStrips(job.copies, cover.price, 10));
   }
   expect(joined).toBeGreaterThan(0);
   expect(costs).toEqual(costs.toSorted((one, other) => other - one));
   expect(costs[0]).toBeGreaterThan(order.parts.length - 0.01);
   expect(costs.at(-1)).toBeLessThan(sheets + 0.05);
   const stock = job.stocks[0]!;
-  for (let column = 0; column < cover.count; column += 1) {
+  for (let column = 0; column < columns.count; column += 1) {
     const { nodes, parts, area } = columns.pattern(column);
     expect(partsIn(nodes, 0, nodes.length).sort()).toEqual(parts.toSorted());
     expect(parts.reduce((sum, part) => sum + job.area[part]!, 0)).toBe(area);
@@ -41,9 +41,6 @@ it('adds patterns that hold what they are priced by, until the cover comes down 
       if (nodes[at] === TURNED) expect([height, width]).toEqual(sides);
     });
   }
-  for (const { column } of cover.shares())
-    expect(columns.pattern(column).parts.reduce((sum, part) => sum + cover.price[part]!, 0)).toBeCloseTo(
-      1,
-      6,
-    );
+  for (const { label } of cover.shares())
+    expect(columns.pattern(label).parts.reduce((sum, part) => sum + cover.price[part]!, 0)).toBeCloseTo(1, 6);
 });

@@ -59,7 +59,7 @@ function problemsOf(board: Board, order: Order, pieces: readonly Piece[]) {
 const DIVES = 15;
 
 describe('dive', () => {
-  const orders = backwardsOrders(10, 0.02, 12).slice(4);
+  const orders = backwardsOrders(9, 0.02, 12).slice(4);
   const [small] = orders as [Case];
 
   it.each(orders)('reaches the sheets of $name', ({ order, pieces, sheets }) => {
@@ -160,7 +160,7 @@ describe.skipIf(!haveInstances())('known instances (skipped without ../shared/cu
     'opens the fewest sheets for %s, which strips and moves alone miss, turns allowed: %s',
     (name, turns) => {
       const { order, pieces, sheets } = identicalSheets(turns).find((one) => one.name === name)!;
-      const plan = planCuts(order, pieces, { work: 4000 });
+      const plan = planCuts(order, pieces, { work: 8000 });
       expect(checkPlan(order, pieces, plan)).toEqual([]);
       expect(plan).toMatchObject({ unplaced: [], newSheets: sheets, proved: true });
     },
