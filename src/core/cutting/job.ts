@@ -72,13 +72,7 @@ export function prepare(order: Order, pieces: readonly Piece[]): Job {
     copies: Int32Array.from(order.parts, (part) => part.copies),
     area: Float64Array.from(width, (one, index) => one * height[index]!),
     stocks,
-    papers: papers.map(({ design, lies }) => ({
-      design,
-      lies,
-      pinned: lies.includes(3),
-      across: ways(lies, width, height),
-      down: ways(lies, height, width),
-    })),
+    papers: papersOf(papers, width, height),
     matchings: matchings(order.parts),
     longestCut:
       order.longestCut === undefined ? Number.MAX_SAFE_INTEGER : Math.floor(order.longestCut / grid),
@@ -155,6 +149,21 @@ function paperIndex(papers: Sort[], parts: readonly Part[], piece: Piece, design
   const key = `${designsMatter ? (piece.design ?? '') : ''}|${lies.join('')}`;
   const known = papers.findIndex((paper) => paper.key === key);
   return known >= 0 ? known : papers.push({ key, design, lies }) - 1;
+}
+
+function papersOf(sorts: readonly Sort[], width: Int32Array, height: Int32Array): Paper[] {
+  const alike = new Map<string, Omit<Paper, 'design'>>();
+  return sorts.map(({ design, lies }) => {
+    const key = lies.join('');
+    const known = alike.get(key) ?? {
+      lies,
+      pinned: lies.includes(3),
+      across: ways(lies, width, height),
+      down: ways(lies, height, width),
+    };
+    alike.set(key, known);
+    return { ...known, design };
+  });
 }
 
 function ways(lies: Uint8Array, along: Int32Array, across: Int32Array): Ways {

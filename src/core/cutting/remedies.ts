@@ -40,6 +40,9 @@ interface Source {
   readonly copies: number;
 }
 
+/** How many more copies a design may give. */
+type Room = (design: string) => number;
+
 class Adviser {
   private readonly racks: readonly Rack[];
   private readonly longestCut: number;
@@ -70,7 +73,7 @@ class Adviser {
       open.filter(({ sample }) => sample.keep),
     );
     const ways: Remedy[] = [
-      ...this.another(part, missing, free),
+      ...this.another(part, missing, free, room),
       ...(this.firstThatGives(part, shut) ? [{ kind: 'apart' } as const] : []),
       ...(kept ? [{ kind: 'kept', piece: kept.id } as const] : []),
     ];
@@ -79,12 +82,12 @@ class Adviser {
   }
 
   /** More pieces of one design, or of several where matching leaves no single one room for all. */
-  private another(part: Part, missing: number, free: readonly Rack[]): Remedy[] {
+  private another(part: Part, missing: number, free: readonly Rack[], first: Room): Remedy[] {
     const found: Remedy[] = [];
     const placed = new Map(this.placed);
     let left = missing;
+    let room = first;
     while (left > 0 && found.length < MOST_DESIGNS) {
-      const room = this.roomFor(part, placed, free);
       const best = this.bestSource(part, left, free, room);
       if (!best) break;
       const { piece, copies, takes, design } = best;
@@ -92,12 +95,13 @@ class Adviser {
       const mine = new Map(placed.get(part.id));
       placed.set(part.id, mine.set(design, (mine.get(design) ?? 0) + takes));
       left -= takes;
+      if (left > 0) room = this.roomFor(part, placed, free);
     }
     return found;
   }
 
   /** The design that takes most copies, and among these the one that all of the label need least of. */
-  private bestSource(part: Part, left: number, free: readonly Rack[], room: (design: string) => number) {
+  private bestSource(part: Part, left: number, free: readonly Rack[], room: Room) {
     const sources = (part.match === undefined ? [free] : byDesign(free)).flatMap((racks) => {
       const design = racks[0]?.design ?? '';
       const takes = Math.min(left, room(design));
@@ -195,7 +199,7 @@ class Adviser {
     return best;
   }
 
-  private roomFor(part: Part, placed: Placed, racks: readonly Rack[]): (design: string) => number {
+  private roomFor(part: Part, placed: Placed, racks: readonly Rack[]): Room {
     if (part.match === undefined) return () => Number.POSITIVE_INFINITY;
     const room = roomByDesign(
       part,
