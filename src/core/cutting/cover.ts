@@ -43,7 +43,6 @@ export class Cover {
   private count = 0;
   private starts: Int32Array = new Int32Array(1 << 11);
   private entries: Int32Array = new Int32Array(1 << 13);
-
   private readonly costs: number[] = [];
   /** Columns by the sum of the codes of what they hold. */
   private readonly known = new Map<number, number>();

@@ -36,22 +36,31 @@ export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOp
   );
 }
 
-/** Share of the budget that may go into bounds before there is a plan. */
+/** Shares of the budget that may go into bounds, before there is a plan, and in all. */
+const FIRST_BOUNDS = 0.05;
 const FOR_BOUNDS = 0.25;
 
 interface Try {
   readonly job: Job;
-  readonly bound: Bound;
+  /** Known better once there is a plan, where it was hurried. */
+  bound: Bound;
+  readonly hurried: boolean;
 }
 
 /** Where a design has to be decided on, each decision is bounded apart, while time allows, else all together. */
 function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] {
   const orders = variants(order, pieces);
-  const late = (): boolean => budget.spent() > FOR_BOUNDS;
-  const whole = orders.length === 1 ? undefined : bound(prepare(order, pieces), late);
+  const after = (share: number) => (): boolean => budget.spent() > share;
+  if (orders.length === 1) {
+    const job = prepare(orders[0]!, pieces);
+    const late = after(FIRST_BOUNDS);
+    return [{ job, bound: bound(job, late), hurried: late() }];
+  }
+  const late = after(FOR_BOUNDS);
+  const whole = bound(prepare(order, pieces), late);
   return orders.map((one) => {
     const job = prepare(one, pieces);
-    return { job, bound: whole && late() ? whole : bound(job, late) };
+    return { job, bound: late() ? whole : bound(job, late), hurried: false };
   });
 }
 
@@ -87,11 +96,22 @@ const MOST_AGAIN = 3;
  */
 function bestOf(tries: readonly Try[], options: PlanOptions, started: number): Result {
   const budgets = meter(options, started);
-  const all = tries.map((one) => one.bound);
   const run = (one: Try, budget: Budget): Result => {
-    const report = (found: Found): void => options.onProgress?.(progress(one.job, found, all));
+    const report = (found: Found): void =>
+      options.onProgress?.(
+        progress(
+          one.job,
+          found,
+          tries.map((each) => each.bound),
+        ),
+      );
+    const bounded = (): Bound => {
+      if (one.hurried) one.bound = bound(one.job, () => budget.spent() > FOR_BOUNDS);
+      return one.bound;
+    };
     const random = chance(options.seed ?? 1);
-    return { ...one, found: search(one.job, one.bound, options.spare ?? 'worth', random, budget, report) };
+    const found = search(one.job, bounded, options.spare ?? 'worth', random, budget, report);
+    return { ...one, found };
   };
   if (tries.length === 1) return run(tries[0]!, budgets(0, 1));
   const share = 0.5 / tries.length;

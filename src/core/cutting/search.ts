@@ -48,12 +48,12 @@ const WINDOW = 40;
 const HURRY = 0.3;
 
 /**
- * The best found within the budget, by the goals in order; `found` hears of each better one. Deterministic for the same
- * chance and work.
+ * The best found within the budget, by the goals in order; `found` hears of each better one. The bound is asked for once
+ * there is a first plan. Deterministic for the same chance and work.
  */
 export function search(
   job: Job,
-  bound: Bound,
+  bounded: () => Bound,
   spare: Spare,
   random: Chance,
   budget: Budget,
@@ -62,6 +62,7 @@ export function search(
   const board = new Board(job, random, spare);
   const hunt = new Hunt(board, random, budget, found);
   hunt.start();
+  const bound = bounded();
   hunt.placeMore(bound);
   hunt.openLess(bound.sheetArea(hunt.best.unplaced));
   hunt.loseLess();
