@@ -135,7 +135,7 @@ export class Moves {
     if (!sparing && !counting && this.sheets.length > 1 && random.next() < EXCHANGING)
       return this.exchanged(stocks);
     if (sparing && random.next() < 0.5) stocks.splice(random.below(stocks.length), 1);
-    for (let more = random.below(sparing ? 4 : 2); more > 0; more -= 1) {
+    for (let more = random.below(sparing || counting ? 4 : 2); more > 0; more -= 1) {
       const stock = this.fromShelf();
       if (stock !== undefined) stocks.splice(random.below(stocks.length + 1), 0, stock);
     }

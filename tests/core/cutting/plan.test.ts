@@ -142,6 +142,21 @@ describe('planCuts', () => {
     expect(soundPlan({ parts }, pieces, { work: 400 })).toMatchObject({ newSheetArea: 114, proved: true });
   });
 
+  it('brings in several pieces at once where a set is better cut from another design', () => {
+    const pieces: Piece[] = [
+      { id: 'rose end', width: 9, height: 5, kind: 'offcut', copies: 2, design: 'rose' },
+      pad(1, { id: 'moss', width: 10, height: 9, design: 'moss', upright: true }),
+      pad(2, { id: 'rose', width: 7, height: 4, design: 'rose' }),
+    ];
+    const parts = [
+      part('front', 5, 4, 2, { match: 'set', upright: true }),
+      part('band', 3, 8, 2, { match: 'set', oneDesign: true }),
+      part('tag', 3, 7, 2, { upright: true }),
+    ];
+    for (let seed = 1; seed <= 8; seed += 1)
+      expect(soundPlan({ parts }, pieces, { work: 8000, seed })).toMatchObject({ placed: 6 });
+  });
+
   it('looks again at a design that did worse at first but might open fewer sheets', () => {
     const pieces: Piece[] = [
       pad(1, { id: 'rose', width: 7, height: 5, design: 'rose', upright: true }),
