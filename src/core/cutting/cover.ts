@@ -175,10 +175,8 @@ export class Cover {
       return;
     }
     this.direct(slack);
-    for (let row = 0; row < lines; row += 1) step[row] = -step[row]!;
-    let leave = this.firstGone();
-    const enough = leave < 0 || times[leave]! / step[leave]! >= by;
-    for (let row = 0; row < lines; row += 1) step[row] = -step[row]!;
+    let leave = this.firstGone(-1);
+    const enough = leave < 0 || times[leave]! / -step[leave]! >= by;
     if (enough && by < Infinity) {
       for (let row = 0; row < lines; row += 1) times[row]! += by * step[row]!;
       return;
@@ -277,15 +275,18 @@ export class Cover {
     return [enter, best];
   }
 
-  private firstGone(): number {
+  /** The line that is the first to come to nothing when the answer changes by the step, or (`sign` −1) against it. */
+  private firstGone(sign = 1): number {
     const { step, times, lines } = this;
     let leave = -1;
     let ratio = Infinity;
+    let most = 0;
     for (let line = 0; line < lines; line += 1) {
-      if (step[line]! <= TINY || times[line] === Infinity) continue;
-      const now = Math.max(0, times[line]!) / step[line]!;
-      if (now > ratio + NOTHING || (now > ratio - NOTHING && leave >= 0 && step[line]! <= step[leave]!))
-        continue;
+      const size = sign * step[line]!;
+      if (size <= TINY || times[line] === Infinity) continue;
+      const now = Math.max(0, times[line]!) / size;
+      if (now > ratio + NOTHING || (now > ratio - NOTHING && size <= most)) continue;
+      most = size;
       ratio = now;
       leave = line;
     }

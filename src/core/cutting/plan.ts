@@ -97,14 +97,10 @@ const MOST_AGAIN = 3;
 function bestOf(tries: readonly Try[], options: PlanOptions, started: number): Result {
   const budgets = meter(options, started);
   const run = (one: Try, budget: Budget): Result => {
-    const report = (found: Found): void =>
-      options.onProgress?.(
-        progress(
-          one.job,
-          found,
-          tries.map((each) => each.bound),
-        ),
-      );
+    const report = (found: Found): void => {
+      const bounds = tries.map((each) => each.bound);
+      options.onProgress?.(progress(one.job, found, bounds));
+    };
     const bounded = (): Bound => {
       if (one.hurried) one.bound = bound(one.job, () => budget.spent() > FOR_BOUNDS);
       return one.bound;
