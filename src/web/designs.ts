@@ -5,7 +5,6 @@ import type { Design } from '#core/project/stash.ts';
 import { boughtForm, designForm, lostForm, recountForm } from '#shared/schemas/design.ts';
 import { editDesign, readDesign } from '#stores/designs.ts';
 import { binSheets, buySheets, countSheets, listMovements } from '#stores/movements.ts';
-import { browseShelf } from '#stores/shelf.ts';
 import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
@@ -16,7 +15,7 @@ import { check, entryOf, readForm, statusOf } from './form.ts';
 import { notFound } from './not-found.ts';
 import { once } from './once.ts';
 import { goTo, reply } from './reply.ts';
-import { shelfOf } from './shelf.ts';
+import { shelfOfPaper } from './shelf.ts';
 import { titlesOf } from './titles.ts';
 
 export const designs = new Hono<Env>();
@@ -90,8 +89,7 @@ const designIn = (c: Request): Promise<Design | undefined> => rowIn(c, readDesig
 async function show(c: Request, design: Design, entry: Entry): Promise<Response> {
   const db = c.get('db');
   const movements = await listMovements(db, { piece: { design: design.id, offcut: null } });
-  const offcuts = await browseShelf(db, { design: design.id, limit: 200 });
-  const shelf = await shelfOf(c, offcuts, `/designs/${design.id}`);
+  const shelf = await shelfOfPaper(c, { design: design.id }, `/designs/${design.id}`);
   return reply(c, {
     title: design.name,
     section: 'stash',

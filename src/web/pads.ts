@@ -12,7 +12,6 @@ import { padForm, purchaseForm } from '#shared/schemas/pad.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
 import { buySheets } from '#stores/movements.ts';
 import { addPad, editPad, readPad } from '#stores/pads.ts';
-import { browseShelf } from '#stores/shelf.ts';
 import { AddDesign } from '#views/designs/form.tsx';
 import { Look } from '#views/designs/look.tsx';
 import { PadForm } from '#views/pads/form.tsx';
@@ -25,7 +24,7 @@ import { check, entryOf, readForm, readQuery, statusOf } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
-import { shelfOf } from './shelf.ts';
+import { shelfOfPaper } from './shelf.ts';
 
 export const pads = new Hono<Env>();
 
@@ -115,8 +114,7 @@ const weightField = ifAny(readField(readPaperWeight)).transform((weight) =>
 const padIn = (c: Request): Promise<PadWithDesigns | undefined> => rowIn(c, readPad);
 
 async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise<Response> {
-  const offcuts = await browseShelf(c.get('db'), { pad: found.pad.id, limit: 200 });
-  const shelf = await shelfOf(c, offcuts, `/pads/${found.pad.id}`);
+  const shelf = await shelfOfPaper(c, { pad: found.pad.id }, `/pads/${found.pad.id}`);
   return reply(c, {
     title: found.pad.name,
     section: 'stash',

@@ -2,6 +2,7 @@
 import { type Movement, type Offcut, wentByHand } from '#core/project/stash.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
+import { browseShelf, type ShelfQuery } from '#stores/shelf.ts';
 import type { ShelfProps } from '#views/offcuts/tile.tsx';
 import { here, queryId } from './address.ts';
 import type { Request } from './env.ts';
@@ -9,6 +10,20 @@ import { newToken } from './once.ts';
 
 export async function shelfOf(c: Request, offcuts: readonly Offcut[], back = here(c)): Promise<ShelfProps> {
   return { offcuts, went: await justGone(c), back, token: newToken(c), units: c.get('units') };
+}
+
+/** More than these on one page are too many to look through. */
+const MOST_DRAWN = 200;
+
+/** The newest offcuts of one design or pad. */
+export async function shelfOfPaper(
+  c: Request,
+  paper: Pick<ShelfQuery, 'design' | 'pad'>,
+  back: string,
+): Promise<ShelfProps> {
+  const offcuts = await browseShelf(c.get('db'), { ...paper, limit: MOST_DRAWN + 1 });
+  const shelf = await shelfOf(c, offcuts.slice(0, MOST_DRAWN), back);
+  return { ...shelf, more: offcuts.length > MOST_DRAWN };
 }
 
 /** Whether the newest line of a ledger is paper taken off the shelf by hand. */

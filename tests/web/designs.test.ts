@@ -3,8 +3,9 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { takePiece } from '#stores/cuts.ts';
 import { readDesign } from '#stores/designs.ts';
 import { listMovements } from '#stores/movements.ts';
+import { addOffcut } from '#stores/offcuts.ts';
 import { type App, openApp } from '#tests/support/app.ts';
-import { type Cast, fillShelf, later, SQUARE_8 } from '#tests/support/cast.ts';
+import { type Cast, fillShelf, later, SQUARE_8, scrap } from '#tests/support/cast.ts';
 import { rowCounts } from '#tests/support/shelf.ts';
 
 let app: App;
@@ -24,6 +25,21 @@ test('the page has its sheets, its offcuts and its ledger', async () => {
   expect(page).toContain('12 × 3″');
   expect(page).not.toContain(cast.lying.code);
   expect(page).toMatch(/bought<\/td><td class="number">\+5<\/td><td class="number">5/);
+});
+
+test('the page says when it does not draw all of its offcuts', async () => {
+  const cut = (count: number): Promise<unknown[]> =>
+    Promise.all(
+      Array.from({ length: count }, () =>
+        addOffcut(app.db, { design: cast.fern.id, offcut: scrap(3, 3), count: 1, at: later(1) }),
+      ),
+    );
+  const places = [here(), `/pads/${cast.fern.pad.id}`];
+  await cut(197);
+  for (const place of places) expect(await (await app.get(place)).text()).not.toContain('newest offcuts');
+  await cut(3);
+  for (const place of places)
+    expect(await (await app.get(place)).text()).toContain('Only the 200 newest offcuts');
 });
 
 describe('sheets', () => {

@@ -3,11 +3,14 @@ import type { FC } from 'hono/jsx';
 import type { Offcut } from '#core/project/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { Once } from '#views/parts/once.tsx';
+import { howMany } from '#views/parts/words.ts';
 import { sayStanding } from '#views/stash/words.ts';
 import { OffcutPicture, shelfScale } from './picture.tsx';
 
 export interface ShelfProps {
   readonly offcuts: readonly Offcut[];
+  /** Some older ones are left out, and nothing else on the page says so. */
+  readonly more?: boolean;
   /** Just taken off it, where the page had to come back without script. */
   readonly went: Offcut | undefined;
   readonly units: Units;
@@ -16,7 +19,7 @@ export interface ShelfProps {
   readonly token: string;
 }
 
-export const Shelf: FC<ShelfProps> = ({ offcuts, went, ...rest }) => {
+export const Shelf: FC<ShelfProps> = ({ offcuts, more = false, went, ...rest }) => {
   const scale = shelfScale(offcuts);
   return (
     <>
@@ -28,6 +31,12 @@ export const Shelf: FC<ShelfProps> = ({ offcuts, went, ...rest }) => {
           <PutBack offcut={went} back={rest.back} token={`${rest.token}-back`} whole />
         </div>
       )}
+      {more ? (
+        <p>
+          Only the {howMany(offcuts.length, 'newest offcut')} are drawn here;{' '}
+          <a href="/stash#offcuts">the stash</a> finds the others.
+        </p>
+      ) : null}
       <ul class="shelf">
         {offcuts.map((offcut) => (
           <li class="tile" id={`offcut-${offcut.id}`}>
