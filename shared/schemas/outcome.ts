@@ -50,6 +50,9 @@ export const madeForm = z.object({
   rest: tickField,
 });
 
+/** What is not folded after all; with `rest`, neither are those that came out alike. */
+export const unmadeForm = madeForm.omit({ goes: true });
+
 export const spoiledForm = z.object({
   envelope: idField,
   wrong: wordsField('a word on what went wrong', 600),

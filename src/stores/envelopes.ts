@@ -1,7 +1,7 @@
 /**
  * The envelopes of a project, from blank to made or spoiled. Verbs: `listEnvelopes(db, project)`,
  * `readEnvelope(db, id)`, `addTrial(db, project, at)` from scrap, `makeEnvelope(db, id, at)`,
- * `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
+ * `unmakeEnvelope(db, id, at)`, `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
  * A spoiled blank is replaced through spoil.ts.
  */
 import { recipeInUse } from '#core/project/in-use.ts';
@@ -52,6 +52,21 @@ export function addTrial(db: Database, project: number, at: string): Promise<Env
 /** It is folded and glued; how it came out may be written down later. A spoiled one stays spoiled. */
 export const makeEnvelope = (db: Database, id: number, at: string): Promise<Envelope | undefined> =>
   transact(db, async (db) => moveTo(db, id, 'made', at));
+
+/** It isn't folded after all: a blank again. Undefined where it never was, or where how it came out is written down. */
+export function unmakeEnvelope(db: Database, id: number, at: string): Promise<Envelope | undefined> {
+  return transact(db, async (db) => {
+    const envelope = await readEnvelope(db, id);
+    if (envelope?.state !== 'made' || envelope.outcome) return undefined;
+    await db
+      .updateTable('envelopes')
+      .set({ state: 'blank', start_in_use: null })
+      .where('id', '=', id)
+      .execute();
+    await settle(db, envelope.project, at);
+    return readEnvelope(db, id);
+  });
+}
 
 /**
  * How it came out, in place of what was noted before; a blank counts as made from now on. When and on which tool stays

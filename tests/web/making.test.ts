@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { foldOf } from '#core/envelope/folds.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { add, inches, printLength, printSize } from '#shared/length.ts';
-import { addTrial, listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
+import { addTrial, listEnvelopes, makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
 import { createProject, readProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 import { CARD, type Cast, fillShelf, later, RECIPE, THANKS } from '#tests/support/cast.ts';
@@ -140,6 +140,27 @@ describe('a folded envelope', () => {
     expect(leadsTo(await app.post(`${home}/made`, fields))).toBe(home);
     const states = (await listEnvelopes(app.db, project)).map(({ state }) => state);
     expect(states).toEqual(['made', 'made', 'made', 'blank']);
+  });
+
+  test('ticked off by mistake is a blank again, alone or with those beside it', async () => {
+    for (const id of envelopes) await makeEnvelope(app.db, id, later(3));
+    const states = async () => (await listEnvelopes(app.db, project)).map(({ state }) => state);
+    expect(await page(home)).toContain('None of these is');
+    const one = { _method: 'DELETE', envelope: '3' };
+    expect(leadsTo(await app.post(`${home}/made`, one))).toBe(home);
+    expect(await states()).toEqual(['made', 'made', 'blank']);
+    expect((await readProject(app.db, project))!.state).toBe('cut');
+    await app.post(`${home}/made`, { _method: 'DELETE', envelope: '2', rest: 'on' });
+    expect(await states()).toEqual(['blank', 'blank', 'blank']);
+    expect(await page(home)).toContain('Make the trial piece');
+  });
+
+  test('stays made once it is written down how it came out', async () => {
+    await recordOutcome(app.db, envelopes[0]!, { felt: 'snug' }, later(3));
+    expect(await page(home)).not.toContain('It isn’t folded yet');
+    const answer = await app.post(`${home}/made`, { _method: 'DELETE', envelope: '1', rest: 'on' });
+    expect(leadsTo(answer)).toBe(home);
+    expect(await envelopeNo(1)).toMatchObject({ state: 'made', outcome: { felt: 'snug' } });
   });
 
   test('that is not of this project is not here', async () => {

@@ -51,11 +51,28 @@ const Group: FC<GroupProps> = ({ project, group, tried, token }) => {
           </button>
         </form>
       ) : null}
+      {state === 'made' && !outcome ? <Unmade project={project} group={group} /> : null}
       {outcome?.wrong ? <p>Went wrong: {outcome.wrong}</p> : null}
       {outcome?.savedBy ? <p>Saved by: {outcome.savedBy}</p> : null}
     </li>
   );
 };
+
+/** What was ticked off by mistake goes back to the blanks. */
+const Unmade: FC<Pick<GroupProps, 'project' | 'group'>> = ({ project, group }) => (
+  <form method="post" action={`/projects/${project}/made`} class="row no-print">
+    <input type="hidden" name="_method" value="DELETE" />
+    <input type="hidden" name="envelope" value={`${group.at(-1)!.number}`} />
+    <button type="submit" class="plain small">
+      {group.length > 1 ? 'The last isn’t folded yet' : 'It isn’t folded yet'}
+    </button>
+    {group.length > 1 ? (
+      <button type="submit" class="plain small" name="rest" value="on">
+        None of these is
+      </button>
+    ) : null}
+  </form>
+);
 
 const SAY: Record<Envelope['state'], string> = { blank: 'to be folded', made: 'made', spoiled: 'spoiled' };
 
