@@ -56,6 +56,10 @@ export const roundLength = (units: number, how: Rounding): Length => length(ROUN
 export const roundToStep = (units: number, step: Length, how: Rounding): Length =>
   length(ROUND[how](nearWhole(units / step)) * step);
 
+/** The length next to it that the reader's ruler shows, by a named rounding. */
+export const onRuler = (one: Length, units: Units, how: Rounding): Length =>
+  roundToStep(one, length(units.unit === 'in' ? PER_INCH / units.step : PER_MILLIMETRE / 10), how);
+
 export const add = (...lengths: Length[]): Length =>
   length(lengths.reduce<number>((sum, one) => sum + one, 0));
 
@@ -103,8 +107,7 @@ export function readSignedLength(text: string, units: Units, field = ''): Checke
 
 /** The number alone, as a ruler shows it: `4⅞`, `4³⁄₁₆`, `123.8`; `≈` in front where it was rounded. */
 export function printNumber(one: Length, units: Units, how: Rounding = 'nearest'): string {
-  const step = length(units.unit === 'in' ? PER_INCH / units.step : PER_MILLIMETRE / 10);
-  const shown = roundToStep(one, step, how);
+  const shown = onRuler(one, units, how);
   const sign = shown < 0 ? '−' : '';
   const mark = shown === one ? '' : '≈';
   const size = Math.abs(shown);

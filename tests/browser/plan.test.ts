@@ -102,6 +102,23 @@ describe.skipIf(!browserPath).each([
     expect(await walk.main()).toContain('all of it is back on the shelf');
   });
 
+  test.runIf(scripts)('prints a batch of eighteen parts on two pages', async () => {
+    await walk.follow('Plan the whole batch');
+    await walk.page.locator('[name="blanks"]').fill('6');
+    await walk.press('+ Front panel');
+    await walk.press('+ Envelope liner');
+    for (const part of [0, 1]) await walk.page.locator(`[name="parts.${part}.copies"]`).fill('6');
+    await walk.press('Plan the cuts');
+    await walk.follow('To the cut sheet');
+    expect(await walk.page.locator('.step').count()).toBeGreaterThan(12);
+    const margin = '12mm';
+    const pdf = await walk.page.pdf({
+      format: 'Letter',
+      margin: { top: margin, right: margin, bottom: margin, left: margin },
+    });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
+  });
+
   test('nothing went wrong behind the pages', () => {
     expect(walk.faults.filter((fault) => !fault.includes('422'))).toEqual([]);
   });

@@ -291,6 +291,17 @@ describe('the cut sheet', () => {
     expect(shown).toMatch(/[\d.]+ % waste/);
   });
 
+  test('says first what to fetch and from where, and what needs no cut', async () => {
+    const lying = front({ width: '9', height: '4', copies: '1', paper: `design-${cast.hare.id}` });
+    const mixed = await asked({ blanks: '2', paper: `design-${cast.fern.id}`, ...lying });
+    const shown = words(await page(`${mixed}/sheet`));
+    expect(shown).toContain('1 new sheet of Fern 12 × 12″');
+    expect(shown).toContain(`${cast.corner.code} 8½ × 8½″, from tray 1`);
+    expect(shown).toContain(
+      `${cast.lying.code} 9 × 4″, from tray 2; needs no cut, it has the size of “Front”`,
+    );
+  });
+
   test('keeps ticks over a reload, and lets them be taken back', async () => {
     expect(leadsTo(await app.post(`${path}/ticks`, { step: '1' }))).toBe(`${path}/sheet#step-1`);
     expect(await page(`${path}/sheet`)).toMatch(/id="step-1" class="step ticked"/);

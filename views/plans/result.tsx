@@ -10,7 +10,7 @@ import { Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
 import { When } from '../parts/when.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf, percent, tally } from './words.ts';
+import { labelsOf, sayWaste, tally } from './words.ts';
 
 export const Result: FC<PlanView> = (view) => {
   const { plan, units } = view;
@@ -37,7 +37,7 @@ export const Result: FC<PlanView> = (view) => {
             ? 'no offcut worth keeping'
             : `offcuts kept: ${[...kept].map(([size, count]) => (count > 1 ? `${count} of ${size}` : size)).join(', ')}`}
         </li>
-        <li>{percent(areasOf(plan).waste)} waste</li>
+        <li>{sayWaste(areasOf(plan).waste)}</li>
       </ul>
     </section>
   );

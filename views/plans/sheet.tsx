@@ -6,6 +6,7 @@ import { Once } from '../parts/once.tsx';
 import { Pieces } from './pieces.tsx';
 import { Result } from './result.tsx';
 import { Steps, settingsIn } from './steps.tsx';
+import { Take } from './take.tsx';
 import type { PlanView } from './view.ts';
 import { sayPaper } from './words.ts';
 
@@ -20,6 +21,7 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
       <p class="lead">
         Take {sayPaper(plan, view)} <span class="print-only">· {project.title}</span>
       </p>
+      <Take {...view} />
       <div class="sheet-body">
         <section class="sheet-steps">
           {settingsIn(view).length === 0 ? (

@@ -148,6 +148,8 @@ export function tally(texts: readonly string[]): Map<string, number> {
 
 export const percent = (share: number): string => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
 
+export const sayWaste = (share: number): string => (share === 0 ? 'no waste' : `${percent(share)} waste`);
+
 const SIGNS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 const title = (project: number, { titles }: Names): string => `“${titles.get(project) ?? 'a project'}”`;

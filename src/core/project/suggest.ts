@@ -1,6 +1,6 @@
 /** Parts of a card set that one tap adds to a batch, sized from the project's card and envelope. Asks no paper. */
 import type { Checked } from '#shared/checked.ts';
-import { inches, type Length, millimetres, type Units } from '#shared/length.ts';
+import { inches, type Length, millimetres, onRuler, type Units } from '#shared/length.ts';
 import type { PaperAsked, PartAsked } from './batch.ts';
 import type { Project } from './journal.ts';
 import { cardBase } from './parts/base.ts';
@@ -43,7 +43,8 @@ export function suggest(
 function setParts(one: Suggestion, { card, recipe }: Project, copies: number, units: Units): SetPart[] {
   const [margin, wide] =
     units.unit === 'in' ? [inches(1 / 8), inches(1 / 4)] : [millimetres(3), millimetres(6)];
-  if (one === 'liner') return recipe ? listed(linerOf(recipe, { copies, glue: GLUE[units.unit] })) : [];
+  if (one === 'liner')
+    return recipe ? listed(linerOf(recipe, { copies, glue: GLUE[units.unit] })).map(toRuler(units)) : [];
   if (!card) return [];
   switch (one) {
     case 'base':
@@ -56,6 +57,15 @@ function setParts(one: Suggestion, { card, recipe }: Project, copies: number, un
       return listed(insidePanel({ card, copies, margin: wide }));
   }
 }
+
+/** A liner's size follows from square roots, and is cut at a trimmer; half a mark is far less than what it keeps clear. */
+const toRuler =
+  (units: Units) =>
+  (part: SetPart): SetPart => ({
+    ...part,
+    width: onRuler(part.width, units, 'nearest'),
+    height: onRuler(part.height, units, 'nearest'),
+  });
 
 /** A common glue line. */
 const GLUE: Record<Units['unit'], Length> = { in: inches(3 / 8), mm: millimetres(10) };
