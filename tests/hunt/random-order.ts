@@ -107,7 +107,7 @@ function tinyOrder(random: Chance): RandomOrder {
       kind: random.next() < 0.5 ? 'sheet' : 'offcut',
       copies: 1 + random.below(2),
       upright: random.next() < 0.5,
-      ...(matching && { design: DESIGNS[random.below(2)]! }),
+      ...(matching && random.next() < 0.85 && { design: DESIGNS[random.below(2)]! }),
     }),
   );
   return { order: { parts }, pieces, timeMs: 60, tiny: true };

@@ -22,13 +22,13 @@ export function variants(order: Order, pieces: readonly Piece[]): Order[] {
   return orders;
 }
 
+/** None where some piece that will do has no design: an order cannot ask for that, so the search decides. */
 function designsFor(parts: readonly Part[], pieces: readonly Piece[]): string[] {
-  const designs = new Set<string>();
-  for (const piece of pieces) {
-    if (piece.design === undefined || copiesOf(piece) === 0) continue;
-    if (parts.some((part) => suits(part, piece))) designs.add(piece.design);
-  }
-  return [...designs];
+  const able = pieces.filter(
+    (piece) => copiesOf(piece) > 0 && parts.some((part) => part.copies > 0 && suits(part, piece)),
+  );
+  if (able.some((piece) => piece.design === undefined)) return [];
+  return [...new Set(able.flatMap(({ design = [] }) => design))];
 }
 
 const decided = (order: Order, label: string, design: string): Order => ({

@@ -5,6 +5,7 @@ import { bound } from '#core/cutting/bound.ts';
 import { dualFunctions } from '#core/cutting/dual.ts';
 import { prepare } from '#core/cutting/job.ts';
 import type { Part, Piece } from '#core/cutting/order.ts';
+import { planCuts } from '#core/cutting/plan.ts';
 import { priceTable } from '#core/cutting/table.ts';
 import { bruteForce } from '#tests/support/brute.ts';
 
@@ -119,6 +120,7 @@ describe('bound', () => {
 
   it('is never above what trying everything finds, where parts have to match', () => {
     const design = fc.constantFrom('rose', 'moss', 'sky');
+    const printed = fc.option(design, { freq: 5, nil: undefined });
     const side = fc.integer({ min: 2, max: 8 });
     const parts = fc.array(
       fc.record({
@@ -132,7 +134,7 @@ describe('bound', () => {
     const room = fc.integer({ min: 4, max: 10 });
     const pieces = fc.array(
       fc.record({
-        ...{ width: room, height: room, design, upright: fc.boolean() },
+        ...{ width: room, height: room, design: printed, upright: fc.boolean() },
         kind: fc.constantFrom<'sheet' | 'offcut'>('sheet', 'offcut'),
       }),
       { minLength: 2, maxLength: 4 },
@@ -148,12 +150,16 @@ describe('bound', () => {
             ...(designs && { designs }),
           }),
         );
-        const stock = somePieces.map((one, index) => ({ ...one, id: `${index}` }));
+        const stock = somePieces.map(
+          ({ design, ...one }, index): Piece => ({ ...one, id: `${index}`, ...(design && { design }) }),
+        );
         const best = bruteForce(order, stock);
         const unplaced = order.reduce((sum, one) => sum + one.copies, 0) - best.placed;
         const found = of(order, stock);
         expect(found.unplaced).toBeLessThanOrEqual(unplaced);
         expect(found.sheetArea(unplaced)).toBeLessThanOrEqual(best.newSheetArea);
+        const { bounds } = planCuts({ parts: order }, stock, { work: 1 });
+        expect(bounds.unplaced).toBeLessThanOrEqual(unplaced);
         const apart = of(
           order.map(({ match: _, oneDesign: __, ...one }) => one),
           stock,
