@@ -45,7 +45,7 @@ function isProved({ unplaced, newSheetArea, bounds }) {
 
 function filled({ piece, parts, options }, shouldStop) {
   const fill = fillPiece(piece, parts, { ...options, now: () => performance.now(), shouldStop });
-  insist(checkFill(piece, parts, fill, options?.goal), 'fill');
+  insist(checkFill(piece, parts, fill, options), 'fill');
   return fill;
 }
 

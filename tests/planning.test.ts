@@ -65,7 +65,7 @@ describe('the planning pool', () => {
     if (filling === 'busy') throw new Error('invalid answer: busy');
     setTimeout(filling.stop, 150);
     const fill = await filling.fill;
-    expect(checkFill(odd.piece, odd.parts, fill, 'wish')).toEqual([]);
+    expect(checkFill(odd.piece, odd.parts, fill, { goal: 'wish' })).toEqual([]);
     expect(fill.value).toBeGreaterThan(0);
     expect(fill.timeMs).toBeLessThan(20_000);
   });

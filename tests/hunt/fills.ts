@@ -45,7 +45,7 @@ export function randomFill(seed: number): RandomFill {
 export function fillFaults({ piece, parts, options, tiny }: RandomFill): string[] {
   const { goal, longestCut = Infinity } = options;
   const fill = fillPiece(piece, parts, options);
-  const found = checkFill(piece, parts, fill, goal).map(({ field, message }) => `${field}: ${message}`);
+  const found = checkFill(piece, parts, fill, options).map(({ field, message }) => `${field}: ${message}`);
   if (tiny) {
     const best = bestOfAll(piece, parts, goal);
     return fill.value === best && fill.proved ? found : [...found, `${fill.value} of ${best} possible`];

@@ -25,7 +25,7 @@ export const DIRECT: Planner = {
   }),
   fill: ({ piece, parts, options }) => {
     const fill = fillPiece(piece, parts, { ...options, work: 2000, seed: 1 });
-    const [problem] = checkFill(piece, parts, fill, options.goal);
+    const [problem] = checkFill(piece, parts, fill, options);
     return {
       fill: problem ? Promise.reject(new Error(problem.message)) : Promise.resolve(fill),
       stop: () => {},

@@ -37,6 +37,13 @@ export function bound(job: Job, late: () => boolean = () => false): Bound {
   };
 }
 
+/** What both bounds on the same job say together. */
+export const tighter = (one: Bound, other: Bound): Bound => ({
+  hopeless: one.hopeless,
+  unplaced: Math.max(one.unplaced, other.unplaced),
+  sheetArea: (unplaced) => Math.max(one.sheetArea(unplaced), other.sheetArea(unplaced)),
+});
+
 /** Labels leave out copies of their own, whatever the others do; the sheets that one needs may serve the others. */
 function matchedBound(job: Job, hopeless: readonly number[], late: () => boolean): Omit<Bound, 'hopeless'> {
   const labels = setBounds(job, late);

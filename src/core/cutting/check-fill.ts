@@ -1,23 +1,35 @@
 /**
  * The judge of fills: a fill is replayed as the plan of a one-piece order, and what it claims to be worth is counted.
- * Shares types with the search and nothing else.
+ * Shares with the search what a fill is made of and nothing else.
  */
 import type { Problem } from '#shared/checked.ts';
-import { checkPlan } from './check.ts';
+import { areaOf } from '#shared/size.ts';
+import { checkPlan, shelfValue } from './check.ts';
 import type { CutPlan } from './cuts.ts';
 import type { Fill } from './fill.ts';
-import type { Order, Piece } from './order.ts';
+import type { Limits, Order, Piece } from './order.ts';
 import type { FillGoal, FillPart } from './wants.ts';
-import { regret } from './worth.ts';
 
-/** Every way in which the fill breaks the piece, the parts or its own figures; empty for a sound one. */
+/** What the fill was asked for: area, and no limits, when absent. */
+export interface FillAsked extends Limits {
+  readonly goal?: FillGoal;
+}
+
+/** Every way in which the fill breaks the piece, the parts, the limits or its own figures; empty for a sound one. */
 export function checkFill(
   piece: Piece,
   parts: readonly FillPart[],
   fill: Fill,
-  goal: FillGoal = 'area',
+  { goal = 'area', longestCut, keepAtLeast }: FillAsked = {},
 ): Problem[] {
-  const cut = fill.rectangles.length > 0 ? checkPlan(...onePiecePlan(piece, parts, fill)) : [];
+  const limits = {
+    ...(longestCut !== undefined && { longestCut }),
+    ...(keepAtLeast !== undefined && { keepAtLeast }),
+  };
+  const cut =
+    fill.rectangles.length > 0
+      ? checkPlan(...onePiecePlan(piece, parts, fill, limits))
+      : checkUncut(piece, fill, keepAtLeast);
   const value = worthOf(parts, fill, goal);
   const slack = SLACK * Math.max(1, value);
   const figures = [
@@ -31,6 +43,22 @@ export function checkFill(
 /** Sums of areas and values may differ in their last digits. */
 const SLACK = 1e-9;
 
+/** Where nothing comes out of it, the piece stays as it is. */
+function checkUncut({ id, width, height }: Piece, fill: Fill, keepAtLeast = 0): Problem[] {
+  const whole = { x: 0, y: 0, width, height };
+  const kept = Math.min(width, height) >= keepAtLeast;
+  const expected = {
+    piece: id,
+    leftovers: kept ? [whole] : [],
+    cuts: kept ? { leftover: true } : { waste: true },
+  };
+  return Object.entries(expected).flatMap(([field, one]) =>
+    JSON.stringify(fill[field as keyof typeof expected]) === JSON.stringify(one)
+      ? []
+      : [{ field, message: 'Nothing is cut, and yet the piece does not stay as it is.' }],
+  );
+}
+
 function worthOf(parts: readonly FillPart[], { rectangles }: Fill, goal: FillGoal): number {
   const values = new Map(parts.map(({ id, value = 0 }) => [id, value]));
   const worth = { area: areaOf, count: () => 1, wish: ({ part }: Placed) => values.get(part) ?? 0 }[goal];
@@ -39,16 +67,19 @@ function worthOf(parts: readonly FillPart[], { rectangles }: Fill, goal: FillGoa
 
 type Placed = Fill['rectangles'][number];
 
-const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): number =>
-  width * height;
-
 /** Parts without a number of copies are ordered as often as they were cut. */
-function onePiecePlan(piece: Piece, parts: readonly FillPart[], fill: Fill): [Order, Piece[], CutPlan] {
+function onePiecePlan(
+  piece: Piece,
+  parts: readonly FillPart[],
+  fill: Fill,
+  limits: Limits,
+): [Order, Piece[], CutPlan] {
   const cut = new Map<string, number>();
   for (const { part } of fill.rectangles) cut.set(part, (cut.get(part) ?? 0) + 1);
   const order = { parts: parts.map((part) => ({ ...part, copies: part.copies ?? cut.get(part.id) ?? 0 })) };
   const area = areaOf(piece);
   const sheet = piece.kind === 'sheet';
+  const { keepAtLeast = 0 } = limits;
   const plan: CutPlan = {
     placed: fill.rectangles.length,
     unplaced: order.parts
@@ -57,13 +88,15 @@ function onePiecePlan(piece: Piece, parts: readonly FillPart[], fill: Fill): [Or
     newSheets: sheet ? 1 : 0,
     newSheetArea: sheet ? area : 0,
     offcutAreaUsed: sheet ? 0 : area,
-    worthLost: regret(piece, fill.leftovers, fill.limits.keepAtLeast),
-    settings: 0,
+    worthLost: fill.leftovers.reduce(
+      (lost, one) => lost - shelfValue(one, { keepAtLeast }),
+      shelfValue(piece, { keepAtLeast }),
+    ),
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,
     timeMs: fill.timeMs,
     limits: fill.limits,
     used: [fill],
   };
-  return [{ ...order, ...fill.limits }, [piece], plan];
+  return [{ ...order, ...limits }, [piece], plan];
 }

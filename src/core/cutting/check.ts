@@ -1,6 +1,6 @@
 /**
  * An independent judge of plans, written from the definition: it replays every cut on paper and counts what comes off.
- * Shares types with the search and nothing else; knows no way to find a plan.
+ * Shares with the search what a plan is made of and nothing else; knows no way to find a plan.
  */
 import type { Problem } from '#shared/checked.ts';
 import {
@@ -23,7 +23,7 @@ const SLACK = 1e-9;
 export function checkPlan(order: Order, pieces: readonly Piece[], plan: CutPlan): Problem[] {
   const problems: Problem[] = [];
   const say = (field: string, message: string): void => void problems.push({ field, message });
-  const limits = strictest(order, plan.limits ?? {}, say);
+  const limits = limitsOf(order, plan.limits ?? {}, say);
   const parts = new Map(order.parts.map((part) => [part.id, part]));
   plan.used.forEach((used, index) => {
     const piece = pieces.find((one) => one.id === used.piece);
@@ -41,18 +41,14 @@ export function checkPlan(order: Order, pieces: readonly Piece[], plan: CutPlan)
 
 type Say = (field: string, message: string) => void;
 
-function strictest(order: Order, made: Limits, say: Say): Required<Limits> {
-  const asked = { longestCut: order.longestCut ?? Infinity, keepAtLeast: order.keepAtLeast ?? 0 };
-  const used = {
-    longestCut: made.longestCut ?? asked.longestCut,
-    keepAtLeast: made.keepAtLeast ?? asked.keepAtLeast,
-  };
-  if (used.longestCut > asked.longestCut)
+/** What the order asks for, to which the plan's own limits are held. */
+function limitsOf(order: Order, made: Limits, say: Say): Required<Limits> {
+  const { longestCut = Infinity, keepAtLeast = 0 } = order;
+  if ((made.longestCut ?? longestCut) > longestCut)
     say('limits.longestCut', 'The plan allows longer cuts than the order.');
-  if (order.keepAtLeast !== undefined && used.keepAtLeast !== asked.keepAtLeast) {
+  if ((made.keepAtLeast ?? keepAtLeast) !== keepAtLeast)
     say('limits.keepAtLeast', 'The plan has another keeping size than the order.');
-  }
-  return { longestCut: Math.min(used.longestCut, asked.longestCut), keepAtLeast: used.keepAtLeast };
+  return { longestCut, keepAtLeast };
 }
 
 interface Blocks {
@@ -97,14 +93,14 @@ function replay(node: CutTree, block: Rectangle, limits: Required<Limits>, block
     for (const index of [0, 1] as const) replay(node.parts[index], halves[index], limits, blocks, say);
   } else if ('part' in node) {
     blocks.parts.push({ part: node.part, ...block, turned: node.turned });
-  } else {
+  } else if ('leftover' in node || 'waste' in node) {
     const keeps = Math.min(block.width, block.height) >= limits.keepAtLeast;
     if ('leftover' in node && !keeps)
       say('cuts', `A leftover of ${describe(block)} is under the keeping size.`);
     if ('waste' in node && keeps) say('cuts', `${describe(block)} is wide enough to keep, not waste.`);
     if ('leftover' in node) blocks.leftovers.push(block);
     else blocks.waste += block.width * block.height;
-  }
+  } else say('cuts', `It isn’t said what becomes of ${describe(block)}.`);
 }
 
 function cutBlock(at: number, along: 'x' | 'y', block: Rectangle): [Rectangle, Rectangle] | undefined {
@@ -248,9 +244,10 @@ function checkFigures(pieces: readonly Piece[], plan: CutPlan, limits: Required<
     newSheetArea: total(sheets.map((piece) => piece.width * piece.height)),
     offcutAreaUsed: total(offcuts.map((piece) => piece.width * piece.height)),
     worthLost:
-      total(used.map((piece) => value(piece, limits))) - total(left.map((one) => value(one, limits))),
+      total(used.map((piece) => shelfValue(piece, limits))) -
+      total(left.map((one) => shelfValue(one, limits))),
   };
-  const scale = total(used.map((piece) => value(piece, limits)));
+  const scale = total(used.map((piece) => shelfValue(piece, limits)));
   for (const [name, figure] of Object.entries(expected)) {
     const stated = plan[name as keyof typeof expected];
     if (!near(stated, figure, name === 'worthLost' ? scale : 1))
@@ -258,8 +255,11 @@ function checkFigures(pieces: readonly Piece[], plan: CutPlan, limits: Required<
   }
 }
 
-const value = ({ width, height }: { width: number; height: number }, limits: Required<Limits>): number =>
-  Math.min(width, height) < limits.keepAtLeast ? 0 : width * height * Math.min(width, height);
+/** What a piece is worth to the shelf, in cubic units. */
+export const shelfValue = (
+  { width, height }: { width: number; height: number },
+  { keepAtLeast }: Pick<Required<Limits>, 'keepAtLeast'>,
+): number => (Math.min(width, height) < keepAtLeast ? 0 : width * height * Math.min(width, height));
 
 function checkProof(plan: CutPlan, say: Say): void {
   const unplaced = total(plan.unplaced.map((one) => one.copies));

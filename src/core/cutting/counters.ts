@@ -13,7 +13,7 @@ export interface Counters {
   readonly guard: Int32Array;
 }
 
-/** One counter for each limit; `limits` may be 0 or less. */
+/** One counter for each limit; `limits` are 0 or more. */
 export function countersFor(limits: readonly number[]): Counters {
   const word: number[] = [];
   const shift: number[] = [];

@@ -1,6 +1,6 @@
 /**
  * What a plan is: a tree of edge-to-edge cuts over each piece used, what comes off, what is left, and how good any plan
- * could be. Types only, shared by the search, the judge and the pages; plain JSON.
+ * could be. Types and what tells a cut from a leaf, shared by the search, the judge and the pages; plain JSON.
  */
 import type { Bounds, Limits } from './order.ts';
 
@@ -72,8 +72,6 @@ export interface CutPlan {
   /** Whole offcuts, also where only a corner of one is used. */
   readonly offcutAreaUsed: number;
   readonly worthLost: number;
-  /** Distinct distances from the fence. */
-  readonly settings: number;
   readonly bounds: Bounds;
   /** No plan places more copies, and none that places as many opens less new sheet area. */
   readonly proved: boolean;

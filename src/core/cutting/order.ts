@@ -54,8 +54,8 @@ export interface Order extends Limits {
   readonly parts: readonly Part[];
 }
 
-/** How a plan is looked for. The limits, where given here, stand in for the order's. */
-export interface PlanOptions extends Limits {
+/** How a plan is looked for. */
+export interface PlanOptions {
   /** Time limit, read from `now`, or reckoned as work where there is no clock; 1000 when absent. */
   readonly timeMs?: number;
   readonly seed?: number;

@@ -2,14 +2,13 @@
  * The cut planner's front door: an order and pieces in, a plan with its bounds out. Knows how search, bounds and the
  * finished plan fit together; the goals themselves are pursued in search.ts.
  */
-import { type Bound, bound } from './bound.ts';
+import { type Bound, bound, tighter } from './bound.ts';
 import type { CutPlan, UsedPiece } from './cuts.ts';
 import { type Job, prepare } from './job.ts';
 import type { Bounds, Limits, Order, Piece, PlanOptions, Progress } from './order.ts';
 import { chance } from './random.ts';
 import { remediesFor } from './remedies.ts';
 import { type Budget, type Found, search } from './search.ts';
-import { settingsOf } from './settings.ts';
 import { unfold } from './unfold.ts';
 import { variants } from './variants.ts';
 import { worth } from './worth.ts';
@@ -25,14 +24,13 @@ export { fillPiece } from './fill.ts';
  */
 export function planCuts(order: Order, pieces: readonly Piece[], options: PlanOptions = {}): CutPlan {
   const started = options.now?.() ?? 0;
-  const limits = limitsOf(order, options);
   const searching = { ...options, ...timeToSearch(order, pieces, options) };
-  const tries = triesOf({ ...order, ...limits }, pieces, meter(searching, started)(0, 1));
+  const tries = triesOf(order, pieces, meter(searching, started)(0, 1));
   const best = bestOf(tries, searching, started);
   return finish(
     best,
     tries.map((one) => one.bound),
-    { order, pieces, limits, options, started },
+    { order, pieces, options, started },
   );
 }
 
@@ -78,14 +76,10 @@ interface Result extends Try {
   readonly found: Found;
 }
 
-function limitsOf(order: Order, options: PlanOptions): Limits {
-  const longestCut = options.longestCut ?? order.longestCut;
-  const keepAtLeast = options.keepAtLeast ?? order.keepAtLeast;
-  return {
-    ...(longestCut !== undefined && { longestCut }),
-    ...(keepAtLeast !== undefined && { keepAtLeast }),
-  };
-}
+const limitsOf = ({ longestCut, keepAtLeast }: Order): Limits => ({
+  ...(longestCut !== undefined && { longestCut }),
+  ...(keepAtLeast !== undefined && { keepAtLeast }),
+});
 
 /** Tries that get a second chance beside the best. */
 const MOST_AGAIN = 3;
@@ -96,13 +90,21 @@ const MOST_AGAIN = 3;
  */
 function bestOf(tries: readonly Try[], options: PlanOptions, started: number): Result {
   const budgets = meter(options, started);
+  let told: Result | undefined;
   const run = (one: Try, budget: Budget): Result => {
     const report = (found: Found): void => {
+      const now = { ...one, found };
+      if (told && better(told, now)) return;
+      told = now;
       const bounds = tries.map((each) => each.bound);
       options.onProgress?.(progress(one.job, found, bounds));
     };
     const bounded = (): Bound => {
-      if (one.hurried) one.bound = bound(one.job, () => budget.spent() > FOR_BOUNDS);
+      if (one.hurried)
+        one.bound = tighter(
+          one.bound,
+          bound(one.job, () => budget.spent() > FOR_BOUNDS),
+        );
       return one.bound;
     };
     const random = chance(options.seed ?? 1);
@@ -181,13 +183,12 @@ function progress(job: Job, found: Found, bounds: readonly Bound[]): Progress {
 interface Context {
   readonly order: Order;
   readonly pieces: readonly Piece[];
-  readonly limits: Limits;
   readonly options: PlanOptions;
   readonly started: number;
 }
 
 function finish({ job, found }: Result, all: readonly Bound[], context: Context): CutPlan {
-  const { order, pieces, limits, options, started } = context;
+  const { order, pieces, options, started } = context;
   const used = unfold(job, found.bins);
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
   const cut = used.map((one) => byId.get(one.piece)!);
@@ -195,7 +196,7 @@ function finish({ job, found }: Result, all: readonly Bound[], context: Context)
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
   const newSheetArea = areaOf('sheet');
   const bounds = boundsOf(all, found.unplaced, job.grid ** 2);
-  const advise = remediesFor({ parts: order.parts, pieces, used, longestCut: limits.longestCut });
+  const advise = remediesFor({ parts: order.parts, pieces, used, longestCut: order.longestCut });
   return {
     placed: used.reduce((sum, one) => sum + one.rectangles.length, 0),
     unplaced: order.parts.flatMap((part, index) => {
@@ -205,12 +206,11 @@ function finish({ job, found }: Result, all: readonly Bound[], context: Context)
     newSheets: cut.filter((piece) => piece.kind === 'sheet').length,
     newSheetArea,
     offcutAreaUsed: areaOf('offcut'),
-    worthLost: worthLost(cut, used, limits.keepAtLeast),
-    settings: settingsOf(job, found.bins).length,
+    worthLost: worthLost(cut, used, order.keepAtLeast),
     bounds,
     proved: bounds.unplaced === found.unplaced && bounds.newSheetArea === newSheetArea,
     timeMs: options.now ? options.now() - started : 0,
-    limits,
+    limits: limitsOf(order),
     used,
   };
 }

@@ -1,6 +1,6 @@
 /**
- * How many distances from the fence a plan needs. A cut can be set by either of the two blocks it makes, so the fewest
- * settings are a smallest set of sizes that names one side of every cut; the commonest is taken first.
+ * How many distances from the fence a plan needs. A cut can be set by either of the two blocks it makes, so a few sizes
+ * that name one side of every cut will do; the commonest is taken first, which need not come to the fewest.
  */
 import type { Bin } from './board.ts';
 import type { Job } from './job.ts';

@@ -1,6 +1,6 @@
 /**
- * The order in which a person would make a plan's cuts at a trimmer: every distance from the fence set as seldom as can
- * be, and all cuts at that distance made before it is changed. Data only; knows no words and no drawing.
+ * The order in which a person would make a plan's cuts at a trimmer: few distances from the fence, and all cuts that can
+ * be made at one of them before it is changed. Data only; knows no words and no drawing.
  */
 import { type Cut, type CutPlan, type CutTree, isCut, type Rectangle } from './cuts.ts';
 import type { Edge, Piece } from './order.ts';

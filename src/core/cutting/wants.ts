@@ -2,6 +2,7 @@
  * What one piece is asked to give, as the search sees it: lengths on the parts' own grid, the ways each part may lie, and
  * a first bound. Knows no search; parts that cannot come from the piece stay out.
  */
+import { areaOf } from '#shared/size.ts';
 import { mayTurn, type Part, type Piece, suits } from './order.ts';
 import { densestOf, type Lay } from './unlimited.ts';
 
@@ -120,8 +121,6 @@ function waysOf(part: FillPart, piece: Piece) {
   }
   return ways.filter((way) => way.width <= piece.width && way.height <= piece.height);
 }
-
-const areaOf = ({ width, height }: { width: number; height: number }): number => width * height;
 
 const mostOf = (part: FillPart, piece: Piece): number => Math.min(wanted(part), roomFor(part, piece));
 

@@ -134,7 +134,6 @@ function planOf(
     newSheetArea: areaOf('sheet'),
     offcutAreaUsed: areaOf('offcut'),
     worthLost: used.reduce((sum, one) => sum + regret(byId.get(one.piece)!, one.leftovers, keep), 0),
-    settings: 0,
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,
     timeMs: 0,

@@ -72,7 +72,7 @@ it('cuts an assembly from the corner of a piece: areas, worth and parts as the j
           newSheetArea: 0,
           offcutAreaUsed: width * height,
         },
-        ...{ worthLost: whole - pattern.left, settings: 0, bounds: { unplaced: 0, newSheetArea: 0 } },
+        ...{ worthLost: whole - pattern.left, bounds: { unplaced: 0, newSheetArea: 0 } },
         ...{ proved: false, timeMs: 0, limits: {}, used },
       };
       expect(checkPlan(order, pieces, plan)).toEqual([]);

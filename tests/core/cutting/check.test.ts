@@ -75,7 +75,6 @@ const plan: CutPlan = {
   newSheetArea: 120,
   offcutAreaUsed: 0,
   worthLost: 1200 - 36,
-  settings: 5,
   bounds: { unplaced: 0, newSheetArea: 120 },
   proved: true,
   timeMs: 1,
@@ -113,6 +112,16 @@ describe('checkPlan', () => {
       'a leftover that is not cut',
       (_, used) => list(used, 'leftovers').push({ x: 0, y: 0, width: 2, height: 2 }),
       /list of leftovers/,
+    ],
+    [
+      'a block that becomes nothing',
+      (_, __, cuts) => (cuts.parts[1]!.parts[1] = {} as never),
+      /isn’t said what becomes/,
+    ],
+    [
+      'a keeping size of its own',
+      (one) => (one.limits = { longestCut: 12, keepAtLeast: 3 }),
+      /another keeping size/,
     ],
     ['parts that overlap', (_, used) => (list(used, 'rectangles')[2]!.x = 4), /overlap/],
     ['a part over the edge', (_, used) => (list(used, 'rectangles')[2]!.x = 6), /over the edge/],
@@ -275,7 +284,6 @@ describe('checkPlan on matching', () => {
       worthLost: used.length,
     };
     const proof = {
-      settings: 0,
       bounds: { unplaced: 0, newSheetArea: 0 },
       proved: false,
       timeMs: 0,

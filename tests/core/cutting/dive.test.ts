@@ -47,7 +47,6 @@ function problemsOf(board: Board, order: Order, pieces: readonly Piece[]) {
     newSheetArea: board.sheetArea * job.grid ** 2,
     offcutAreaUsed: ofKind(false).reduce((sum, bin) => sum + job.stocks[bin.stock]!.area, 0) * job.grid ** 2,
     worthLost: board.lost * job.grid ** 3,
-    settings: 0,
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,
     timeMs: 0,

@@ -26,7 +26,7 @@ const part = (id: string, width: number, height: number, rest: Partial<FillPart>
 /** A fill that the judge finds nothing wrong with and that keeps to its own bound. */
 function soundFill(piece: Piece, parts: readonly FillPart[], options: FillOptions = {}): Fill {
   const fill = fillPiece(piece, parts, { work: WORK, ...options });
-  expect(checkFill(piece, parts, fill, options.goal)).toEqual([]);
+  expect(checkFill(piece, parts, fill, options)).toEqual([]);
   expect(fill.value).toBeLessThanOrEqual(fill.bound * (1 + 1e-9));
   expect(fill.proved).toBe(fill.value >= fill.bound);
   return fill;

@@ -11,13 +11,7 @@ import { bruteForce } from '#tests/support/brute.ts';
 /** Plans, and lets no plan by that the judge would refuse. */
 function soundPlan(order: Order, pieces: readonly Piece[], options: PlanOptions = { work: 400 }): CutPlan {
   const plan = planCuts(order, pieces, options);
-  expect(
-    checkPlan(
-      { ...order, ...(options.longestCut !== undefined && { longestCut: options.longestCut }) },
-      pieces,
-      plan,
-    ),
-  ).toEqual([]);
+  expect(checkPlan(order, pieces, plan)).toEqual([]);
   return plan;
 }
 
@@ -157,6 +151,16 @@ describe('planCuts', () => {
       expect(soundPlan({ parts }, pieces, { work: 8000, seed })).toMatchObject({ placed: 6 });
   });
 
+  it('cuts what must be of one design from paper without a name, where that has more room', () => {
+    const pieces: Piece[] = [
+      pad(1, { id: 'dots', width: 10, height: 10, design: 'dots' }),
+      pad(1, { id: 'plain', width: 20, height: 20 }),
+    ];
+    const set = { match: 'set', oneDesign: true };
+    const parts = [part('front', 10, 10, 2, set), part('back', 10, 10, 2, set)];
+    expect(soundPlan({ parts }, pieces)).toMatchObject({ placed: 4, bounds: { unplaced: 0 }, proved: true });
+  });
+
   it('looks again at a design that did worse at first but might open fewer sheets', () => {
     const pieces: Piece[] = [
       pad(1, { id: 'rose', width: 7, height: 5, design: 'rose', upright: true }),
@@ -195,9 +199,9 @@ describe('planCuts', () => {
 
   it('makes no cut longer than the trimmer', () => {
     const roll: Piece = { id: 'roll', width: 10, height: 30, kind: 'sheet', copies: 2 };
-    const order = { parts: [part('a', 5, 9, 6), part('b', 10, 12, 1)] };
-    expect(soundPlan(order, [roll], { work: 400, longestCut: 12 }).placed).toBe(7);
-    expect(soundPlan(order, [{ ...roll, width: 13 }], { work: 400, longestCut: 12 }).placed).toBe(0);
+    const order = { parts: [part('a', 5, 9, 6), part('b', 10, 12, 1)], longestCut: 12 };
+    expect(soundPlan(order, [roll]).placed).toBe(7);
+    expect(soundPlan(order, [{ ...roll, width: 13 }]).placed).toBe(0);
   });
 
   it('works the same in any unit, and exactly where inches and millimetres meet', () => {
@@ -255,6 +259,45 @@ describe('planCuts', () => {
     soundPlan(order, [pad(20)], { work: 500, onProgress: (progress) => seen.push(progress.newSheetArea) });
     expect(seen.length).toBeGreaterThan(0);
     expect(seen).toEqual(seen.toSorted((one, other) => other - one));
+  });
+
+  it('tells of no plan that is worse than the last, also where it begins anew for each design', () => {
+    const sides = [3, 4, 6, 7, 9];
+    const parts = sides.map((side, index) =>
+      part(`${index}`, side, 12 - side, 4, { match: 'set', oneDesign: true }),
+    );
+    const pieces = ['rose', 'moss', 'sky'].map((design, index) =>
+      pad(2 + index, { ...{ id: design, design }, width: 14 + index, height: 16 }),
+    );
+    const unplaced: number[] = [];
+    const plan = soundPlan({ parts }, pieces, {
+      work: 600,
+      onProgress: (progress) => unplaced.push(progress.unplaced),
+    });
+    expect(unplaced).toEqual(unplaced.toSorted((one, other) => other - one));
+    expect(unplaced.at(-1)).toBe(plan.unplaced.reduce((sum, { copies }) => sum + copies, 0));
+  });
+
+  it('keeps a bound that it had, where there is no time for a better one', () => {
+    const parts = Array.from({ length: 12 }, (_, index) =>
+      part(`${index}`, 7 + (index % 3), 7 + (index % 2), 1),
+    );
+    let asked = 0;
+    let time = 0;
+    let told: number | undefined;
+    const plan = soundPlan({ parts }, [pad(30, { width: 12, height: 12 })], {
+      now: () => {
+        asked += 1;
+        if (asked > 2) time += time === 0 ? 60 : 0.05;
+        return time;
+      },
+      onProgress: ({ bounds }) => {
+        told ??= bounds.newSheetArea;
+        time = Math.max(time, 300);
+      },
+    });
+    expect(told).toBeGreaterThan(0);
+    expect(plan.bounds.newSheetArea).toBeGreaterThanOrEqual(told!);
   });
 
   it('answers without pieces', () => {

@@ -19,6 +19,18 @@ const order: Order = {
 
 const cutsIn = (tree: CutTree): number =>
   isCut(tree) ? 1 + cutsIn(tree.parts[0]) + cutsIn(tree.parts[1]) : 0;
+/** What each cut of a block divides, in two. */
+function sidesOf(tree: CutTree, block: Rectangle): [number, number][] {
+  if (!isCut(tree)) return [];
+  const [at, side] = tree.along === 'x' ? (['x', 'width'] as const) : (['y', 'height'] as const);
+  const near = tree.at - block[at];
+  const [first, second] = tree.parts;
+  return [
+    [near, block[side] - near],
+    ...sidesOf(first, { ...block, [side]: near }),
+    ...sidesOf(second, { ...block, [at]: tree.at, [side]: block[side] - near }),
+  ];
+}
 const keyOf = (used: number, { x, y, width, height }: Rectangle): string =>
   [used, x, y, width, height].join();
 
@@ -66,8 +78,12 @@ describe('cutSheet', () => {
     }
   });
 
-  it('joins cuts alike into one line, and needs no more distances than the plan says', () => {
-    expect(new Set(settings.map((setting) => setting.distance)).size).toBe(plan.settings);
+  it('joins cuts alike into one line, at few distances that serve every cut', () => {
+    const distances = new Set(settings.map((setting) => setting.distance));
+    const sides = plan.used.flatMap(({ cuts }) => sidesOf(cuts, { x: 0, y: 0, width: 96, height: 96 }));
+    expect(sides.length).toBeGreaterThan(distances.size);
+    for (const [near, far] of sides) expect(distances.has(near) || distances.has(far)).toBe(true);
+    expect(distances.size).toBe(fewestSettings(sides).length);
     expect(steps.some((step) => step.off.length > 1)).toBe(true);
   });
 });

@@ -166,7 +166,6 @@ function problemsOf(
     newSheetArea: width * height,
     offcutAreaUsed: 0,
     worthLost: regret(piece, cut.leftovers, keep),
-    settings: 0,
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,
     timeMs: 0,
