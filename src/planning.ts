@@ -22,7 +22,7 @@ export interface Planning {
   readonly plan: Promise<CutPlan>;
   /** The best so far; undefined before there is one. */
   readonly progress: () => Progress | undefined;
-  /** Ends it at once with the best plan found so far. */
+  /** Ends it with the best plan found so far: at once, or as soon as it has its turn. */
   readonly stop: () => void;
 }
 
@@ -37,7 +37,7 @@ export interface FillRequest {
 export interface Filling {
   /** Rejects where filling failed or the pool was closed. Every fill has passed the judge. */
   readonly fill: Promise<Fill>;
-  /** Ends it at once with the best fill found so far. */
+  /** Ends it with the best fill found so far: at once, or as soon as it has its turn. */
   readonly stop: () => void;
 }
 
@@ -100,6 +100,8 @@ class Pool {
   private readonly workers = new Set<Worker>();
   private readonly loaded = new Set<Worker>();
   private closed = false;
+  /** Why the last worker was lost. */
+  private problem: Error | undefined;
 
   constructor(queueLimit: number) {
     this.queueLimit = queueLimit;
@@ -111,6 +113,7 @@ class Pool {
     worker.unref();
     worker.on('message', (told: Told) => this.hear(worker, told));
     worker.on('error', (problem) => this.lose(worker, problem));
+    worker.on('exit', (code) => this.lose(worker, new Error(`the planner ended with ${code}`)));
   }
 
   ask<Answer>(question: Question): Asked<Answer> | 'busy' {
@@ -144,6 +147,8 @@ class Pool {
       worker.ref();
       worker.postMessage({ ...task.question, stop: task.stop });
     }
+    if (this.workers.size === 0 && this.problem)
+      for (const task of this.queue.splice(0)) task.reject(this.problem);
   }
 
   private hear(worker: Worker, told: Told): void {
@@ -163,12 +168,14 @@ class Pool {
 
   /** A worker that broke down is replaced, unless it could not even load; what it was at fails. */
   private lose(worker: Worker, problem: Error): void {
+    if (!this.workers.delete(worker)) return;
     this.busy.get(worker)?.reject(problem);
     this.busy.delete(worker);
-    this.workers.delete(worker);
+    if (this.idle.includes(worker)) this.idle.splice(this.idle.indexOf(worker), 1);
     if (this.closed) return;
     if (this.loaded.has(worker)) this.addWorker();
-    else for (const task of this.queue.splice(0)) task.reject(problem);
+    this.problem = problem;
+    this.serve();
   }
 }
 

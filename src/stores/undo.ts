@@ -6,7 +6,7 @@ import { overtakenBy, record } from './ledger.ts';
 import { listMovements } from './movements.ts';
 import { settle } from './progress.ts';
 
-/** Undefined when there is no such cut. Its blanks leave the project, which itself stays. */
+/** Undefined when there is no such cut. Its blanks leave the project, and what was spoiled of it counts no more. */
 export function undoCut(
   db: Database,
   id: number,
@@ -21,6 +21,8 @@ export function undoCut(
     if (overtaken) return overtaken;
     for (const line of lines) await reverse(db, line, at);
     await db.deleteFrom('envelopes').where('cut_id', '=', id).execute();
+    const plan = db.selectFrom('plans').select('id').where('cut_id', '=', id);
+    await db.deleteFrom('spoiled_parts').where('plan_id', 'in', plan).execute();
     await db.updateTable('cuts').set({ undone_at: at }).where('id', '=', id).execute();
     for (const project of projectsOf(cut.project, cut.pieces)) await settle(db, project, at);
     return { undone: id };

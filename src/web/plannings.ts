@@ -63,7 +63,10 @@ async function onceMore(
   const planning = begin(c, cutting, ONCE_MORE_MS);
   if (planning === 'busy') return first.plan;
   c.get('plannings').set(id, planning);
-  const second = await planning.plan;
+  const second = await planning.plan.catch((problem) => {
+    console.error(problem);
+    return first.plan;
+  });
   return leftOut(second) < leftOut(first.plan) ? second : first.plan;
 }
 
@@ -80,4 +83,5 @@ async function giveUp(db: Database, id: number, problem: unknown): Promise<void>
   await failPlan(db, id, problem instanceof Error ? problem.message : String(problem)).catch(console.error);
 }
 
-const aMoment = (): Promise<void> => new Promise((resolve) => void setTimeout(resolve, MOMENT_MS).unref());
+export const aMoment = (): Promise<void> =>
+  new Promise((resolve) => void setTimeout(resolve, MOMENT_MS).unref());

@@ -7,7 +7,7 @@ import { check, readForm, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { planAgain } from './plan-again.ts';
 import { planIn } from './plan-view.ts';
-import { LONG_MS, lookFor, USUAL_MS } from './plannings.ts';
+import { aMoment, LONG_MS, lookFor, USUAL_MS } from './plannings.ts';
 import { goTo } from './reply.ts';
 import { showPlan } from './show-plan.ts';
 
@@ -32,7 +32,7 @@ plans.delete('/:id/planning', async (c) => {
   if (!plan) return notFound(c);
   const planning = c.get('plannings').get(plan.id);
   planning?.stop();
-  await planning?.plan.catch(() => {});
+  await Promise.race([planning?.plan.catch(() => {}), aMoment()]);
   return goTo(c, `/plans/${plan.id}`);
 });
 

@@ -1,5 +1,7 @@
 /** A batch as a browser asks for it: the form and its messages, the plan, other ways, the cut sheet, cut and undone. */
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Order } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { inches } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';
@@ -385,6 +387,10 @@ describe('the cut sheet', () => {
     expect(form).toMatch(/name="blanks"[^>]*value="0"/);
     expect(form).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
     expect(form).toMatch(/name="parts\.0\.copies"[^>]*value="1"/);
+    await app.post(`/cuts/${(await planOf(path)).cut!.id}`, { _method: 'DELETE' });
+    await cut(path);
+    expect((await planOf(path)).spoiled).toEqual([]);
+    expect(await page(`${home}/plans/new`)).not.toContain('name="parts.0.name"');
   });
 });
 
@@ -435,6 +441,15 @@ describe('planning that takes longer', () => {
     return { planner, stopped: () => stopped, finish: () => finish() };
   }
 
+  /** A plan of which nothing is placed, though it might be. */
+  const nothingOf = (order: Order, plan: CutPlan): CutPlan => ({
+    ...plan,
+    ...{ used: [], placed: 0, newSheets: 0, newSheetArea: 0, offcutAreaUsed: 0, worthLost: 0 },
+    unplaced: order.parts.map(({ id, copies }) => ({ part: id, copies, remedies: [] })),
+    bounds: { unplaced: 0, newSheetArea: 0 },
+    proved: false,
+  });
+
   test('shows the best so far, asks again by itself, and can be stopped', async () => {
     const { planner, stopped } = slow();
     await open(planner);
@@ -457,19 +472,46 @@ describe('planning that takes longer', () => {
         times.push(request.options.timeMs);
         const { order, pieces } = request;
         const found = planCuts(order, pieces, { work: 20, seed: 1 });
-        const nothing = {
-          ...found,
-          ...{ used: [], placed: 0, newSheets: 0, newSheetArea: 0, offcutAreaUsed: 0, worthLost: 0 },
-          unplaced: order.parts.map(({ id, copies }) => ({ part: id, copies, remedies: [] })),
-          bounds: { unplaced: 0, newSheetArea: 0 },
-          proved: false,
-        };
-        const plan = Promise.resolve(times.length === 1 ? nothing : found);
+        const plan = Promise.resolve(times.length === 1 ? nothingOf(order, found) : found);
         return { plan, progress: () => undefined, stop: () => {} };
       },
     });
     expect(words(await page(await asked()))).toContain('everything fits');
     expect(times).toEqual([1000, 5000]);
+  });
+
+  test('keeps the first plan where the longer look breaks down', async () => {
+    const log = vi.spyOn(console, 'error').mockImplementation(() => {});
+    let looks = 0;
+    await open({
+      ...DIRECT,
+      start: (request) => {
+        looks += 1;
+        const { order, pieces } = request;
+        const found = planCuts(order, pieces, { work: 20, seed: 1 });
+        const plan =
+          looks === 1
+            ? Promise.resolve(nothingOf(order, found))
+            : Promise.reject(new Error('worker out of memory'));
+        return { plan, progress: () => undefined, stop: () => {} };
+      },
+    });
+    const path = await asked();
+    expect(looks).toBe(2);
+    expect((await planOf(path)).plan!.placed).toBe(0);
+    expect((await app.get(path)).status).toBe(200);
+    expect(log).toHaveBeenCalled();
+    log.mockRestore();
+  });
+
+  test('is left to its turn when it is stopped while it waits', async () => {
+    await open({
+      ...DIRECT,
+      start: () => ({ plan: new Promise(() => {}), progress: () => undefined, stop: () => {} }),
+    });
+    const path = await asked();
+    expect(leadsTo(await app.post(`${path}/planning`, { _method: 'DELETE' }))).toBe(path);
+    expect((await app.get(path)).headers.get('Refresh')).toBe('1');
   });
 
   test('says so when too many are waiting, and keeps what was asked', async () => {
