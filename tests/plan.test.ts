@@ -47,6 +47,17 @@ describe('npm run plan', () => {
     });
   }, 30_000);
 
+  it('cuts as many strips from one sheet as may be asked for', () => {
+    const pieces = [{ id: 'roll', width: 100_000_000, height: 100_000_000, kind: 'sheet' }];
+    const { code, out, err } = run({
+      pieces,
+      parts: [{ id: 'strip', width: 3, height: 99_999_999, copies: 2000 }],
+      options: { ...options, timeMs: 2000 },
+    });
+    expect([code, err]).toEqual([0, '']);
+    expect(JSON.parse(out)).toMatchObject({ placed: 2000, proved: true });
+  }, 30_000);
+
   it('ends with 1 and every problem of an order that is none', () => {
     const { code, out, err } = run({
       pieces: [],

@@ -71,6 +71,7 @@ class Workspace {
   private worthLeft = 0;
   /** The best strip of the last pass. */
   private stripScore = 0;
+  private stripAlong = false;
   private stripThickness = 0;
   private stripPasses = 0;
   private stripSteps = 0;
@@ -133,7 +134,18 @@ class Workspace {
     }
   }
 
+  /** Fills a block strip by strip. */
   private block(width: number, height: number): void {
+    let [wide, high] = [width, height];
+    while (wide > 0 && high > 0) {
+      const left = this.firstStrip(wide, high);
+      if (this.stripAlong) high = left;
+      else wide = left;
+    }
+  }
+
+  /** Cuts the best strip from a block and fills it; how deep the block is that is still to be filled, 0 if none. */
+  private firstStrip(width: number, height: number): number {
     const { across, down } = this.paper;
     const from = this.top;
     this.mask = this.random.next() * 4294967296;
@@ -146,22 +158,29 @@ class Workspace {
     this.price(down, height, width);
     if (acrossScore === 0 && this.stripScore === 0) {
       this.leave(width, height);
-      return;
+      return 0;
     }
-    if (this.stripScore > acrossScore) {
+    const along = this.stripScore <= acrossScore;
+    let left: number;
+    if (along) {
+      this.top = acrossTop;
+      for (let at = from; at < this.top; at += 1) this.available[across.part[this.taken[at]!]!]! -= 1;
+      left = this.cutOff(true, across, width, height, acrossThickness, from);
+    } else {
       const thickness = this.stripThickness;
       this.top = from;
       this.take(down);
-      this.cutOff(false, down, height, width, thickness, from);
-    } else {
-      this.top = acrossTop;
-      for (let at = from; at < this.top; at += 1) this.available[across.part[this.taken[at]!]!]! -= 1;
-      this.cutOff(true, across, width, height, acrossThickness, from);
+      left = this.cutOff(false, down, height, width, thickness, from);
     }
     this.top = from;
+    this.stripAlong = along;
+    return left;
   }
 
-  /** Cuts a strip from the block and fills both; which lies nearer the corner decides which is filled first. */
+  /**
+   * Cuts a strip from the block and fills it; how much of the depth is left. Sometimes the strip lies beyond the rest,
+   * which is then filled first.
+   */
   private cutOff(
     along: boolean,
     ways: Ways,
@@ -169,20 +188,22 @@ class Workspace {
     depth: number,
     thickness: number,
     from: number,
-  ): void {
+  ): number {
     const cut = along ? CUT_Y : CUT_X;
     const to = this.top;
     if (thickness === depth) {
       this.strip(along, ways, length, thickness, from, to);
-    } else if (this.noise > 0 && this.random.next() < 0.5) {
+      return 0;
+    }
+    if (this.noise > 0 && this.random.next() < 0.5) {
       this.emit(cut, depth - thickness);
       this.lay(along, length, depth - thickness);
       this.strip(along, ways, length, thickness, from, to);
-    } else {
-      this.emit(cut, thickness);
-      this.strip(along, ways, length, thickness, from, to);
-      this.lay(along, length, depth - thickness);
+      return 0;
     }
+    this.emit(cut, thickness);
+    this.strip(along, ways, length, thickness, from, to);
+    return depth - thickness;
   }
 
   /** Lays the ways taken (thickest first) into a strip and fills what is beside them and at its end. */
@@ -249,7 +270,7 @@ class Workspace {
     this.worthLeft += worth({ width, height }, this.job.keepAtLeast);
   }
 
-  /** No sum of values within the room comes to more than MOST_VALUE. */
+  /** No sum of values within the room comes to much more than MOST_VALUE, and no value to nothing. */
   private scale(value: Float64Array, room: number): void {
     const { area } = this.job;
     let density = 0;
@@ -257,7 +278,7 @@ class Workspace {
       if (this.available[part]! > 0) density = Math.max(density, value[part]! / area[part]!);
     const scale = density > 0 ? MOST_VALUE / (density * room) : 0;
     for (let part = 0; part < value.length; part += 1)
-      this.scaled[part] = Math.min(MOST_VALUE, value[part]! * scale);
+      this.scaled[part] = value[part]! > 0 ? Math.max(1, Math.min(MOST_VALUE, value[part]! * scale)) : 0;
   }
 
   /** Moves the ways of the best strip onto the stack, thickest first, out of what is available. */

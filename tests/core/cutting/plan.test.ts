@@ -204,6 +204,11 @@ describe('planCuts', () => {
     expect(soundPlan(order, [{ ...roll, width: 13 }]).placed).toBe(0);
   });
 
+  it.each([1, 2, 30])('places a part %s wide on a sheet a million wide', (side) => {
+    const sheet = pad(5, { width: 1_000_000, height: 1_000_000 });
+    expect(soundPlan({ parts: [part('dot', side, side, 5)] }, [sheet])).toMatchObject({ newSheets: 1 });
+  });
+
   it('works the same in any unit, and exactly where inches and millimetres meet', () => {
     const sheets: Piece[] = [
       { id: 'letter', width: inches(8.5), height: inches(11), kind: 'sheet', copies: 4 },
