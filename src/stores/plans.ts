@@ -137,14 +137,22 @@ export function cutPlan(
   });
 }
 
-/** One part that was cut and can't be used: it is missing again. */
-export async function spoilPart(
+/** One part that was cut and can't be used: it is missing again. Not more of it than there are in the plan. */
+export function spoilPart(
   db: Database,
-  plan: number,
+  id: number,
   { part, wrong }: { part: string; wrong: string },
   at: string,
-): Promise<void> {
-  await db.insertInto('spoiled_parts').values({ plan_id: plan, part, wrong, at }).execute();
+): Promise<'spoiled' | { readonly refused: number }> {
+  return transact(db, async (db) => {
+    const stored = await readPlan(db, id);
+    const placed = stored?.plan?.used.flatMap((one) => one.rectangles) ?? [];
+    const copies = placed.filter((one) => one.part === part).length;
+    const spoiled = stored?.spoiled.filter((one) => one.part === part).length ?? 0;
+    if (spoiled >= copies) return { refused: copies };
+    await db.insertInto('spoiled_parts').values({ plan_id: id, part, wrong, at }).execute();
+    return 'spoiled';
+  });
 }
 
 async function placesOf(db: Database, refs: readonly PieceRef[]): Promise<Map<number | null, string>> {

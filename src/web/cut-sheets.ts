@@ -88,10 +88,22 @@ cutSheets.post('/:id/spoiled', async (c) => {
   const asked = check(spoiledPartForm, typed);
   if (!asked.ok) return showPlan(c, plan, { entry: entryOf(typed, asked.problems) });
   if (!partNames(plan.batch.parts).includes(asked.value.part)) return notFound(c);
-  return once(c, typed, async (db) => {
-    await spoilPart(db, plan.id, asked.value, nowIn(c));
-    return { location: `/plans/${plan.id}` };
-  });
+  return once<{ refused: number }>(
+    c,
+    typed,
+    async (db) => {
+      const spoiled = await spoilPart(db, plan.id, asked.value, nowIn(c));
+      return spoiled === 'spoiled' ? { location: `/plans/${plan.id}` } : spoiled;
+    },
+    ({ refused }) => {
+      const { part } = asked.value;
+      const message =
+        refused === 0
+          ? `None of “${part}” was cut.`
+          : `All ${refused} of “${part}” that were cut are spoiled already.`;
+      return showPlan(c, plan, { entry: entryOf(typed, [{ field: 'wrong', message }]) });
+    },
+  );
 });
 
 async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Response> {

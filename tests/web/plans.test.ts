@@ -387,6 +387,11 @@ describe('the cut sheet', () => {
     expect(form).toMatch(/name="blanks"[^>]*value="0"/);
     expect(form).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
     expect(form).toMatch(/name="parts\.0\.copies"[^>]*value="1"/);
+    await app.post(`${path}/spoiled`, { part: 'Front', wrong: 'cut short' });
+    const third = await app.post(`${path}/spoiled`, { part: 'Front', wrong: 'once too often' });
+    expect(third.status).toBe(422);
+    expect(words(await third.text())).toContain('All 2 of “Front” that were cut are spoiled already.');
+    expect((await planOf(path)).spoiled).toHaveLength(2);
     await app.post(`/cuts/${(await planOf(path)).cut!.id}`, { _method: 'DELETE' });
     await cut(path);
     expect((await planOf(path)).spoiled).toEqual([]);

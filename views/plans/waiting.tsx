@@ -55,7 +55,7 @@ function sayBound({ bounds }: Progress, sheets: number): string {
 /** Nothing is being looked for: all planners are busy, or the app was restarted meanwhile. */
 export const NotBegun: FC<Props & { busy: boolean }> = ({ id, project, busy }) => (
   <Frame project={project}>
-    <h1>{busy ? 'Too many plans are waiting.' : 'This plan was interrupted.'}</h1>
+    <h1>{busy ? 'Too many plans are waiting.' : 'This plan isn’t found yet.'}</h1>
     <p class="lead">
       {busy
         ? 'What you asked for is kept. Try again in a moment.'
