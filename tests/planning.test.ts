@@ -1,4 +1,7 @@
 /** The pool of planners keeps the main thread free, queues, stops and refuses. */
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
 import { checkFill } from '#core/cutting/check-fill.ts';
@@ -84,5 +87,34 @@ describe('the planning pool', () => {
     await expect(planning === 'busy' ? undefined : planning.plan).rejects.toThrow();
     const filling = pool.fill({ piece: { ...odd.piece, width: Number.NaN }, parts: odd.parts });
     await expect(filling === 'busy' ? undefined : filling.fill).rejects.toThrow('invalid length');
+  });
+});
+
+describe('a pool whose workers are lost', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'creasebook-pool-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  it.each([
+    ['before they were loaded', `throw new Error('cannot load');`, 'cannot load'],
+    [
+      'without a word',
+      `import { parentPort } from 'node:worker_threads';
+       parentPort.on('message', () => process.exit(3));
+       parentPort.postMessage({ kind: 'ready' });`,
+      'ended with 3',
+    ],
+  ])('%s fails what it is asked instead of letting it wait', async (name, worker, message) => {
+    const place = join(folder, name.replaceAll(' ', '-'));
+    mkdirSync(place);
+    writeFileSync(join(place, 'worker.mjs'), worker);
+    copyFileSync('src/planning.ts', join(place, 'planning.ts'));
+    const lost: typeof import('#src/planning.ts') = await import(join(place, 'planning.ts'));
+    const pool = lost.planningPool(2);
+    for (let turn = 0; turn < 3; turn += 1) {
+      const planning = pool.start(request(10));
+      if (planning === 'busy') throw new Error('invalid answer: busy');
+      await expect(planning.plan).rejects.toThrow(message);
+    }
+    await pool.close();
   });
 });
