@@ -2,8 +2,15 @@
  * A batch on a phone at the table: from the demo's last project to its plan, the cut sheet with its ticks, the cut and
  * back, once with scripts, once without; nobody is kept out by it.
  */
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buySheets } from '#stores/movements.ts';
+import { addOffcut } from '#stores/offcuts.ts';
+import { createProject } from '#stores/projects.ts';
+import { openApp } from '#tests/support/app.ts';
 import { graveFaults } from '#tests/support/axe.ts';
+import { openBrowser } from '#tests/support/browser.ts';
+import { fillShelf, later, scrap, THANKS } from '#tests/support/cast.ts';
 import { browserPath } from '#tests/support/find-browser.ts';
 import { startWalk, type Walk } from '#tests/support/walk.ts';
 
@@ -102,24 +109,64 @@ describe.skipIf(!browserPath).each([
     expect(await walk.main()).toContain('all of it is back on the shelf');
   });
 
-  test.runIf(scripts)('prints a batch of eighteen parts on two pages', async () => {
-    await walk.follow('Plan the whole batch');
-    await walk.page.locator('[name="blanks"]').fill('6');
-    await walk.press('+ Front panel');
-    await walk.press('+ Envelope liner');
-    for (const part of [0, 1]) await walk.page.locator(`[name="parts.${part}.copies"]`).fill('6');
-    await walk.press('Plan the cuts');
-    await walk.follow('To the cut sheet');
-    expect(await walk.page.locator('.step').count()).toBeGreaterThan(12);
-    const margin = '12mm';
-    const pdf = await walk.page.pdf({
-      format: 'Letter',
-      margin: { top: margin, right: margin, bottom: margin, left: margin },
-    });
-    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
-  });
-
   test('nothing went wrong behind the pages', () => {
     expect(walk.faults.filter((fault) => !fault.includes('422'))).toEqual([]);
+  });
+});
+
+describe.skipIf(!browserPath)('a cut sheet on paper', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  }, 60_000);
+  afterAll(() => browser?.close());
+
+  test('of more than twenty steps on a dozen pieces takes two pages', async () => {
+    const app = await openApp();
+    const { fern, hare, hem } = await fillShelf(app.db);
+    for (const { id } of [fern, hare, hem]) await buySheets(app.db, id, { sheets: 6, at: later(1) });
+    for (const [width, height] of [
+      [10, 7],
+      [9, 9],
+      [7, 11],
+      [8, 5],
+      [6, 9],
+      [11, 4],
+      [8.5, 10],
+    ] as const)
+      await addOffcut(app.db, { design: fern.id, offcut: scrap(width, height), count: 1, at: later(1) });
+    const { id } = await createProject(app.db, { ...THANKS, quantity: 9 }, later(1));
+    const sizes = [
+      ['Front', '5', '3'],
+      ['Mat', '5 1/2', '3 1/2'],
+      ['Liner', '6 5/16', '6 11/16'],
+    ] as const;
+    const parts = sizes.flatMap(([name, width, height], index) =>
+      Object.entries({ name, width, height, copies: '6' }).map(
+        ([field, value]) => [`parts.${index}.${field}`, value] as const,
+      ),
+    );
+    const asked = await app.post(`/projects/${id}/plans`, { blanks: '9', ...Object.fromEntries(parts) });
+    const page = await browser.newPage();
+    await page.route('**/*', async (route) => {
+      const { pathname } = new URL(route.request().url());
+      const answer = await app.get(pathname);
+      await route.fulfill({
+        body: Buffer.from(await answer.arrayBuffer()),
+        headers: Object.fromEntries(answer.headers),
+        status: answer.status,
+      });
+    });
+    await page.goto(`http://creasebook.test${asked.headers.get('Location')}/sheet`);
+    expect(await page.locator('.plan-pieces li').count()).toBeGreaterThanOrEqual(12);
+    expect(await page.locator('.step').count()).toBeGreaterThan(20);
+    const margin = '12mm';
+    for (const format of ['Letter', 'A4']) {
+      const pdf = await page.pdf({
+        format,
+        margin: { top: margin, right: margin, bottom: margin, left: margin },
+      });
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(2);
+    }
   });
 });
