@@ -21,11 +21,11 @@ import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
-import { latestPlan } from '#stores/plans.ts';
+import { latestPlan, readPlan } from '#stores/plans.ts';
 import { listProjects } from '#stores/projects.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { NewPlanPage } from '#views/plans/new.tsx';
-import { rowIn } from './address.ts';
+import { queryId, rowIn } from './address.ts';
 import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from './batch-form.ts';
 import { beginPlan } from './begin-plan.ts';
 import type { Env, Request } from './env.ts';
@@ -113,9 +113,12 @@ async function othersOf(db: Database, { project }: ProjectInFull): Promise<Proje
   return found;
 }
 
-/** What is still to be cut of the last batch asked for, or the missing blanks alone. */
+/** What is still to be cut of the batch named in the address or asked for last, or the missing blanks alone. */
 async function asLeft(c: Request, { full, kinds }: Bench): Promise<Typed> {
-  const last = await latestPlan(c.get('db'), full.project.id);
+  const { id } = full.project;
+  const after = queryId(c, 'after');
+  const named = after === undefined ? undefined : await readPlan(c.get('db'), after);
+  const last = named?.project === id ? named : await latestPlan(c.get('db'), id);
   const blanks = { blanks: `${lacking(full)}` };
   if (!last) return { ...blanks, ...typedBatch(FIRST_BATCH(kinds), c.get('units')) };
   const parts = partsLeft(last.batch, last.cut ? last : { plan: null, spoiled: [] });

@@ -387,6 +387,11 @@ describe('the cut sheet', () => {
     expect(form).toMatch(/name="blanks"[^>]*value="0"/);
     expect(form).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
     expect(form).toMatch(/name="parts\.0\.copies"[^>]*value="1"/);
+    await asked({ blanks: '1', ...front({ name: 'Door', copies: '7' }) });
+    const link = /href="([^"]+)"[^>]*>\s*Plan 1 replacement/.exec(await page(path))![1]!;
+    expect(await page(link)).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
+    expect(await page(link)).not.toContain('value="Door"');
+    expect(await page(`${home}/plans/new?after=99`)).toContain('value="Door"');
     await app.post(`${path}/spoiled`, { part: 'Front', wrong: 'cut short' });
     const third = await app.post(`${path}/spoiled`, { part: 'Front', wrong: 'once too often' });
     expect(third.status).toBe(422);
@@ -395,7 +400,7 @@ describe('the cut sheet', () => {
     await app.post(`/cuts/${(await planOf(path)).cut!.id}`, { _method: 'DELETE' });
     await cut(path);
     expect((await planOf(path)).spoiled).toEqual([]);
-    expect(await page(`${home}/plans/new`)).not.toContain('name="parts.0.name"');
+    expect(await page(link)).not.toContain('name="parts.0.name"');
   });
 });
 

@@ -113,7 +113,7 @@ const Spoiled: FC<PlanView> = ({ plan, titles, entry, token, project }) => {
             ))}
           </ul>
           <p>
-            <a class="button" href={`/projects/${project.id}/plans/new`}>
+            <a class="button" href={`/projects/${project.id}/plans/new?after=${plan.id}`}>
               Plan {howMany(plan.spoiled.length, 'replacement')}
             </a>
           </p>

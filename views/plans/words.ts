@@ -40,7 +40,7 @@ export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets, prov
   if (unplaced > 0) {
     return unplaced === leastUnplaced
       ? 'No plan from this paper places more.'
-      : `At best ${howMany(unplaced - leastUnplaced, 'more part')} would fit.`;
+      : `From this paper, at best ${howMany(unplaced - leastUnplaced, 'more part')} would fit.`;
   }
   if (newSheets === 0) return 'It opens no new sheet.';
   const opens = `Opens ${howMany(newSheets, 'sheet')}`;
