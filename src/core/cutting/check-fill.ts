@@ -20,16 +20,12 @@ export function checkFill(
   piece: Piece,
   parts: readonly FillPart[],
   fill: Fill,
-  { goal = 'area', longestCut, keepAtLeast }: FillAsked = {},
+  { goal = 'area', ...limits }: FillAsked = {},
 ): Problem[] {
-  const limits = {
-    ...(longestCut !== undefined && { longestCut }),
-    ...(keepAtLeast !== undefined && { keepAtLeast }),
-  };
   const cut =
     fill.rectangles.length > 0
       ? checkPlan(...onePiecePlan(piece, parts, fill, limits))
-      : checkUncut(piece, fill, keepAtLeast);
+      : checkUncut(piece, fill, limits.keepAtLeast);
   const value = worthOf(parts, fill, goal);
   const slack = SLACK * Math.max(1, value);
   const figures = [

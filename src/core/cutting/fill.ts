@@ -4,7 +4,7 @@
  */
 import type { UsedPiece } from './cuts.ts';
 import { type FillSearch, fillLimited, type LimitedFill, NO_FILL } from './limited.ts';
-import type { Limits, Piece } from './order.ts';
+import { type Limits, limitsOf, type Piece } from './order.ts';
 import { type Axis, axisOf } from './patterns.ts';
 import { placeAssembly } from './place.ts';
 import { openSurround, type Surround, surroundOf } from './surround.ts';
@@ -71,11 +71,6 @@ export function fillPiece(piece: Piece, parts: readonly FillPart[], options: Fil
     limits: limitsOf(options),
   };
 }
-
-const limitsOf = ({ longestCut, keepAtLeast }: Limits): Limits => ({
-  ...(longestCut !== undefined && { longestCut }),
-  ...(keepAtLeast !== undefined && { keepAtLeast }),
-});
 
 interface FillBudget {
   readonly timeMs: number;

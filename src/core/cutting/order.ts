@@ -54,6 +54,12 @@ export interface Order extends Limits {
   readonly parts: readonly Part[];
 }
 
+/** The limits alone, of what carries them beside other things. */
+export const limitsOf = ({ longestCut, keepAtLeast }: Limits): Limits => ({
+  ...(longestCut !== undefined && { longestCut }),
+  ...(keepAtLeast !== undefined && { keepAtLeast }),
+});
+
 /** How a plan is looked for. */
 export interface PlanOptions {
   /** Time limit, read from `now`, or reckoned as work where there is no clock; 1000 when absent. */

@@ -5,7 +5,7 @@
 import { type Bound, bound, tighter } from './bound.ts';
 import type { CutPlan, UsedPiece } from './cuts.ts';
 import { type Job, prepare } from './job.ts';
-import type { Bounds, Limits, Order, Piece, PlanOptions, Progress } from './order.ts';
+import { type Bounds, limitsOf, type Order, type Piece, type PlanOptions, type Progress } from './order.ts';
 import { chance } from './random.ts';
 import { remediesFor } from './remedies.ts';
 import { type Budget, type Found, search } from './search.ts';
@@ -75,11 +75,6 @@ function timeToSearch(order: Order, pieces: readonly Piece[], { now, timeMs = 10
 interface Result extends Try {
   readonly found: Found;
 }
-
-const limitsOf = ({ longestCut, keepAtLeast }: Order): Limits => ({
-  ...(longestCut !== undefined && { longestCut }),
-  ...(keepAtLeast !== undefined && { keepAtLeast }),
-});
 
 /** Tries that get a second chance beside the best. */
 const MOST_AGAIN = 3;
