@@ -23,8 +23,12 @@ export interface ReadLength {
 
 /** Longer than any paper here: 10 m. */
 export const LONGEST = 10_000 * PER_MILLIMETRE;
+/** Paper for cards ends before this, and cards in millimetres begin about here: a bare number is asked about. */
+export const HARDLY_INCHES = 50 * PER_INCH;
 const UNDERSTOOD = 'Write it like 4 7/8, 4.875, 133 mm or 13,3 cm.';
 const GRID_SLACK = 1e-3;
+/** No length takes more to write; what is longer is refused unread. */
+const LONGEST_TEXT = 40;
 
 const WHOLE_UNITS: Record<string, number> = { in: PER_INCH, mm: PER_MILLIMETRE, cm: 10 * PER_MILLIMETRE };
 const VULGAR: Record<string, string> = {
@@ -72,21 +76,26 @@ export const toInches = (one: number): number => one / PER_INCH;
 export const toMillimetres = (one: number): number => one / PER_MILLIMETRE;
 
 /**
- * Reads what a maker types: `4 7/8`, `4-7/8`, `4⅞`, `4.875`, `4 7/8"`, `133 mm`, `13,3 cm`. Without a unit it is the
- * reader's own. Zero is a length; a sign, two numbers or a doubtful comma is refused with what would be understood.
+ * Reads what a maker types: `4 7/8`, `4-7/8` with any dash, `4⅞`, `4.875`, `4 7/8"`, `133 mm`, `13,3 cm`. Without a
+ * unit it is the reader's own. Zero is a length; a sign, two numbers, a doubtful comma or more than 40 characters are
+ * refused with what would be understood.
  */
 export function readLength(text: string, units: Units, field = ''): Checked<ReadLength> {
-  const { body, unit } = splitUnit(normalise(text));
+  const typed = text.trim();
+  if (typed.length > LONGEST_TEXT) {
+    return refuse(field, `“${shorten(typed)}” isn’t a length I can read. ${UNDERSTOOD}`);
+  }
+  const { body, unit } = splitUnit(normalise(typed));
   if (body === '') return refuse(field, `Type a length. ${UNDERSTOOD}`);
-  if (/^[-−]/.test(body)) return refuse(field, 'A length can’t be negative.');
+  if (body.startsWith('-')) return refuse(field, 'A length can’t be negative.');
   if (/^[1-9]\d{0,2}(,\d{3})+$/.test(body)) {
     return refuse(
       field,
-      `“${text.trim()}” could be read two ways. Use a point for decimals and no thousands comma.`,
+      `“${typed}” could be read two ways. Use a point for decimals and no thousands comma.`,
     );
   }
   const amount = readAmount(body);
-  if (!amount) return refuse(field, `“${shorten(text)}” isn’t a length I can read. ${UNDERSTOOD}`);
+  if (!amount) return refuse(field, `“${typed}” isn’t a length I can read. ${UNDERSTOOD}`);
   const per = WHOLE_UNITS[unit ?? units.unit]!;
   if (amount.fraction && per !== PER_INCH) {
     return refuse(
@@ -96,6 +105,9 @@ export function readLength(text: string, units: Units, field = ''): Checked<Read
   }
   return measure(amount, per, field);
 }
+
+/** The unit that the text names, if it names one. */
+export const typedUnit = (text: string): 'in' | 'mm' | 'cm' | undefined => splitUnit(normalise(text)).unit;
 
 /** As `readLength`, with a leading minus or plus allowed: for corrections such as a ruler's zero offset. */
 export function readSignedLength(text: string, units: Units, field = ''): Checked<ReadLength> {
@@ -128,12 +140,13 @@ export function printSize(
   return text.includes('≈') ? `≈${text.replaceAll('≈', '')}` : text;
 }
 
-/** Plain text that reads back as exactly this length, for the value of an input field: `4 7/8`, `11.20675 mm`. */
+/** Plain text that a field reads back as exactly this length: `4 7/8`, `60 in`, `11.20675 mm`. */
 export function typedLength(one: Length, units: Units): string {
   const sign = one < 0 ? '-' : '';
   const size = Math.abs(one);
-  if (units.unit === 'in' && size % (PER_INCH / 64) === 0) return sign + mixed(size, 64, ' ', '/');
-  if (units.unit === 'in' && size % (PER_INCH / 1000) === 0) return `${sign}${size / PER_INCH}`;
+  const unit = size >= HARDLY_INCHES ? ' in' : '';
+  if (units.unit === 'in' && size % (PER_INCH / 64) === 0) return sign + mixed(size, 64, ' ', '/') + unit;
+  if (units.unit === 'in' && size % (PER_INCH / 1000) === 0) return `${sign}${size / PER_INCH}${unit}`;
   const millimetresText = `${sign}${trimDecimals(toMillimetres(size).toFixed(6))}`;
   return units.unit === 'in' ? `${millimetresText} mm` : millimetresText;
 }
@@ -163,17 +176,18 @@ interface Amount {
 function normalise(text: string): string {
   return text
     .replace(
-      /[\u00bc-\u00be\u2150-\u215e]|[⁰¹²³⁴-⁹]+⁄[₀-₉]+/g,
+      /[\u00bc-\u00be\u2150-\u215e]|[⁰¹²³⁴-⁹]{1,4}⁄[₀-₉]{1,4}/g,
       (fraction) => ` ${fraction.normalize('NFKD')}`,
     )
     .replaceAll('⁄', '/')
+    .replace(/[\u2010-\u2015\u2212]/g, '-')
     .replace(/\s+/g, ' ')
     .trim()
     .replace(/^≈ ?/, '')
     .toLowerCase();
 }
 
-function splitUnit(text: string): { body: string; unit?: string } {
+function splitUnit(text: string): { body: string; unit?: 'in' | 'mm' | 'cm' } {
   const found =
     /^(.*?) ?(mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|in\.?|inch(?:es)?|["”“″]|′′|''|’’)$/.exec(text);
   if (!found) return { body: text };
@@ -209,10 +223,7 @@ function measure(amount: Amount, per: number, field: string): Checked<ReadLength
   return accept({ length: length(Number(nearest)), rounded: nearest * amount.denominator !== scaled });
 }
 
-const shorten = (text: string): string => {
-  const trimmed = text.trim();
-  return trimmed.length > 40 ? `${trimmed.slice(0, 40)}…` : trimmed;
-};
+const shorten = (text: string): string => `${text.slice(0, LONGEST_TEXT)}…`;
 
 function printInches(size: number, step: number): string {
   const text = mixed(size, step, ' ', '/');

@@ -2,17 +2,15 @@
 import { z } from 'zod';
 import type { Checked } from '../checked.ts';
 import { readId } from '../ids.ts';
-import { inches, type Length, printLength, readLength, readSignedLength, type Units } from '../length.ts';
+import { inches, type Length, printLength, readSignedLength, type Units } from '../length.ts';
+import { LONGEST_PAPER, readSide } from '../size-typed.ts';
 
 const text = z.string().optional().default('');
-
-/** No sheet, card or tool on a table is longer than this. */
-const LONGEST_PAPER = inches(100);
 
 /** A length above zero, in the reader's units unless it names its own. */
 export const lengthField = (units: Units, atMost: Length = LONGEST_PAPER): z.ZodType<Length> =>
   text.transform((typed, context) => {
-    const length = take(readLength(typed, units), context);
+    const length = take(readSide(typed, units), context);
     if (length === undefined) return z.NEVER;
     if (length <= 0) return fail(context, 'This has to be more than zero.');
     if (length > atMost) return fail(context, `That is more than ${printLength(atMost, units)}.`);
@@ -22,7 +20,7 @@ export const lengthField = (units: Units, atMost: Length = LONGEST_PAPER): z.Zod
 /** A length that may be nothing, such as a card's bulk; an empty field is zero. */
 export const lengthOrZeroField = (units: Units, atMost: Length = LONGEST_PAPER): z.ZodType<Length> =>
   text.transform((typed, context) => {
-    const length = typed.trim() === '' ? inches(0) : take(readLength(typed, units), context);
+    const length = typed.trim() === '' ? inches(0) : take(readSide(typed, units), context);
     if (length === undefined) return z.NEVER;
     if (length > atMost) return fail(context, `That is more than ${printLength(atMost, units)}.`);
     return length;
@@ -107,7 +105,7 @@ function through<T>(field: z.ZodType<T>, typed: string, context: z.RefinementCtx
   return read.success ? read.data : fail(context, read.error.issues[0]!.message);
 }
 
-function take(read: ReturnType<typeof readLength>, context: z.RefinementCtx): Length | undefined {
+function take(read: ReturnType<typeof readSide>, context: z.RefinementCtx): Length | undefined {
   if (read.ok) return read.value.length;
   context.addIssue({ code: 'custom', message: read.problems[0]!.message });
   return undefined;

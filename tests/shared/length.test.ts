@@ -86,6 +86,11 @@ describe('reading', () => {
     ['4 7/8', 4.875],
     ['4-7/8', 4.875],
     ['4 - 7/8', 4.875],
+    ['4–7/8', 4.875],
+    ['4—7/8', 4.875],
+    ['4‑7/8', 4.875],
+    ['4 − 7/8', 4.875],
+    ['4–⅞', 4.875],
     ['4⅞', 4.875],
     ['4 ⅞', 4.875],
     ['4³⁄₁₆', 4.1875],
@@ -162,6 +167,14 @@ describe('reading', () => {
     expect(refusal('<b>🂡</b>')).toContain('4 7/8');
     expect(refusal('4 7/8', MM)).toMatch(/^Fractions are read as inches/);
     expect(refusal('x'.repeat(5_000)).length).toBeLessThan(150);
+  });
+
+  it('refuses what is too long unread, and in no time', () => {
+    for (const piece of ['⁴', '½', ' 1', '1,111', '–']) {
+      const started = performance.now();
+      expect(refusal(`1${piece.repeat(80_000)}`)).toMatch(/isn’t a length/);
+      expect(performance.now() - started).toBeLessThan(100);
+    }
   });
 
   it('tells when what was typed lay off the grid', () => {
@@ -263,6 +276,7 @@ describe('properties', () => {
     );
     expect(typedLength(inches(4.875), EIGHTHS)).toBe('4 7/8');
     expect(typedLength(inches(4.001), EIGHTHS)).toBe('4.001');
+    expect(typedLength(inches(60), EIGHTHS)).toBe('60 in');
     expect(typedLength(length(1), MM)).toBe('0.000025');
     expect(typedLength(length(1), EIGHTHS)).toBe('0.000025 mm');
   });
