@@ -140,6 +140,23 @@ export function printSize(
   return text.includes('≈') ? `≈${text.replaceAll('≈', '')}` : text;
 }
 
+/**
+ * For what is to be set or cut: all of it, whatever step the reader sees elsewhere. In inches `4³⁄₁₆″` down to 64ths,
+ * else `5.602″`, else the ruler's own `119.5 mm`; in millimetres `106.3625 mm`, down to 16ths of an inch. `≈` stands
+ * only before what lies on no such ruler, and that is given to a thousandth of an inch or a hundredth of a millimetre.
+ */
+export function printExact(one: Length, units: Units): string {
+  const { number, unit } = exactly(one, units);
+  return number + unit;
+}
+
+/** As `printExact`: `4³⁄₁₆ × 6″`, width first. */
+export function printExactSize(size: { width: Length; height: Length }, units: Units): string {
+  const [width, height] = [exactly(size.width, units), exactly(size.height, units)];
+  const text = `${width.number}${width.unit === height.unit ? '' : width.unit} × ${height.number}${height.unit}`;
+  return text.includes('≈') ? `≈${text.replaceAll('≈', '')}` : text;
+}
+
 /** Plain text that a field reads back as exactly this length: `4 7/8`, `60 in`, `11.20675 mm`. */
 export function typedLength(one: Length, units: Units): string {
   const sign = one < 0 ? '-' : '';
@@ -149,6 +166,30 @@ export function typedLength(one: Length, units: Units): string {
   if (units.unit === 'in' && size % (PER_INCH / 1000) === 0) return `${sign}${size / PER_INCH}${unit}`;
   const millimetresText = `${sign}${trimDecimals(toMillimetres(size).toFixed(6))}`;
   return units.unit === 'in' ? `${millimetresText} mm` : millimetresText;
+}
+
+const SIXTEENTH = PER_INCH / 16;
+const SIXTY_FOURTH = PER_INCH / 64;
+const THOUSANDTH = PER_INCH / 1000;
+const HUNDREDTH_MM = PER_MILLIMETRE / 100;
+
+/** Without its sign first; then the sign goes in front of the digits, after any `≈`. */
+function exactly(one: Length, units: Units): { number: string; unit: string } {
+  const { number, unit } = units.unit === 'in' ? exactInches(Math.abs(one)) : exactMillimetres(Math.abs(one));
+  return { number: one < 0 ? number.replace(/^≈?/, '$&−') : number, unit };
+}
+
+function exactInches(size: number): { number: string; unit: string } {
+  if (size % SIXTY_FOURTH === 0) return { number: printInches(size, 64), unit: '″' };
+  if (size % THOUSANDTH !== 0 && size % HUNDREDTH_MM === 0) return exactMillimetres(size);
+  const mark = size % THOUSANDTH === 0 ? '' : '≈';
+  return { number: mark + trimDecimals((size / PER_INCH).toFixed(3)), unit: '″' };
+}
+
+function exactMillimetres(size: number): { number: string; unit: string } {
+  const exact = [HUNDREDTH_MM, SIXTEENTH, THOUSANDTH].some((step) => size % step === 0);
+  const shown = (size / PER_MILLIMETRE).toFixed(exact ? 4 : 2);
+  return { number: (exact ? '' : '≈') + trimDecimals(shown), unit: ' mm' };
 }
 
 const ROUND: Record<Rounding, (value: number) => number> = {

@@ -70,7 +70,7 @@ describe.skipIf(!browserPath).each([
 
   test('ticks the steps, and finds them ticked after a reload', async () => {
     await walk.follow('To the cut sheet');
-    expect(await walk.main()).toContain('Blades: cut away from you');
+    expect(await walk.main()).toContain('fingers well behind it');
     await seemly();
     const steps = await walk.page.locator('.step').count();
     expect(steps).toBeGreaterThan(1);

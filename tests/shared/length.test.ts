@@ -7,6 +7,8 @@ import {
   type Length,
   length,
   millimetres,
+  printExact,
+  printExactSize,
   printLength,
   printNumber,
   printSize,
@@ -222,6 +224,59 @@ describe('printing', () => {
     expect(printSize({ width: inches(6.25), height: inches(3.25) }, EIGHTHS)).toBe('6¼ × 3¼″');
     expect(printLength(length(-inches(1 / 16)), SIXTEENTHS)).toBe('−¹⁄₁₆″');
     expect(printLength(length(-1), SIXTEENTHS)).toBe('≈0″');
+  });
+});
+
+describe('printing what is to be set or cut', () => {
+  it.each([
+    [inches(4.1875), '4³⁄₁₆″'],
+    [inches(1 / 32), '¹⁄₃₂″'],
+    [inches(6 + 5 / 64), '6⁵⁄₆₄″'],
+    [inches(9.5), '9½″'],
+    [inches(5.602), '5.602″'],
+    [millimetres(119.5), '119.5 mm'],
+    [length(5_691_524), '≈5.602″'],
+    [length(-inches(1 / 64)), '−¹⁄₆₄″'],
+  ])('prints %i in inches as %s, whatever the step', (one, text) => {
+    for (const units of [EIGHTHS, SIXTEENTHS, THIRTY_SECONDS]) expect(printExact(one, units)).toBe(text);
+  });
+
+  it.each([
+    [millimetres(119.5), '119.5 mm'],
+    [millimetres(0.01), '0.01 mm'],
+    // 4³⁄₁₆ · 25.4, ¹⁄₃₂ · 25.4 (1 in = 25.4 mm exactly, international yard and pound agreement, 1959).
+    [inches(4.1875), '106.3625 mm'],
+    [inches(1 / 32), '≈0.79 mm'],
+    [length(5_691_524), '≈142.29 mm'],
+  ])('prints %i in millimetres as %s', (one, text) => {
+    expect(printExact(one, MM)).toBe(text);
+  });
+
+  it('prints sizes with one unit where both sides have the same', () => {
+    expect(printExactSize({ width: inches(4.75), height: inches(5.0625) }, EIGHTHS)).toBe('4¾ × 5¹⁄₁₆″');
+    expect(printExactSize({ width: inches(4.75), height: millimetres(119.5) }, EIGHTHS)).toBe(
+      '4¾″ × 119.5 mm',
+    );
+    expect(printExactSize({ width: length(5_691_524), height: inches(5) }, EIGHTHS)).toBe('≈5.602 × 5″');
+  });
+
+  it('reads back as the same length from every ruler’s grid, and says so where it lies on none', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...ALL_UNITS),
+        fc.integer({ min: 0, max: 399_990_000 }),
+        fc.constantFrom(15_875, 1_016, 400, 1),
+        (shown, value, step) => {
+          const one = length(value - (value % step));
+          const printed = printExact(one, shown);
+          const exact = [shown.unit === 'in' ? 15_875 : 63_500, 1_016, 400];
+          expect(printed.startsWith('≈')).toBe(exact.every((grid) => one % grid !== 0));
+          if (printed.startsWith('≈')) expect(Math.abs(read(printed, shown) - one)).toBeLessThanOrEqual(508);
+          else expect(read(printed, shown)).toBe(one);
+        },
+      ),
+      SEED,
+    );
   });
 });
 

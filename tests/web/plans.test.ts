@@ -285,7 +285,7 @@ describe('the cut sheet', () => {
 
   test('has its steps by setting, the caution about the blade, and what comes of it', async () => {
     const shown = words(await page(`${path}/sheet`));
-    expect(shown).toContain('Blades: cut away from you');
+    expect(shown).toContain('fingers well behind it');
     expect(shown).toMatch(/Set 8″: \d cuts/);
     expect(shown).toContain('edge to the fence');
     expect(shown).toMatch(/3 × Envelope, 8 × 8″/);

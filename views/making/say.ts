@@ -2,7 +2,7 @@
 import type { Caution, Placement, Step } from '#core/envelope/fold.ts';
 import { placementWords } from '#core/envelope/placement.ts';
 import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { capital, listed } from '#views/parts/words.ts';
 import { sayFinish } from '../parts/finish.ts';
@@ -23,7 +23,7 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
       return { what: `${capital(placementWords(step.placement))}.`, how: layWhy(step.placement) };
     case 'measure':
       return {
-        what: `Set the edge to ${printLength(step.start, units)}.`,
+        what: `Set the edge to ${printExact(step.start, units)}.`,
         how: 'From the left corner along the top edge. It is the only place you measure.',
       };
     case 'turn':
@@ -36,9 +36,9 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
     case 'score':
       return {
         what: step.at
-          ? `Score ${step.score}, ${printLength(step.at.distance, units)} from the ${step.at.from} edge.`
+          ? `Score ${step.score}, ${printExact(step.at.distance, units)} from the ${step.at.from} edge.`
           : `Score ${step.score}.`,
-        how: 'Lightly, and two or three times in the same groove. One heavy pass cracks the paper.',
+        how: 'Press just until the line shows on the other side. Where fibres lift, ease off: a torn score splits.',
       };
     case 'trim':
       return trimWords(step.flap, sayFinish(step.finish, units));
@@ -55,15 +55,15 @@ export function sayStep(step: Step, recipe: Recipe, units: Units): Instruction {
 }
 
 export const SAY_CAUTION: Record<Caution, string> = {
-  blade: 'Blades: cut away from you, fingers behind the edge.',
+  blade: 'Blade: a fresh one, along a metal edge, fingers well behind it.',
   adhesive: 'Adhesive: off the skin, and air the room. Hot glue burns: don’t press it with bare fingers.',
 };
 
 /** `a square, 8″`; `a piece, 6 × 14″`. */
 const blankWords = (blank: Size, units: Units): string =>
   blank.width === blank.height
-    ? `a square, ${printLength(blank.width, units)}`
-    : `a piece, ${printSize(blank, units)}`;
+    ? `a square, ${printExact(blank.width, units)}`
+    : `a piece, ${printExactSize(blank, units)}`;
 
 const layWhy = ({ faceDown }: Placement): string =>
   faceDown === 'print'

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
-import { printLength, printSize, subtract, typedLength, type Units } from '#shared/length.ts';
+import { printExact, printLength, printSize, subtract, typedLength, type Units } from '#shared/length.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
 
 export interface ShiftView {
@@ -81,14 +81,14 @@ const Option: FC<{ project: Project; from: Recipe; to: Recipe; units: Units }> =
         Along its {grows}, {printLength(from.pocket[grows], units)}
       </h2>
       <p>
-        Start {printLength(to.starts[0], units)} makes the pocket {printSize(to.pocket, units)}:{' '}
+        Start {printExact(to.starts[0], units)} makes the pocket {printSize(to.pocket, units)}:{' '}
         {printLength(subtract(to.pocket[grows], from.pocket[grows]), units)} more along the {grows}, as much
         less along the {shrinks}.
       </p>
       <form method="post" action={`/projects/${project.id}/start`}>
         <input type="hidden" name="_method" value="PUT" />
         <input type="hidden" name="start" value={typedLength(to.starts[0], units)} />
-        <button type="submit">Use {printLength(to.starts[0], units)} for the rest</button>
+        <button type="submit">Use {printExact(to.starts[0], units)} for the rest</button>
       </form>
     </li>
   );

@@ -3,7 +3,7 @@ import type { FC } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Envelope, Project } from '#core/project/journal.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import { Once } from '../parts/once.tsx';
 
 interface Props {
@@ -49,7 +49,7 @@ const sizeOf = (recipe: Recipe, units: Units): string =>
     .blanks(recipe)
     .map((blank) =>
       blank.width === blank.height
-        ? `a square of ${printLength(blank.width, units)}`
-        : `a piece of ${printSize(blank, units)}`,
+        ? `a square of ${printExact(blank.width, units)}`
+        : `a piece of ${printExactSize(blank, units)}`,
     )
     .join(' and ');

@@ -3,7 +3,7 @@ import type { FC } from 'hono/jsx';
 import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
-import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { type Length, printExact, printSize, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
 import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
@@ -111,7 +111,7 @@ const AsMadeFields: FC<AsMadeProps> = ({ recipe, envelope, units, entry, noted }
           kind="length"
           entry={entry}
           value={noted.square}
-          hint={`recipe: ${printLength(recipe.blank.width, units)}`}
+          hint={`recipe: ${printExact(recipe.blank.width, units)}`}
         />
         <Field
           name="start"
@@ -119,7 +119,7 @@ const AsMadeFields: FC<AsMadeProps> = ({ recipe, envelope, units, entry, noted }
           kind="length"
           entry={entry}
           value={noted.start}
-          hint={`recipe: ${printLength(start, units)}, twin ${printLength(twin, units)}`}
+          hint={`recipe: ${printExact(start, units)}, twin ${printExact(twin, units)}`}
         />
       </div>
       <p>

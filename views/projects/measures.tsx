@@ -6,7 +6,7 @@ import { alike, asMade } from '#core/project/as-made.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts';
 import type { Finish } from '#shared/fold.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { finely } from '../parts/finely.ts';
 import { sayFinish } from '../parts/finish.ts';
@@ -24,7 +24,7 @@ export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, u
         .map((blank) => (
           <Measure
             name={isSquare(blank) ? 'Square' : 'Blank'}
-            value={isSquare(blank) ? printLength(blank.width, units) : printSize(blank, units)}
+            value={isSquare(blank) ? printExact(blank.width, units) : printExactSize(blank, units)}
             notes={really('square')}
           />
         ))}
@@ -32,16 +32,16 @@ export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, u
         <>
           <Measure
             name="Start"
-            value={printLength(recipe.starts[0], units)}
+            value={printExact(recipe.starts[0], units)}
             notes={[...changed(full.project, units), ...really('start')]}
           />
-          <Measure name="Twin, from the other corner" value={printLength(recipe.starts[1], units)} />
+          <Measure name="Twin, from the other corner" value={printExact(recipe.starts[1], units)} />
         </>
       ) : null}
       {recipe.flaps.map((flap) => (
         <Trim flap={flap} notes={really(flap.letter)} units={units} />
       ))}
-      <Measure name="Card" value={printSize(recipe.card, units)} notes={bulk} />
+      <Measure name="Card" value={printExactSize(recipe.card, units)} notes={bulk} />
       <Measure
         wide
         name="Pocket"
@@ -87,19 +87,19 @@ const Trim: FC<{ flap: Flap; notes: readonly string[]; units: Units }> = ({ flap
 };
 
 const mainMeasure = (finish: Finish, units: Units): string =>
-  'depth' in finish ? printLength(finish.depth, units) : finish.shape === 'pointed' ? 'pointed' : 'rounded';
+  'depth' in finish ? printExact(finish.depth, units) : finish.shape === 'pointed' ? 'pointed' : 'rounded';
 
 function howFinished(finish: Finish, units: Units): string[] {
   if (finish.shape === 'straight') return ['from its score, cut straight'];
-  if (finish.shape === 'tapered') return [`from its score, tapered ${printLength(finish.taper, units)} in`];
-  return finish.shape === 'rounded' ? [`radius ${printLength(finish.radius, units)}`] : [];
+  if (finish.shape === 'tapered') return [`from its score, tapered ${printExact(finish.taper, units)} in`];
+  return finish.shape === 'rounded' ? [`radius ${printExact(finish.radius, units)}`] : [];
 }
 
 const isSquare = ({ width, height }: Size): boolean => width === height;
 
 function changed({ recipe: planned, start }: Project, units: Units): string[] {
   if (!planned || start === null || start === planned.starts[0]) return [];
-  return [`changed after the trial, from ${printLength(planned.starts[0], units)}`];
+  return [`changed after the trial, from ${printExact(planned.starts[0], units)}`];
 }
 
 /** For each measure what was noted otherwise, and of which envelopes. */
@@ -114,11 +114,11 @@ function notesOf(project: Project, group: readonly Envelope[], units: Units): (r
   const where = `in ${nameOf(group).toLowerCase()}`;
   const from = twin ? ' from the other corner' : '';
   return [
-    ...(square === undefined ? [] : [['square', `really ${printLength(square, units)} ${where}`] as const]),
+    ...(square === undefined ? [] : [['square', `really ${printExact(square, units)} ${where}`] as const]),
     ...(start === undefined
       ? []
-      : [['start', `really ${printLength(start, units)}${from} ${where}`] as const]),
-    ...(pocket ? [['pocket', `measured ${printSize(pocket, units)} ${where}`] as const] : []),
+      : [['start', `really ${printExact(start, units)}${from} ${where}`] as const]),
+    ...(pocket ? [['pocket', `measured ${printExactSize(pocket, units)} ${where}`] as const] : []),
     ...Object.entries(finishes).map(
       ([letter, finish]) => [letter, `${sayFinish(finish, units)} ${where}`] as const,
     ),

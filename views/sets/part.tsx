@@ -1,7 +1,7 @@
 /** One part of a set: drawn to scale, what to cut and where to score, what to mind. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import { type DrawnPart, partDrawing, partScale } from '#core/drawing/part.ts';
-import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
 
 interface Props {
@@ -21,13 +21,13 @@ export const PartShown: FC<Props> = ({ part, number, alone, units }) => (
     <div>
       {alone ? <h2>{part.name}</h2> : <h3>{part.name}</h3>}
       <p class="lead">
-        {part.copies === 1 ? 'Cut' : `Cut ${part.copies} of`} <strong>{printSize(part, units)}</strong>{' '}
+        {part.copies === 1 ? 'Cut' : `Cut ${part.copies} of`} <strong>{printExactSize(part, units)}</strong>{' '}
         {FROM[part.material]}.
       </p>
       {part.scores.length === 0 ? null : <p>{sayScores(part, units)}</p>}
       {part.notchAt === undefined ? null : (
         <p>
-          Notches <strong>{printLength(part.notchAt, units)}</strong> in, to their middle.
+          Notches <strong>{printExact(part.notchAt, units)}</strong> in, to their middle.
         </p>
       )}
       {notesOn(part, alone).map((note) => (
@@ -47,7 +47,7 @@ const notesOn = ({ notes, opening }: DrawnPart, alone: boolean): readonly string
 const FROM = { cardstock: 'from card stock', paper: 'from paper', ribbon: 'of ribbon' } as const;
 
 const sayScores = ({ scores }: DrawnPart, units: Units): string =>
-  `Score at ${scores.map(({ at }) => printLength(at, units)).join(', ')} from the ${EDGE[scores[0]!.from]}.`;
+  `Score at ${scores.map(({ at }) => printExact(at, units)).join(', ')} from the ${EDGE[scores[0]!.from]}.`;
 
 const EDGE = { left: 'left edge', top: 'top edge' } as const;
 

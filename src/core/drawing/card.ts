@@ -1,5 +1,5 @@
 /** The maker's cards as small fronts to tap, all on one scale. Knows a card's size, not how it is made. */
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { textWidth } from './boxes.ts';
 import { area, type Drawing, label, line, rectangle, TEXT } from './drawing.ts';
@@ -15,7 +15,7 @@ export const cardScale = (cards: readonly Size[], side: number): number =>
 /** The card's front in proportion, its fold at the left and its size beneath; `scale` comes from `cardScale`. */
 export function cardDrawing(card: DrawnCard, units: Units, scale: number): Drawing {
   const [width, height] = [card.width * scale, card.height * scale];
-  const size = printSize(card, units);
+  const size = printExactSize(card, units);
   const room = Math.max(width + 2 * LEAF, textWidth(size, TEXT.caption)) + 2 * MARGIN;
   const left = (room - width) / 2;
   return {

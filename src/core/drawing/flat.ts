@@ -5,7 +5,14 @@
 import type { FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { Recipe, Side } from '#core/envelope/recipe.ts';
 import { distance } from '#core/geometry/point.ts';
-import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import {
+  type Length,
+  printExact,
+  printExactSize,
+  printLength,
+  printSize,
+  type Units,
+} from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';
 import { cutAway } from './cut-away.ts';
@@ -81,7 +88,7 @@ function drawStart(page: FlatPage, notch: Notch): void {
   const [, to] = place.edge(notch.edge);
   const start = startShapes(page, notch);
   const twin = recipe.starts.find((one) => one !== notch.reading) ?? notch.reading;
-  const other = dimension(place.at(notch.mouth), to, printLength(twin, units), { away: AWAY });
+  const other = dimension(place.at(notch.mouth), to, printExact(twin, units), { away: AWAY });
   sheet.settle([[...start, ...other], start]);
 }
 
@@ -91,7 +98,7 @@ function drawOverall({ sheet, place, layout, units }: FlatPage, start: Side): vo
   const next = SIDES[(SIDES.indexOf(start) + 1) % 4]!;
   for (const side of width === height ? [opposite(start)] : [opposite(start), next]) {
     const along = side === 'top' || side === 'bottom' ? width : height;
-    sheet.add(...dimension(...place.edge(side), printLength(along, units), { away: AWAY }));
+    sheet.add(...dimension(...place.edge(side), printExact(along, units), { away: AWAY }));
   }
 }
 
@@ -130,13 +137,13 @@ function drawBeside(page: FlatPage, scores: readonly ScoreLine[], measure: Lengt
 function inWords({ recipe, layout, units }: FlatPage, first: Notch | undefined): string {
   const trimmed = layout.flaps.flatMap((flap) =>
     'depth' in flap.finish
-      ? [`${flap.letter} is cut ${printLength(flap.finish.depth, units)} from its score`]
+      ? [`${flap.letter} is cut ${printExact(flap.finish.depth, units)} from its score`]
       : [],
   );
   return [
-    `A blank of ${printSize(layout.blank, units)} with the inside of the envelope up.`,
+    `A blank of ${printExactSize(layout.blank, units)} with the inside of the envelope up.`,
     ...(first
-      ? [`The first notch is at ${printLength(first.reading, units)} along the ${first.edge} edge.`]
+      ? [`The first notch is at ${printExact(first.reading, units)} along the ${first.edge} edge.`]
       : []),
     `${scoresIn(layout)} a pocket of ${printSize(recipe.pocket, units)}.`,
     `Flaps ${layout.flaps.map((flap) => flap.letter).join(', ')} fold in that order.`,

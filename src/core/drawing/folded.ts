@@ -6,7 +6,7 @@ import type { FoldedLayout, FoldedView, Gap } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, inOrder, shift, type Transform } from '#core/geometry/transform.ts';
-import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import { type Length, printExactSize, printLength, printSize, type Units } from '#shared/length.ts';
 import { textWidth } from './boxes.ts';
 import { type Composition, compose } from './composition.ts';
 import { dimension } from './dimension.ts';
@@ -133,7 +133,7 @@ function atRight(from: Point, to: Point, text: string, { right }: Bounds): Shape
 const LEAST = 0.01;
 
 function drawCardSize(sheet: Composition, recipe: Recipe, card: Polygon, units: Units): void {
-  const text = `card ${printSize(recipe.card, units)}`;
+  const text = `card ${printExactSize(recipe.card, units)}`;
   const lines = recipe.cardTurned ? [text, 'turned'] : [text];
   const centre = centreOf(card);
   const from = centre.x - (LINE * (lines.length - 1)) / 2;

@@ -6,7 +6,7 @@ import type { FlatFlap, FlatLayout, Placement, Step } from '#core/envelope/fold.
 import type { FlapLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, foldOver } from '#core/geometry/transform.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import { compose } from './composition.ts';
 import { cutAway } from './cut-away.ts';
 import { dimension } from './dimension.ts';
@@ -163,8 +163,8 @@ function turnArrow(place: Stage, { blank }: FlatLayout, turning: Turning): Line[
 
 function drawBlankSize({ sheet, place, layout, units }: FlatPage): void {
   const style = { away: AWAY, ...LIT_FIGURE };
-  sheet.add(...dimension(...place.edge('bottom'), printLength(layout.blank.width, units), style));
-  sheet.add(...dimension(...place.edge('left'), printLength(layout.blank.height, units), style));
+  sheet.add(...dimension(...place.edge('bottom'), printExact(layout.blank.width, units), style));
+  sheet.add(...dimension(...place.edge('left'), printExact(layout.blank.height, units), style));
 }
 
 /** Which face is up, and an arrow to the edge that the top of the print or its border belongs at. */
@@ -202,7 +202,7 @@ function inWords(layout: FlatLayout, step: Step, units: Units): string {
   ];
   const turned = ['as it was laid down', 'turned by a quarter', 'turned by half', 'turned by three quarters'];
   return [
-    `The blank of ${printSize(layout.blank, units)}, ${turned[step.turns % 4]}.`,
+    `The blank of ${printExactSize(layout.blank, units)}, ${turned[step.turns % 4]}.`,
     ...(lit.length > 0 ? [`Lit: ${lit.join(' and ')}.`] : []),
   ].join(' ');
 }

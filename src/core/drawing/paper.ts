@@ -5,7 +5,7 @@
 import type { FlatFlap, FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
 import type { Point, Polygon } from '#core/geometry/point.ts';
-import { type Length, printLength, type Units } from '#shared/length.ts';
+import { type Length, printExact, type Units } from '#shared/length.ts';
 import type { Composition } from './composition.ts';
 import { dimension } from './dimension.ts';
 import { type Label, label, line, type Shape, TEXT, type Weight } from './drawing.ts';
@@ -52,7 +52,7 @@ export function startShapes({ place, units }: FlatPage, notch: Notch, style: Fig
   const [mouth, outwards] = [place.at(notch.mouth), leftOf(direction(from, to))];
   const word = moved(between(from, mouth, 0.5), outwards, AWAY + (size + TEXT.caption) / 2 + 3);
   return [
-    ...dimension(from, mouth, printLength(notch.reading, units), { away: AWAY, size, weight }),
+    ...dimension(from, mouth, printExact(notch.reading, units), { away: AWAY, size, weight }),
     label('caption', word, 'start', { weight, turn: outwards.y === 0 ? -90 : 0 }),
   ];
 }
@@ -71,7 +71,7 @@ export function drawDepth(page: FlatPage, flap: FlatFlap, style: FigureStyle = {
       .map((share) => between(from, to, share))
       .map((foot) => [foot, moved(foot, leftOf(direction(from, to)), outwards)] as const)
       .filter(([foot, tip]) => isInside(between(foot, tip, 0.97), shape))
-      .map(([foot, tip]) => dimension(foot, tip, printLength(depth, units), { away: 0, ...style })),
+      .map(([foot, tip]) => dimension(foot, tip, printExact(depth, units), { away: 0, ...style })),
   );
 }
 

@@ -5,7 +5,7 @@
 import { type Point, point } from '#core/geometry/point.ts';
 import { outlineOf, type Score, type SetPart, scoreLines } from '#core/project/parts/part.ts';
 import type { Opening } from '#core/project/parts/wraps.ts';
-import { type Length, PER_INCH, printLength, printSize, type Units } from '#shared/length.ts';
+import { type Length, PER_INCH, printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';
 import { dimension } from './dimension.ts';
@@ -83,8 +83,8 @@ function outerMeasures(part: SetPart, at: (one: Point) => Point, units: Units): 
     at(point(part.width, 0)),
   ];
   return [
-    ...dimension(bottomLeft, bottomRight, printLength(part.width, units), { away: -14, level: true }),
-    ...dimension(topRight, bottomRight, printLength(part.height, units), { away: 14, level: true }),
+    ...dimension(bottomLeft, bottomRight, printExact(part.width, units), { away: -14, level: true }),
+    ...dimension(topRight, bottomRight, printExact(part.height, units), { away: 14, level: true }),
   ];
 }
 
@@ -95,7 +95,7 @@ function scoreMeasures(part: DrawnPart, at: (one: Point) => Point, units: Units)
   return (['left', 'top'] as const).flatMap((from) =>
     measured(part, from).map((one, row) =>
       (['after', 'before'] as const).map((beside) =>
-        dimension(at(point(0, 0)), at(along(from, one)), printLength(one, units), {
+        dimension(at(point(0, 0)), at(along(from, one)), printExact(one, units), {
           away: (from === 'left' ? 1 : -1) * (12 + row * LEVEL),
           level: from === 'left',
           beside,
@@ -153,13 +153,13 @@ function holeShapes({ hole }: DrawnPart, at: (one: Point) => Point, scale: numbe
 
 function inWords(part: DrawnPart, units: Units): string {
   const scores = part.scores.map(
-    ({ from, at }, index) => `${index + 1} at ${printLength(at, units)} from the ${from}`,
+    ({ from, at }, index) => `${index + 1} at ${printExact(at, units)} from the ${from}`,
   );
   return [
-    `${part.name}, ${printSize(part as Size, units)}.`,
+    `${part.name}, ${printExactSize(part as Size, units)}.`,
     ...(scores.length > 0 ? [`Scores: ${scores.join(', ')}.`] : []),
-    ...(part.notchAt === undefined ? [] : [`Notches at ${printLength(part.notchAt, units)}.`]),
-    ...(part.hole ? [`A hole of ${printLength(part.hole.diameter, units)}.`] : []),
+    ...(part.notchAt === undefined ? [] : [`Notches at ${printExact(part.notchAt, units)}.`]),
+    ...(part.hole ? [`A hole of ${printExact(part.hole.diameter, units)}.`] : []),
     ...(part.outline ? ['It is cut to shape within that rectangle.'] : []),
     ...(part.grain ? [`The grain runs along its ${part.grain}.`] : []),
   ].join(' ');

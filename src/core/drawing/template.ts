@@ -8,7 +8,7 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Line, Polygon } from '#core/geometry/point.ts';
 import { applyToAll, shift } from '#core/geometry/transform.ts';
 import { outlineOf, type SetPart, scoreLines } from '#core/project/parts/part.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { cutLine } from './cut-line.ts';
 import { alongScore, type Inscription, inside } from './inscription.ts';
 import type { DrawnPart } from './part.ts';
@@ -35,12 +35,16 @@ export function envelopeTemplates(recipe: Recipe, units: Units): Template[] {
     const name = layouts.length === 1 ? 'Envelope' : `Envelope, piece ${index + 1} of ${layouts.length}`;
     return moveToOrigin({
       name,
-      words: `For a ${printSize(recipe.card, units)} card. Its inside is up: lay it on the back of the paper.`,
+      words: `For a ${printExactSize(recipe.card, units)} card. Its inside is up: lay it on the back of the paper.`,
       cuts: [cutLine(layout.outline, cutFrom(layout))],
       scores: layout.scores,
       glue: layout.glue,
       labels: [
-        ...inside(layout.pocket, [name, `card ${printSize(recipe.card, units)}`, 'inside up'], layout.glue),
+        ...inside(
+          layout.pocket,
+          [name, `card ${printExactSize(recipe.card, units)}`, 'inside up'],
+          layout.glue,
+        ),
         ...layout.flaps.flatMap(({ shape, letter }) => inside(shape, [letter], layout.glue)),
         ...layout.glue.flatMap((spot) => inside(spot, ['glue'])),
         ...layout.scores.map((score) => alongScore(score, score.order, layout.pocket)),
@@ -55,12 +59,12 @@ export function partTemplate(part: DrawnPart, units: Units): Template {
   const scores = scoreLines(part);
   return moveToOrigin({
     name: part.name,
-    words: `${printSize(part, units)}. Its good side is up.`,
+    words: `${printExactSize(part, units)}. Its good side is up.`,
     cuts: [cutLine(outline, []), ...(part.hole ? [circle(part.hole)] : [])],
     scores,
     glue: [],
     labels: [
-      ...inside(outline, [part.name, printSize(part, units), ...lieOf(part)], holesOf(part)),
+      ...inside(outline, [part.name, printExactSize(part, units), ...lieOf(part)], holesOf(part)),
       ...scores.map((score, index) => alongScore(score, index + 1, outline, shareOf(index, scores))),
     ],
   });
