@@ -39,6 +39,7 @@ interface ReadPiece {
   readonly design?: string;
   readonly upright?: boolean;
   readonly edges?: readonly Edge[];
+  readonly border?: number;
   readonly keep?: boolean;
 }
 
@@ -123,6 +124,7 @@ function orderShape(rounded: string[]) {
       design: words('A design').optional(),
       upright: yesNo,
       edges: z.array(edge, 'Edges are a list of top, right, bottom and left.').optional(),
+      border: longOrNone.optional(),
       keep: yesNo,
     },
     'A piece is an object with an id, a width, a height and a kind.',
@@ -241,7 +243,7 @@ function listsIn(json: unknown): { parts: Loose[]; pieces: Loose[]; options: Loo
 function lengthsIn(json: unknown): (number | string)[] {
   const { parts, pieces, options } = listsIn(json);
   const all = [
-    ...[...parts, ...pieces].flatMap((one) => [one['width'], one['height']]),
+    ...[...parts, ...pieces].flatMap((one) => [one['width'], one['height'], one['border']]),
     ...parts.flatMap(({ pin }) => [(pin as Loose | undefined)?.['x'], (pin as Loose | undefined)?.['y']]),
     ...options.flatMap((one) => [one['longestCut'], one['keepAtLeast']]),
   ];

@@ -84,6 +84,7 @@ const somePiece = (random: Chance, id: string, side: () => number): Piece => ({
   ...(random.next() < 0.5 && { upright: true }),
   ...(random.next() < 0.2 && { edges: EDGES.slice(random.below(4)) }),
   ...(random.next() < 0.05 && { keep: true }),
+  ...(random.next() < 0.25 && { border: side() }),
 });
 
 function tinyOrder(random: Chance): RandomOrder {

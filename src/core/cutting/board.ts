@@ -3,7 +3,7 @@
  * sums that the goals are made of. Knows the rules of matching; decides nothing.
  */
 import { graft, type Spot } from './graft.ts';
-import type { Job, Matching } from './job.ts';
+import type { Job, Matching, Stock } from './job.ts';
 import type { Pattern } from './nodes.ts';
 import { frame } from './pins.ts';
 import type { Chance } from './random.ts';
@@ -21,6 +21,12 @@ export type Spare = 'worth' | 'offcutArea';
 
 /** Breaks ties between plans that use up the same area of offcuts. */
 const TIE = 1e-7;
+
+/** What it is worth less its border, which comes off in one length: what is lost of it must show. */
+function worthAbove({ width, height, below }: Stock, keepAtLeast: number): number {
+  const whole = worth({ width, height: height + below }, keepAtLeast);
+  return whole - worth({ width, height: below }, keepAtLeast);
+}
 
 export class Board {
   readonly job: Job;
@@ -49,7 +55,7 @@ export class Board {
     this.pool = Int32Array.from(job.copies);
     this.shelf = Int32Array.from(job.stocks, (stock) => stock.copies);
     this.unplaced = job.copies.reduce((sum, one) => sum + one, 0);
-    this.value = job.stocks.map((stock) => worth(stock, job.keepAtLeast));
+    this.value = job.stocks.map((stock) => worthAbove(stock, job.keepAtLeast));
     const designs = [...new Set(job.papers.map((paper) => paper.design))];
     this.design = job.papers.map((paper) => designs.indexOf(paper.design));
     this.placed = job.matchings.length > 0 ? designs.map(() => new Int32Array(job.copies.length)) : [];

@@ -133,6 +133,8 @@ function checkPart(placed: PlacedPart, piece: Piece, part: Part | undefined, say
   if (part.designs && !part.designs.includes(piece.design as string)) {
     say('rectangles', `“${part.id}” may not come from this design.`);
   }
+  if (!part.pin && placed.y + placed.height > piece.height - (piece.border ?? 0))
+    say('rectangles', `“${part.id}” reaches into the border.`);
   if (part.pin && !pinned(placed, piece, part.pin))
     say('rectangles', `“${part.id}” isn’t where it is pinned.`);
 }

@@ -2,6 +2,7 @@
  * "What can I get out of this one?": the most of some parts, by area, by count or by wish, from one sheet or offcut.
  * Knows the order in which table and search are tried; pinned and matching parts belong to planCuts.
  */
+import { canPart, heightAbove, withBorder } from './border.ts';
 import type { UsedPiece } from './cuts.ts';
 import { type FillSearch, fillLimited, type LimitedFill, NO_FILL } from './limited.ts';
 import { type Limits, limitsOf, type Piece } from './order.ts';
@@ -48,7 +49,7 @@ const SEARCH_SHARE = 0.97;
 const ROUNDING = 1e-6;
 
 /**
- * The best fill found, by edge-to-edge cuts of any number of stages. Lengths are whole numbers in one unit; parts that
+ * The best fill found, by edge-to-edge cuts of any number of stages, above the piece's border. Lengths are whole numbers in one unit; parts that
  * may not come from the piece, do not fit it, or are worth nothing stay out. Where copies do not run short it is exact
  * whenever the table fits the time; else a search, proved when `proved`. Throws on lengths, copies or values that are
  * no numbers.
@@ -56,14 +57,17 @@ const ROUNDING = 1e-6;
 export function fillPiece(piece: Piece, parts: readonly FillPart[], options: FillOptions = {}): Fill {
   const started = options.now?.() ?? 0;
   const { goal = 'area', longestCut = Infinity, keepAtLeast = 0 } = options;
-  const wants = wantsOf(piece, parts, goal, longestCut);
+  const above = { ...piece, height: heightAbove(piece) };
+  const free = above.height > 0 && canPart(piece, options);
+  const wants = free ? wantsOf(above, parts, goal, longestCut) : wantsOf(piece, [], goal, longestCut);
   const found = fill(wants, budgetOf(options, started));
   const scale = goal === 'area' ? wants.grid ** 2 : 1;
   const value = wants.whole ? Math.round(found.value) : found.value;
   const bound = wants.whole ? Math.floor(found.bound + ROUNDING) : found.bound;
   const lays = wants.lays.map(({ part, turned }) => ({ id: wants.parts[part]!.id, turned }));
+  const placed = placeAssembly(found.assembly, above, { lays, grid: wants.grid, longestCut, keepAtLeast });
   return {
-    ...placeAssembly(found.assembly, piece, { lays, grid: wants.grid, longestCut, keepAtLeast }),
+    ...withBorder(placed, piece, options),
     value: value * scale,
     bound: bound * scale,
     proved: value >= bound,

@@ -2,13 +2,19 @@
  * An order and its pieces as the search sees them: whole numbers on the coarsest common grid, pieces alike counted
  * together, and for each kind of paper which parts it may give and how they may lie. Knows no search.
  */
+import { canPart, heightAbove, reachOf } from './border.ts';
 import { copiesOf, edgesOf, mayTurn, type Order, type Part, type Piece, suits } from './order.ts';
 
-/** Pieces alike in size, kind and paper. */
+/** Pieces alike in size, kind and paper. Where nothing is pinned on them they end above their border. */
 export interface Stock {
   readonly width: number;
   readonly height: number;
+  /** Of the whole piece. */
   readonly area: number;
+  /** Depth of a border within it, for pinned parts only; 0 where there is none. */
+  readonly border: number;
+  /** Depth of the border that it ends above; 0 where there is none. */
+  readonly below: number;
   readonly sheet: boolean;
   readonly copies: number;
   /** Index into `papers`. */
@@ -60,7 +66,7 @@ export interface Job {
 export function prepare(order: Order, pieces: readonly Piece[]): Job {
   const available = pieces.filter((piece) => copiesOf(piece) > 0);
   const grid = commonGrid(order, available);
-  const { stocks, papers } = gather(order.parts, available, grid);
+  const { stocks, papers } = gather(order, available, grid);
   const scaled = (lengths: number[]): Int32Array => Int32Array.from(lengths, (length) => length / grid);
   const width = scaled(order.parts.map((part) => part.width));
   const height = scaled(order.parts.map((part) => part.height));
@@ -81,9 +87,11 @@ export function prepare(order: Order, pieces: readonly Piece[]): Job {
 }
 
 /** Whether the piece is large enough for the part, and of a paper that it may come from. */
-export function fits(job: Job, part: number, { width, height, paper }: Stock): boolean {
+export function fits(job: Job, part: number, stock: Stock): boolean {
+  const { width, paper } = stock;
   const lies = job.papers[paper]!.lies[part]!;
   if (lies === 0) return false;
+  const height = reachOf(job.parts[part]!, stock);
   const [wide, high] = [job.width[part]!, job.height[part]!];
   return (wide <= width && high <= height) || (lies === 2 && high <= width && wide <= height);
 }
@@ -91,6 +99,7 @@ export function fits(job: Job, part: number, { width, height, paper }: Stock): b
 function commonGrid(order: Order, pieces: readonly Piece[]): number {
   let grid = 0;
   for (const { width, height } of [...order.parts, ...pieces]) grid = divisor(divisor(grid, width), height);
+  for (const { border = 0 } of pieces) grid = divisor(grid, border);
   for (const { pin } of order.parts) if (pin && 'x' in pin) grid = divisor(divisor(grid, pin.x), pin.y);
   return grid || 1;
 }
@@ -106,7 +115,8 @@ interface Sort {
   readonly lies: Uint8Array;
 }
 
-function gather(parts: readonly Part[], pieces: readonly Piece[], grid: number) {
+function gather(order: Order, pieces: readonly Piece[], grid: number) {
+  const { parts } = order;
   const papers: Sort[] = [];
   const found = new Map<string, Stock & { ids: { id: string; copies: number }[]; copies: number }>();
   const bySort = new Map<string, number>();
@@ -115,8 +125,12 @@ function gather(parts: readonly Part[], pieces: readonly Piece[], grid: number) 
     const sort = [piece.design ?? '', piece.upright === true, edgesOf(piece).join(), piece.kind].join('|');
     if (!bySort.has(sort)) bySort.set(sort, paperIndex(papers, parts, piece, designsMatter));
     const paper = bySort.get(sort)!;
-    const [width, height] = [piece.width / grid, piece.height / grid];
-    const key = [width, height, piece.kind, paper].join('|');
+    const [width, whole] = [piece.width / grid, piece.height / grid];
+    const depth = (piece.height - heightAbove(piece)) / grid;
+    const [border, below] = papers[paper]!.lies.includes(3) ? [depth, 0] : [0, depth];
+    const height = whole - below;
+    if (height === 0 || (below > 0 && !canPart(piece, order))) continue;
+    const key = [width, height, piece.kind, paper, depth].join('|');
     const copies = copiesOf(piece);
     const known = found.get(key);
     if (known) {
@@ -127,7 +141,8 @@ function gather(parts: readonly Part[], pieces: readonly Piece[], grid: number) 
       found.set(key, {
         width,
         height,
-        area: width * height,
+        area: width * whole,
+        ...{ border, below },
         sheet: piece.kind === 'sheet',
         copies,
         paper,

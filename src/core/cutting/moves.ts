@@ -160,13 +160,14 @@ export class Moves {
     return undefined;
   }
 
-  /** Empties one block in each of one to three pieces and fills these blocks anew. */
+  /** Empties one block in each of one to three pieces and fills these blocks anew; none where a border is closed. */
   private regraft(): Undo {
     const { board, random } = this;
     const old = this.takeOff(1 + random.below(3));
     const kept = board.bins.length;
     const hollows = old.flatMap((bin) => {
-      const spot = pickSpot(bin.pattern, board.job.stocks[bin.stock]!, random);
+      const stock = board.job.stocks[bin.stock]!;
+      const spot = stock.border > 0 ? undefined : pickSpot(bin.pattern, stock, random);
       const hollow = spot && board.hollow(bin, spot);
       board.put(hollow?.bin ?? bin);
       return hollow ? [hollow] : [];
@@ -252,7 +253,7 @@ export class Moves {
     for (let tries = 0; tries < 3 * many && old.length < many && board.bins.length > 0; tries += 1) {
       const index = random.below(board.bins.length);
       const { pattern, stock } = board.bins[index]!;
-      if (count + pattern.parts.length > MOST_PARTS) continue;
+      if (count + pattern.parts.length > MOST_PARTS || stocks[stock]!.border > 0) continue;
       if (old.length > 0 && stocks[old[0]!.stock]!.paper !== stocks[stock]!.paper) continue;
       count += pattern.parts.length;
       old.push(board.remove(index));

@@ -21,6 +21,8 @@ export interface Piece {
   readonly upright?: boolean;
   /** Edges of the printed sheet that it still has; when absent, all four for a sheet and none for an offcut. */
   readonly edges?: readonly Edge[];
+  /** Depth of a border along its bottom edge, into which only what is pinned may reach; none when absent. */
+  readonly border?: number;
   /** Left on the shelf whatever the plan. */
   readonly keep?: boolean;
 }

@@ -1,12 +1,12 @@
 /**
- * Puts parts that are pinned to an edge or a place of a piece where they belong, and cuts the piece apart around them.
- * Knows nothing of what fills the rest.
+ * Puts parts that are pinned to an edge or a place of a piece where they belong, cuts the piece apart around them and
+ * closes its border to all others. Knows nothing of what fills the rest.
  */
 import type { Job, Paper, Stock } from './job.ts';
 import { CUT_X, CUT_Y } from './nodes.ts';
 import type { Chance } from './random.ts';
 
-/** A piece cut apart around its pinned parts; `open` blocks are still to be filled. */
+/** A piece cut apart around its pinned parts; `open` blocks are still to be filled, `closed` ones stay empty. */
 export type Frame =
   | {
       readonly kind: typeof CUT_X | typeof CUT_Y;
@@ -14,7 +14,8 @@ export type Frame =
       readonly parts: readonly [Frame, Frame];
     }
   | { readonly kind: 'part'; readonly part: number }
-  | { readonly kind: 'open' };
+  | { readonly kind: 'open' }
+  | { readonly kind: 'closed' };
 
 interface Box {
   readonly x: number;
@@ -29,7 +30,7 @@ interface Fixed extends Box {
 
 /**
  * As many of the available pinned parts as find their place and can be cut apart; with `lively`, sometimes fewer, so that
- * a search can spread them over several pieces. Undefined when there are none.
+ * a search can spread them over several pieces. Undefined when there are none, and no border.
  */
 export function frame(
   job: Job,
@@ -42,11 +43,25 @@ export function frame(
   const whole = { x: 0, y: 0, width: stock.width, height: stock.height };
   const fixed = fixedParts(job, paper, whole, available);
   if (lively && random.next() < 0.3) fixed.length = random.below(fixed.length + 1);
+  const line = stock.height - stock.border;
   for (; fixed.length > 0; fixed.pop()) {
-    const cut = apart(fixed, whole, job.longestCut);
+    const cut = apart(fixed, whole, { longestCut: job.longestCut, line });
     if (cut) return cut;
   }
-  return undefined;
+  return stock.border > 0 ? unfixed(whole, { longestCut: job.longestCut, line }) : undefined;
+}
+
+/** The longest cut, and from where on down the paper is closed. */
+interface Rules {
+  readonly longestCut: number;
+  readonly line: number;
+}
+
+/** A block without pinned parts: open as far as the border, which comes off it in one cut. */
+function unfixed({ y, width, height }: Box, { longestCut, line }: Rules): Frame {
+  if (y + height <= line) return { kind: 'open' };
+  if (y >= line || width > longestCut) return { kind: 'closed' };
+  return { kind: CUT_Y, at: line - y, parts: [{ kind: 'open' }, { kind: 'closed' }] };
 }
 
 function fixedParts(job: Job, { lies }: Paper, whole: Box, available: Int32Array): Fixed[] {
@@ -103,18 +118,18 @@ const overlap = (one: Box, other: Box): boolean =>
   other.y < one.y + one.height;
 
 /** Cuts a block apart around the parts fixed in it, edge to edge; undefined where that cannot be done. */
-function apart(fixed: readonly Fixed[], block: Box, longestCut: number): Frame | undefined {
+function apart(fixed: readonly Fixed[], block: Box, rules: Rules): Frame | undefined {
   const [only] = fixed;
-  if (!only) return { kind: 'open' };
+  if (!only) return unfixed(block, rules);
   if (fixed.length === 1 && only.width === block.width && only.height === block.height) {
     return { kind: 'part', part: only.part };
   }
-  for (const { kind, at, halves } of cutsOf(fixed, block, longestCut)) {
+  for (const { kind, at, halves } of cutsOf(fixed, block, rules.longestCut)) {
     const parts = halves.map((half) =>
       apart(
         fixed.filter((one) => inside(one, half)),
         half,
-        longestCut,
+        rules,
       ),
     );
     if (parts[0] && parts[1]) return { kind, at, parts: [parts[0], parts[1]] };

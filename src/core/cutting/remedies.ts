@@ -4,6 +4,7 @@
  */
 import { areaOf } from '#shared/size.ts';
 import { cutNeeded, inRows, lone, sizeThatFits } from './alone.ts';
+import { canPart, reachOf } from './border.ts';
 import type { Remedy, UsedPiece } from './cuts.ts';
 import { type Placed, roomByDesign } from './match-room.ts';
 import { edgesOf, mayTurn, type Part, type Piece, suits } from './order.ts';
@@ -137,7 +138,7 @@ class Adviser {
   private fewest(part: Part, copies: number, racks: readonly Rack[]): Source | undefined {
     let best: Source | undefined;
     const one = lone(part);
-    for (const { sample, pieces, wide, high } of racks) {
+    for (const { sample, pieces, wide, high } of this.openTo(part, racks)) {
       if (best?.piece.kind === 'sheet' && sample.kind === 'offcut') break;
       if (!suits(part, sample)) continue;
       const turning = mayTurn(part, sample);
@@ -153,7 +154,7 @@ class Adviser {
   /** A whole piece on the shelf that gives a copy. */
   private firstThatGives(part: Part, racks: readonly Rack[]): Piece | undefined {
     const one = lone(part);
-    for (const { sample, pieces, wide, high, left } of racks) {
+    for (const { sample, pieces, wide, high, left } of this.openTo(part, racks)) {
       const turning = mayTurn(part, sample);
       for (let at = 0; at < pieces.length; at += 1) {
         if (left[at]! > 0 && cutNeeded(one, turning, wide[at]!, high[at]!) <= this.longestCut)
@@ -168,7 +169,7 @@ class Adviser {
     const one = lone(part);
     let turned: Piece | undefined;
     let cut = Number.POSITIVE_INFINITY;
-    for (const { sample, pieces, wide, high } of free) {
+    for (const { sample, pieces, wide, high } of this.openTo(part, free)) {
       const turning = mayTurn(part, sample);
       for (let at = 0; at < pieces.length; at += 1) {
         cut = Math.min(cut, cutNeeded(one, turning, wide[at]!, high[at]!));
@@ -189,7 +190,7 @@ class Adviser {
   private largest(part: Part, free: readonly Rack[]) {
     const one = lone(part);
     let best: ReturnType<typeof sizeThatFits>;
-    for (const { sample, pieces, wide, high } of free) {
+    for (const { sample, pieces, wide, high } of this.openTo(part, free)) {
       const turning = mayTurn(part, sample);
       for (let at = 0; at < pieces.length; at += 1) {
         const size = sizeThatFits(one, turning, wide[at]!, high[at]!, this.longestCut);
@@ -197,6 +198,16 @@ class Adviser {
       }
     }
     return best;
+  }
+
+  /** The pieces as far as the part may reach into them. */
+  private openTo(part: Part, racks: readonly Rack[]): Rack[] {
+    const { longestCut } = this;
+    return racks.map((rack) => {
+      if (part.pin || !rack.sample.border) return rack;
+      const high = rack.pieces.map((piece) => (canPart(piece, { longestCut }) ? reachOf(part, piece) : 0));
+      return { ...rack, high };
+    });
   }
 
   private roomFor(part: Part, placed: Placed, racks: readonly Rack[]): Room {
@@ -222,8 +233,8 @@ function racksOf(pieces: readonly Piece[], used: readonly UsedPiece[]): Rack[] {
   for (const { piece } of used) gone.set(piece, (gone.get(piece) ?? 0) + 1);
   const racks = new Map<string, Rack>();
   for (const piece of pieces) {
-    const { design = '', kind, upright, keep } = piece;
-    const key = [design, kind, upright, keep, edgesOf(piece).join()].join('|');
+    const { design = '', kind, upright, keep, border = 0 } = piece;
+    const key = [design, kind, upright, keep, border, edgesOf(piece).join()].join('|');
     const rack = racks.get(key) ?? { sample: piece, design, pieces: [], wide: [], high: [], left: [] };
     rack.pieces.push(piece);
     rack.wide.push(piece.width);

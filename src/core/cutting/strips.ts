@@ -115,7 +115,7 @@ class Workspace {
   private around(frame: Frame, width: number, height: number): void {
     const reserve = (one: Frame): void => {
       if (one.kind === 'part') this.available[one.part]! -= 1;
-      else if (one.kind !== 'open') one.parts.forEach(reserve);
+      else if ('parts' in one) one.parts.forEach(reserve);
     };
     reserve(frame);
     this.build(frame, width, height);
@@ -124,6 +124,8 @@ class Workspace {
   private build(frame: Frame, width: number, height: number): void {
     if (frame.kind === 'open') {
       this.block(width, height);
+    } else if (frame.kind === 'closed') {
+      this.leave(width, height);
     } else if (frame.kind === 'part') {
       this.set(AS_IS, frame.part);
     } else {

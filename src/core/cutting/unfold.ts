@@ -2,7 +2,9 @@
  * Turns packed patterns into the tree of cuts on named pieces, in the caller's lengths. Knows the pattern's encoding and
  * the plan's words.
  */
+
 import type { Bin } from './board.ts';
+import { withBorder } from './border.ts';
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from './cuts.ts';
 import type { Job, Stock } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './nodes.ts';
@@ -33,7 +35,14 @@ function unfoldBin(job: Job, bin: Bin, piece: string): UsedPiece {
   const stock = job.stocks[bin.stock]!;
   const reading: Reading = { job, nodes: bin.pattern.nodes, at: 0, rectangles: [], leftovers: [] };
   const cuts = readNode(reading, { x: 0, y: 0, width: stock.width, height: stock.height });
-  return { piece, rectangles: reading.rectangles, leftovers: reading.leftovers, cuts };
+  const above = { piece, rectangles: reading.rectangles, leftovers: reading.leftovers, cuts };
+  const { below } = stock;
+  const whole = scaled(job, { x: 0, y: 0, width: stock.width, height: stock.height + below });
+  return withBorder(
+    above,
+    { ...whole, border: below * job.grid },
+    { keepAtLeast: job.keepAtLeast * job.grid },
+  );
 }
 
 interface Reading {
