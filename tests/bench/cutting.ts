@@ -11,7 +11,6 @@ import {
   type Case,
   craftOrders,
   crowdedShelves,
-  haveInstances,
   identicalSheets,
   mixedUnits,
 } from './orders.ts';
@@ -22,9 +21,13 @@ export async function benchCutting(): Promise<string> {
   const pool = planningPool(1);
   try {
     await planOne(pool, mixedUnits().plain, 300);
-    const tables = [await backwardsTable(pool), await crowdTable(pool), await mixedTable(pool)];
-    if (haveInstances()) tables.unshift(await identicalTable(pool), await craftTable(pool));
-    else tables.unshift('Known instances: skipped, ../shared/cutting is not there.');
+    const tables = [
+      await identicalTable(pool),
+      await craftTable(pool),
+      await backwardsTable(pool),
+      await crowdTable(pool),
+      await mixedTable(pool),
+    ];
     return tables.join('\n\n');
   } finally {
     await pool.close();

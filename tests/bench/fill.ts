@@ -1,15 +1,13 @@
 /**
- * Bench section: fill one piece, against the proven optima of two collections in ../shared/cutting. `benchFill()` answers
+ * Bench section: fill one piece, against the proven optima of two collections in tests/fixtures/cutting. `benchFill()` answers
  * with markdown tables; each fill is replayed by the judge of plans. Knows no other planner.
  */
-import { existsSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import { checkFill } from '#core/cutting/check-fill.ts';
 import { type Fill, fillPiece } from '#core/cutting/fill.ts';
 import type { Piece } from '#core/cutting/order.ts';
 import type { FillPart } from '#core/cutting/wants.ts';
+import { readInstances } from './orders.ts';
 
-const FOLDER = path.resolve(import.meta.dirname, '../../../shared/cutting');
 const SHORT = 1_000;
 const LONG = 10_000;
 const LONGEST = 12_000;
@@ -29,7 +27,6 @@ interface Result extends Instance {
 
 /** Both collections in the short time; what misses there, again in the long one. Takes about a minute. */
 export async function benchFill(): Promise<string> {
-  if (!existsSync(FOLDER)) return `Fill a piece: skipped, ${FOLDER} is not there.`;
   const limited = readLimited();
   const straight = readUnlimited(false);
   const turned = readUnlimited(true);
@@ -46,28 +43,23 @@ export async function benchFill(): Promise<string> {
 
 /** Instances of a collection, as one-piece fills by area. Exported for the test that runs the quick ones. */
 export function readLimited(): Instance[] {
-  return read<Listed & { guillotine: { best: number } }>('knapsack-limited.json').map((one) =>
+  return readInstances<Listed & { guillotine: { best: number } }>('knapsack-limited.json').map((one) =>
     instance(one, false, one.guillotine.best),
   );
 }
 
 export function readUnlimited(turns: boolean): Instance[] {
   type Both = Listed & { guillotineOptimum: { noRotation: number; withRotation: number } };
-  return read<Both>('knapsack-unlimited.json').map((one) =>
+  return readInstances<Both>('knapsack-unlimited.json').map((one) =>
     instance(one, turns, one.guillotineOptimum[turns ? 'withRotation' : 'noRotation']),
   );
 }
-
-export const haveInstances = (): boolean => existsSync(FOLDER);
 
 interface Listed {
   readonly name: string;
   readonly stock: { readonly w: number; readonly h: number };
   readonly items: readonly { readonly w: number; readonly h: number; readonly copies: number | null }[];
 }
-
-const read = <T>(name: string): T[] =>
-  (JSON.parse(readFileSync(path.join(FOLDER, name), 'utf8')) as { instances: T[] }).instances;
 
 function instance({ name, stock, items }: Listed, turns: boolean, optimum: number): Instance {
   const upright = !turns;

@@ -1,6 +1,5 @@
-/** Orders for the planner's bench: known instances in /shared, and seeded ones made here. Plans nothing. */
-import { existsSync, readFileSync } from 'node:fs';
-import path from 'node:path';
+/** Orders for the planner's bench: known instances from tests/fixtures/cutting, and seeded ones made here. Plans nothing. */
+import { readFileSync } from 'node:fs';
 import type { Order, Part, Piece } from '#core/cutting/order.ts';
 import { type Chance, chance } from '#core/cutting/random.ts';
 import { inches, millimetres } from '#shared/length.ts';
@@ -13,11 +12,13 @@ export interface Case {
   readonly sheets: number;
 }
 
-const FOLDER = path.resolve(import.meta.dirname, '../../../shared/cutting');
-
-export const haveInstances = (): boolean => existsSync(FOLDER);
-
-const read = <T>(name: string): T => JSON.parse(readFileSync(path.join(FOLDER, name), 'utf8')) as T;
+/** A collection of instances; tests/fixtures/cutting/README.md names whose they are. */
+export const readInstances = <T>(name: string): readonly T[] =>
+  (
+    JSON.parse(readFileSync(new URL(`../fixtures/cutting/${name}`, import.meta.url), 'utf8')) as {
+      instances: T[];
+    }
+  ).instances;
 
 interface Identical {
   readonly name: string;
@@ -28,27 +29,25 @@ interface Identical {
 
 /** Berkey & Wang 1987 and Martello & Vigo 1998, with proven optima. */
 export function identicalSheets(turns: boolean): Case[] {
-  return read<{ instances: Identical[] }>('sheets-identical.json').instances.map(
-    ({ name, stock, items, sheets }) => {
-      const parts = items.map((item, index) => ({
-        id: `${index}`,
-        width: item.w,
-        height: item.h,
-        copies: item.copies,
-        upright: !turns,
-      }));
-      const copies = items.reduce((sum, item) => sum + item.copies, 0);
-      const piece: Piece = {
-        id: 'sheet',
-        width: stock.w,
-        height: stock.h,
-        kind: 'sheet',
-        copies,
-        upright: !turns,
-      };
-      return { name, order: { parts }, pieces: [piece], sheets: turns ? sheets.rotation : sheets.noRotation };
-    },
-  );
+  return readInstances<Identical>('sheets-identical.json').map(({ name, stock, items, sheets }) => {
+    const parts = items.map((item, index) => ({
+      id: `${index}`,
+      width: item.w,
+      height: item.h,
+      copies: item.copies,
+      upright: !turns,
+    }));
+    const copies = items.reduce((sum, item) => sum + item.copies, 0);
+    const piece: Piece = {
+      id: 'sheet',
+      width: stock.w,
+      height: stock.h,
+      kind: 'sheet',
+      copies,
+      upright: !turns,
+    };
+    return { name, order: { parts }, pieces: [piece], sheets: turns ? sheets.rotation : sheets.noRotation };
+  });
 }
 
 interface Craft {
@@ -71,7 +70,7 @@ interface Craft {
 
 /** This project's own kind of order, with the best plans known. */
 export function craftOrders(): Case[] {
-  return read<{ instances: Craft[] }>('craft.json').instances.map(({ name, stock, parts, reference }) => ({
+  return readInstances<Craft>('craft.json').map(({ name, stock, parts, reference }) => ({
     name,
     order: {
       parts: parts.map((one, index) => ({

@@ -3,7 +3,7 @@
  * a markdown table, and counts the layouts that cannot be cut edge to edge.
  */
 import { createRequire } from 'node:module';
-import { type Case, haveInstances, identicalSheets } from './orders.ts';
+import { type Case, identicalSheets } from './orders.ts';
 
 interface Box {
   readonly x: number;
@@ -33,7 +33,6 @@ const PACKERS: readonly (readonly [name: string, pack: Packer, turns: boolean])[
 ];
 
 export async function benchPackers(): Promise<string> {
-  if (!haveInstances()) return 'General packers: skipped, ../shared/cutting is not there.';
   const rows = [false, true].flatMap((turns) => {
     const cases = identicalSheets(turns);
     const best = cases.reduce((sum, one) => sum + one.sheets, 0);

@@ -1,6 +1,6 @@
 /**
  * Diving finds orders again that whole sheets were cut into, leaves alone what it must, and never lays anything unsound;
- * instances with known optima in ../shared/cutting that strips and moves miss are skipped where the folder is not there.
+ * among the known instances it places some that strips and moves miss.
  */
 import { describe, expect, it } from 'vitest';
 import { Board } from '#core/cutting/board.ts';
@@ -12,7 +12,7 @@ import type { Order, Piece } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { chance } from '#core/cutting/random.ts';
 import { unfold } from '#core/cutting/unfold.ts';
-import { backwardsOrders, type Case, haveInstances, identicalSheets } from '#tests/bench/orders.ts';
+import { backwardsOrders, type Case, identicalSheets } from '#tests/bench/orders.ts';
 
 const free = { work: () => {}, shouldStop: () => false };
 
@@ -149,7 +149,7 @@ describe('dive', () => {
   });
 });
 
-describe.skipIf(!haveInstances())('known instances (skipped without ../shared/cutting)', () => {
+describe('known instances', () => {
   it.each([
     ['Class_03_40_1', false],
     ['Class_05_100_3', false],

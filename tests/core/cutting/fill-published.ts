@@ -1,6 +1,6 @@
 /**
  * A few instances of the literature with their proven optima, typed in as figures; the whole collections are read from
- * ../shared/cutting by the bench. Optima with limited copies: Wang, Baldacci, Liu & Wei (2025), EJOR 327:735; unlimited:
+ * tests/fixtures/cutting by the bench. Optima with limited copies: Wang, Baldacci, Liu & Wei (2025), EJOR 327:735; unlimited:
  * Cintra, Miyazawa, Wakabayashi & Xavier (2008), EJOR 191:61.
  */
 

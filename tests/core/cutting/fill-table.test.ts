@@ -6,7 +6,7 @@ import type { Piece } from '#core/cutting/order.ts';
 import { axisOf, floorIndex, leftBy } from '#core/cutting/patterns.ts';
 import { openSurround, type Surround, surroundOf } from '#core/cutting/surround.ts';
 import { densestOf, fillTable, type Lay, mostOf, traceBest } from '#core/cutting/unlimited.ts';
-import { haveInstances, readLimited, readUnlimited } from '#tests/bench/fill.ts';
+import { readLimited, readUnlimited } from '#tests/bench/fill.ts';
 
 const SEED = { seed: 20261125, numRuns: 100 };
 const never = (): boolean => false;
@@ -176,27 +176,18 @@ describe('what surrounds a block', () => {
   }
 });
 
-describe.skipIf(!haveInstances())(
-  'published collections (skipped where ../shared/cutting is not there)',
-  () => {
-    const quick = [
-      ...readLimitedQuick(),
-      ...(haveInstances() ? [...readUnlimited(false), ...readUnlimited(true)] : []).filter(
-        ({ name }) => name !== 'gcut13',
-      ),
-    ];
+describe('published collections', () => {
+  const unlimited = [...readUnlimited(false), ...readUnlimited(true)];
+  const quick = [...readLimitedQuick(), ...unlimited.filter(({ name }) => name !== 'gcut13')];
 
-    it.each(quick)('$name: $optimum', ({ piece, parts, optimum }) => {
-      expect(fillPiece(piece, parts, { work: 30_000 }).value).toBe(optimum);
-    });
+  it.each(quick)('$name: $optimum', ({ piece, parts, optimum }) => {
+    expect(fillPiece(piece, parts, { work: 30_000 }).value).toBe(optimum);
+  });
 
-    /** Small sheets, without the two that only the bench has the time for. */
-    function readLimitedQuick() {
-      const small = ({ width, height }: Piece): boolean => width * height < 30_000;
-      const slow = ["Hchl4s'", 'Hchl8s'];
-      return haveInstances()
-        ? readLimited().filter(({ name, piece }) => small(piece) && !slow.includes(name))
-        : [];
-    }
-  },
-);
+  /** Small sheets, without the two that only the bench has the time for. */
+  function readLimitedQuick() {
+    const small = ({ width, height }: Piece): boolean => width * height < 30_000;
+    const slow = ["Hchl4s'", 'Hchl8s'];
+    return readLimited().filter(({ name, piece }) => small(piece) && !slow.includes(name));
+  }
+});

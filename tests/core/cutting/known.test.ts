@@ -1,6 +1,6 @@
 /**
- * The planner against instances with known values in ../shared/cutting: Berkey & Wang 1987 and Martello & Vigo 1998
- * (fewest identical sheets) and this project's own orders. Skipped where the folder is not there.
+ * The planner against instances with known values in tests/fixtures/cutting: Berkey & Wang 1987 and Martello & Vigo 1998
+ * (fewest identical sheets) and this project's own orders.
  */
 import { describe, expect, it } from 'vitest';
 import { bound } from '#core/cutting/bound.ts';
@@ -8,9 +8,9 @@ import { checkPlan } from '#core/cutting/check.ts';
 import { prepare } from '#core/cutting/job.ts';
 import type { PlanOptions } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
-import { type Case, craftOrders, haveInstances, identicalSheets } from '#tests/bench/orders.ts';
+import { type Case, craftOrders, identicalSheets } from '#tests/bench/orders.ts';
 
-describe.skipIf(!haveInstances())('known instances (skipped without ../shared/cutting)', () => {
+describe('known instances', () => {
   it.each([false, true])('proves the fewest sheets of every instance, turns allowed: %s', (turns) => {
     for (const { name, order, pieces, sheets } of identicalSheets(turns)) {
       const [sheet] = pieces;
