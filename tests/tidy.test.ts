@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { migrations } from '#migrations/all.ts';
 
 const files = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard'], {
   encoding: 'utf8',
@@ -15,8 +16,8 @@ const LAYERS: Record<string, { ours: string[]; npm: string[] }> = {
   shared: { ours: ['shared'], npm: ['zod'] },
   'src/core': { ours: ['shared', 'src/core'], npm: ['polygon-clipping'] },
   'src/stores': {
-    ours: ['shared', 'src/core', 'src/stores'],
-    npm: ['kysely', 'better-sqlite3', 'node:fs', 'node:path', 'node:url'],
+    ours: ['shared', 'src/core', 'src/stores', 'migrations'],
+    npm: ['kysely', 'better-sqlite3'],
   },
   views: { ours: ['shared', 'src/core', 'views'], npm: ['hono/jsx', 'pdfkit'] },
   'src/web': {
@@ -145,6 +146,13 @@ describe('what only one layer may do', () => {
     const inline =
       /\s(style|on(click|input|change|submit|load|error|focus|blur|key\w+|mouse\w+|pointer\w+))=[{"]|dangerouslySetInnerHTML/;
     expect(holding(inline, (file) => file.startsWith('views/'))).toEqual([]);
+  });
+});
+
+describe('the migrations', () => {
+  test('are all in the list, each under the name of its file', () => {
+    const there = files.flatMap((file) => /^migrations\/(\d{4}_\w+)\.ts$/.exec(file)?.[1] ?? []);
+    expect(Object.keys(migrations)).toEqual(there.sort());
   });
 });
 

@@ -1,22 +1,17 @@
 /** Opens, migrates and closes the data file, and joins nested verbs into one transaction. Knows no resource. */
-import { promises as files } from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import SQLite from 'better-sqlite3';
 import {
   CompiledQuery,
   type DatabaseConnection,
-  FileMigrationProvider,
   Kysely,
   Migrator,
   SqliteDialect,
   SqliteDriver,
 } from 'kysely';
+import { migrations } from '#migrations/all.ts';
 import type { Tables } from './tables.ts';
 
 export type Database = Kysely<Tables>;
-
-const MIGRATIONS = fileURLToPath(new URL('../../migrations', import.meta.url));
 
 /** `file` may be `:memory:`. The caller migrates it before use and closes it with `db.destroy()`. */
 export function openDatabase(file: string): Database {
@@ -29,7 +24,7 @@ export function openDatabase(file: string): Database {
 
 /** Brings the file to the newest schema; throws what a migration threw, with nothing of that migration kept. */
 export async function migrate(db: Database): Promise<void> {
-  const provider = new FileMigrationProvider({ fs: files, path, migrationFolder: MIGRATIONS });
+  const provider = { getMigrations: async () => migrations };
   const { error } = await new Migrator({ db, provider }).migrateToLatest();
   if (error) throw error;
 }

@@ -1,0 +1,23 @@
+/** Every migration by the name under which a book remembers it. A landed one is never changed, a new one goes last. */
+import type { Migration } from 'kysely';
+import * as tools from './0001_tools.ts';
+import * as stash from './0002_stash.ts';
+import * as journal from './0003_journal.ts';
+import * as ledger from './0004_ledger.ts';
+import * as search from './0005_search.ts';
+import * as startAsMade from './0006_start_as_made.ts';
+import * as post from './0007_post.ts';
+import * as plans from './0008_plans.ts';
+import * as readyMade from './0009_ready_made.ts';
+
+export const migrations: Record<string, Migration> = {
+  '0001_tools': tools,
+  '0002_stash': stash,
+  '0003_journal': journal,
+  '0004_ledger': ledger,
+  '0005_search': search,
+  '0006_start_as_made': startAsMade,
+  '0007_post': post,
+  '0008_plans': plans,
+  '0009_ready_made': readyMade,
+};
