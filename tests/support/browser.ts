@@ -1,10 +1,17 @@
-/** Starts the app as its reader would, in a process and folder of its own, and opens a browser on it. */
-import { type ChildProcess, spawn } from 'node:child_process';
+/** Opens the app for a browser, on a port and in a folder of its own, and the browser. Knows no page. */
+import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
+import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { type ServerType, serve } from '@hono/node-server';
+import type { Hono } from 'hono';
 import { type Browser, chromium } from 'playwright-core';
+import { seedDemo } from '#seed/demo.ts';
+import { type PlanningPool, planningPool } from '#src/planning.ts';
+import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
+import { createApp } from '#web/app.ts';
+import type { Env, Planner } from '#web/env.ts';
 import { browserPath } from './find-browser.ts';
 
 export interface RunningApp {
@@ -13,16 +20,52 @@ export interface RunningApp {
   readonly stop: () => Promise<void>;
 }
 
+/** As src/server.ts would, but in this process: what a program of its own costs is spent once, in tests/server.test.ts. */
 export async function startApp(): Promise<RunningApp> {
   const folder = mkdtempSync(join(tmpdir(), 'creasebook-'));
-  const port = await freePort();
-  const env = { ...process.env, PORT: `${port}`, HOST: '127.0.0.1', CREASEBOOK_DATA: folder };
-  const child = spawn(process.execPath, ['--import', 'tsx', 'src/server.ts'], {
-    env,
-    stdio: ['ignore', 'pipe', 'pipe'],
+  const db = openDatabase(join(folder, 'creasebook.db'));
+  await migrate(db);
+  let app: Hono<Env>;
+  const server = serve({ fetch: (request) => app.fetch(request), port: 0, hostname: '127.0.0.1' });
+  await once(server, 'listening');
+  const host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
+  app = createApp({
+    db,
+    now: () => new Date(),
+    token: () => crypto.randomUUID(),
+    loadDemo: seedDemo,
+    hosts: [host],
+    planner: sharedPlanner,
   });
-  await listening(child);
-  return { url: `http://127.0.0.1:${port}`, folder, stop: () => stop(child, folder) };
+  return {
+    url: `http://${host}`,
+    folder,
+    stop: async () => {
+      await closed(server);
+      await closeDatabase(db);
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+let pool: PlanningPool | undefined;
+
+/** One warm worker for all files of this process, started by the first that plans. */
+const sharedPlanner: Planner = {
+  start: (asked) => warm().start(asked),
+  fill: (asked) => warm().fill(asked),
+};
+
+function warm(): PlanningPool {
+  pool ??= planningPool(1);
+  return pool;
+}
+
+function closed(server: ServerType): Promise<unknown> {
+  if ('closeAllConnections' in server) server.closeAllConnections();
+  const done = once(server, 'close');
+  server.close();
+  return done;
 }
 
 export const openBrowser = (): Promise<Browser> =>
@@ -38,37 +81,3 @@ export const openBrowser = (): Promise<Browser> =>
       '--disable-sync',
     ],
   });
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer();
-    probe.once('error', reject);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
-    });
-  });
-}
-
-function listening(child: ChildProcess): Promise<void> {
-  return new Promise((resolve, reject) => {
-    let heard = '';
-    const hear = (chunk: Buffer): void => {
-      heard += chunk.toString();
-      if (heard.includes('Creasebook is open')) resolve();
-    };
-    child.stdout!.on('data', hear);
-    child.stderr!.on('data', hear);
-    child.once('exit', (code) => reject(new Error(`the app ended with ${code}: ${heard}`)));
-  });
-}
-
-function stop(child: ChildProcess, folder: string): Promise<void> {
-  return new Promise((resolve) => {
-    child.once('exit', () => {
-      rmSync(folder, { recursive: true, force: true });
-      resolve();
-    });
-    child.kill('SIGTERM');
-  });
-}

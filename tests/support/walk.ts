@@ -18,6 +18,9 @@ export interface Walk {
   readonly end: () => Promise<void>;
 }
 
+/** Ends what would wait for ever; a busy machine stays far below it. */
+const MOST_WAIT = 120_000;
+
 /** An empty book of its own and a phone to read it on. */
 export async function startWalk({
   scripts = true,
@@ -28,14 +31,12 @@ export async function startWalk({
 } = {}): Promise<Walk> {
   const [app, browser] = await Promise.all([startApp(), openBrowser()]);
   const page = await (await browser.newContext({ javaScriptEnabled: scripts, viewport })).newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(MOST_WAIT);
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
   page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
   const leave = async (target: Locator): Promise<void> => {
-    const left = page.waitForEvent('framenavigated');
-    await target.click();
-    await left;
+    await Promise.all([page.waitForEvent('framenavigated'), target.click()]);
     await page.waitForLoadState();
   };
   return {
