@@ -5,7 +5,8 @@
  * `planChanges(db, plan)`.
  */
 import type { Selectable } from 'kysely';
-import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { CutPlan, PlannedCuts } from '#core/cutting/cuts.ts';
+import { earlierCutSheet } from '#core/cutting/earlier-steps.ts';
 import { type Change, changesSince } from '#core/project/changes.ts';
 import { type Cutting, refOfPiece } from '#core/project/order.ts';
 import { pieceCuts } from '#core/project/piece-cuts.ts';
@@ -173,15 +174,17 @@ const planRows = (db: Database) =>
 
 type Row = Selectable<Tables['plans']> & { cut: number | null; cut_at: string | null };
 
-const toPlan = (row: Row): Omit<Plan, 'ticks' | 'spoiled'> => ({
+const toPlan = (row: Row): Omit<Plan, 'ticks' | 'spoiled'> => withPlan(row, cuttingIn(row));
+
+const withPlan = (row: Row, cutting: Cutting): Omit<Plan, 'ticks' | 'spoiled'> => ({
   id: row.id,
   project: row.project_id,
   insteadOf: row.instead_of,
   askedAt: row.asked_at,
   trial: row.trial === 1,
   batch: JSON.parse(row.batch),
-  ...cuttingIn(row),
-  plan: row.plan === null ? null : JSON.parse(row.plan),
+  ...cutting,
+  plan: row.plan === null ? null : withSteps(JSON.parse(row.plan), cutting),
   fault: row.fault,
   cut: row.cut === null ? null : { id: row.cut, at: row.cut_at! },
 });
@@ -191,3 +194,7 @@ function cuttingIn({ cutting }: Row): Cutting {
   const { suitable, ...read }: Omit<Cutting, 'suitable'> & Partial<Cutting> = JSON.parse(cutting);
   return { ...read, suitable: suitable ?? lookedAt(read) };
 }
+
+/** Plans kept before their steps were kept with them have those that their ticks are of. */
+const withSteps = (plan: PlannedCuts | CutPlan, { pieces }: Cutting): CutPlan =>
+  'steps' in plan ? plan : { ...plan, ...earlierCutSheet(pieces, plan) };

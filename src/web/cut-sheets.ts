@@ -20,7 +20,7 @@ import {
 import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import { SheetPage } from '#views/plans/sheet.tsx';
-import { StepRow, settingsIn } from '#views/plans/steps.tsx';
+import { StepRow } from '#views/plans/steps.tsx';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
 import { check, entryOf, readForm } from './form.ts';
@@ -116,11 +116,10 @@ async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Res
 async function tick(c: Request, mark: (db: Database, plan: number, step: number) => Promise<void>) {
   const plan = await planIn(c);
   const asked = check(tickForm, await readForm(c));
-  const groups = plan && isFound(plan) ? settingsIn({ plan }).flatMap((setting) => setting.groups) : [];
-  const group = asked.ok ? groups.find(({ number }) => number === asked.value.step) : undefined;
-  if (!plan || !group) return notFound(c);
-  await mark(c.get('db'), plan.id, group.number);
-  if (!wantsFragment(c)) return goTo(c, `/plans/${plan.id}/sheet#step-${group.number}`);
+  const step = asked.ok ? plan?.plan?.steps.find(({ number }) => number === asked.value.step) : undefined;
+  if (!plan || !step) return notFound(c);
+  await mark(c.get('db'), plan.id, step.number);
+  if (!wantsFragment(c)) return goTo(c, `/plans/${plan.id}/sheet#step-${step.number}`);
   const view = (await readPlanView(c, (await readPlan(c.get('db'), plan.id))!))!;
-  return c.html(`${jsx(StepRow, { ...view, group })}`);
+  return c.html(`${jsx(StepRow, { ...view, step })}`);
 }

@@ -4,7 +4,7 @@
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { PlanOptions, Progress } from '#core/cutting/order.ts';
-import { cutSheet } from '#core/cutting/steps.ts';
+import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { type PlanningPool, planningPool } from '#src/planning.ts';
 import {
   backwardsOrders,
@@ -117,7 +117,7 @@ async function craftTable(pool: PlanningPool): Promise<string> {
         worth.newSheets,
         worth.offcutAreaUsed,
         percent(worth.worthLost / (worth.worthLost + kept(worth))),
-        new Set(cutSheet(one.pieces, worth).map(({ distance }) => distance)).size,
+        settingsOfSteps(worth.steps).length,
       ),
     );
   }

@@ -454,7 +454,16 @@ describe('planning that takes longer', () => {
   /** A plan of which nothing is placed, though it might be. */
   const nothingOf = (order: Order, plan: CutPlan): CutPlan => ({
     ...plan,
-    ...{ used: [], placed: 0, newSheets: 0, newSheetArea: 0, offcutAreaUsed: 0, worthLost: 0 },
+    ...{
+      used: [],
+      patterns: [],
+      steps: [],
+      placed: 0,
+      newSheets: 0,
+      newSheetArea: 0,
+      offcutAreaUsed: 0,
+      worthLost: 0,
+    },
     unplaced: order.parts.map(({ id, copies }) => ({ part: id, copies, remedies: [] })),
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,

@@ -1,8 +1,8 @@
 /** A plan's figures, one tap behind its answer: what is placed, proved, kept and wasted. Works nothing out. */
 import type { FC } from 'hono/jsx';
+import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { areasOf, type Proof, proofOf } from '#core/project/planned.ts';
 import { When } from '../parts/when.tsx';
-import { settingsIn } from './steps.tsx';
 import type { PlanView } from './view.ts';
 import { percent } from './words.ts';
 
@@ -19,7 +19,7 @@ export const Figures: FC<PlanView> = (view) => {
           <Row name="Paper used for parts">{percent(areas.used === 0 ? 0 : areas.parts / areas.used)}</Row>
           <Row name="Kept as offcuts">{percent(areas.used === 0 ? 0 : areas.kept / areas.used)}</Row>
           <Row name="Waste">{percent(areas.waste)}</Row>
-          <Row name="Settings of the fence">{settingsIn(view).length}</Row>
+          <Row name="Settings of the fence">{settingsOfSteps(plan.plan.steps).length}</Row>
           <Row name="Looked for">{(plan.plan.timeMs / 1000).toFixed(1)} s</Row>
           <Row name="Asked">
             <When at={plan.askedAt} />

@@ -1,74 +1,107 @@
-/** Every piece that a plan cuts, drawn to one scale with its parts in place; pieces cut alike share a drawing. */
+/** Every pattern of a plan drawn once, to one scale: how many pieces are cut so, and on the cut sheet at what settings. */
 import type { FC } from 'hono/jsx';
-import type { UsedPiece } from '#core/cutting/cuts.ts';
+import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
 import { rectangleOf, sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import type { FoundPlan } from '#core/project/planned.ts';
+import { howMany, listed } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf } from './words.ts';
+import { labelsOf, sayTrue, tally } from './words.ts';
 
-/** Pieces of one kind that are cut alike, by their places in the plan. */
-export interface Alike {
-  readonly used: UsedPiece;
-  readonly indices: readonly number[];
+interface Props extends PlanView {
+  readonly width: number;
+  readonly height: number;
+  readonly settings?: boolean;
 }
 
-export function alike({ plan }: FoundPlan): Alike[] {
-  const groups = new Map<string, { used: UsedPiece; indices: number[] }>();
-  for (const [index, used] of plan.used.entries()) {
-    const key = JSON.stringify([used.piece, used.cuts]);
-    if (!groups.has(key)) groups.set(key, { used, indices: [] });
-    groups.get(key)!.indices.push(index);
-  }
-  return [...groups.values()];
-}
-
-export const Pieces: FC<PlanView & { width: number; height: number }> = ({ width, height, ...view }) => {
-  const groups = alike(view.plan);
-  const drawn = groups.map(({ used }, index) => drawnPiece(used, index + 1, view));
+export const Pieces: FC<Props> = ({ width, height, settings, ...view }) => {
+  const drawn = view.plan.plan.patterns.map((_, pattern) => drawnPiece(pattern, view));
   const scale = pieceScale(drawn, width, height);
   return (
     <ul class="plan-pieces">
-      {drawn.map((piece, index) => (
-        <li id={`piece-${index + 1}`}>
-          <Picture drawing={pieceDrawing(piece, view.units, scale)} id={`plan-piece-${index}`} />
-          <p>{sayPiece(groups[index]!, view)}</p>
+      {drawn.map((piece, pattern) => (
+        <li id={`piece-${pattern + 1}`}>
+          <Picture drawing={pieceDrawing(piece, view.units, scale)} id={`plan-piece-${pattern}`} />
+          <p>
+            {sayAlike(pattern, view)}
+            {sayPieces(pattern, view)}
+          </p>
+          {settings ? <Settings {...view} pattern={pattern} /> : null}
         </li>
       ))}
     </ul>
   );
 };
 
-/** `Fern, 2 new sheets cut alike`, `Fern, from tray 1` */
-function sayPiece({ used, indices }: Alike, { plan, designs, offcuts }: PlanView): string {
-  const { design, offcut } = refOfPiece(plan.pieces.find(({ id }) => id === used.piece)!);
-  const name = designs.get(design)?.name ?? 'a design that is gone';
-  const many = indices.length;
-  if (offcut === null) return `${name}, ${many === 1 ? 'a new sheet' : `${many} new sheets cut alike`}`;
-  const place = offcuts.get(offcut)?.place ?? '';
-  return `${name}${place === '' ? '' : `, from ${place}`}${many > 1 ? `: ${many} cut alike` : ''}`;
+function sayAlike(pattern: number, { plan }: PlanView) {
+  const count = plan.plan.patterns[pattern]!.pieces.length;
+  return count === 1 ? null : (
+    <>
+      <strong>cut alike ×{count}</strong>:{' '}
+    </>
+  );
 }
 
-/** Numbered as the steps name it. */
-function drawnPiece(
-  used: UsedPiece,
-  number: number,
-  { plan, designs, offcuts, titles }: PlanView,
-): DrawnPiece {
-  const piece = plan.pieces.find(({ id }) => id === used.piece)!;
-  const { design: id, offcut } = refOfPiece(piece);
-  const design = designs.get(id);
+/** Its measures in the order in which they are set, each a way to its step. */
+const Settings: FC<PlanView & { pattern: number }> = ({ pattern, plan, units }) => {
+  const steps = plan.plan.steps.filter(({ patterns }) => patterns.includes(pattern));
+  if (steps.length === 0) return <p>needs no cut</p>;
+  return (
+    <p class="pattern-settings">
+      set{' '}
+      {settingsOfSteps(steps).map(([first], index) => (
+        <>
+          {index > 0 ? ' · ' : null}
+          <a href={`#step-${first!.number}`}>{sayTrue(first!.set, units)}</a>
+        </>
+      ))}
+    </p>
+  );
+};
+
+/** `8 new sheets of Fern`, `K7 from tray 1`, `3 new sheets of Fern, 5 of Hare`. */
+export function sayPieces(pattern: number, view: PlanView): string {
+  const { plan, designs, offcuts } = view;
+  const refs = plan.plan.patterns[pattern]!.pieces.map((id) =>
+    refOfPiece(plan.pieces.find((piece) => piece.id === id)!),
+  );
+  const sheets = tally(
+    refs.flatMap(({ design, offcut }) =>
+      offcut === null ? [designs.get(design)?.name ?? 'a design that is gone'] : [],
+    ),
+  );
+  const cut = tally(
+    refs.flatMap(({ offcut }) => {
+      const known = offcut === null ? undefined : offcuts.get(offcut);
+      return known ? [`${known.code}${known.place === '' ? '' : ` from ${known.place}`}`] : [];
+    }),
+  );
+  const opened = [...sheets].map(([name, count], index) =>
+    index === 0 ? `${howMany(count, 'new sheet')} of ${name}` : `${count} of ${name}`,
+  );
+  return listed([...opened, ...[...cut].map(([name, count]) => (count > 1 ? `${count} × ${name}` : name))]);
+}
+
+/** Numbered as the steps name it. What its pieces do not share is not drawn, and which way up it lies always. */
+function drawnPiece(pattern: number, { plan, designs, offcuts, titles }: PlanView): DrawnPiece {
+  const { pieces: ids, used, rectangles } = plan.plan.patterns[pattern]!;
+  const pieces = ids.map((id) => plan.pieces.find((piece) => piece.id === id)!);
+  const refs = pieces.map(refOfPiece);
+  const several = new Set(refs.map(({ design }) => design)).size > 1;
+  const design = designs.get(refs[0]!.design);
   const labels = labelsOf(plan, titles);
-  const bordered = piece.edges?.includes('bottom') && design?.print.direction === 'one edge';
+  const offcut = refs[0]!.offcut === null ? undefined : offcuts.get(refs[0]!.offcut);
+  const name = offcut ? offcut.code : (design?.name ?? 'Sheet');
+  const border = design?.print.direction === 'one edge' ? design.print.border : undefined;
+  const bordered = !several && border !== undefined && pieces.every(({ edges }) => edges?.includes('bottom'));
   return {
-    ...sizeOf(piece),
-    code: `${number} · ${offcut === null ? (design?.name ?? 'Sheet') : (offcuts.get(offcut)?.code ?? 'Offcut')}`,
-    parts: used.rectangles.map((one) => ({ ...rectangleOf(one), ...labels.get(one.part)! })),
-    leftovers: used.leftovers.map(rectangleOf),
-    upright: piece.upright === true,
-    ...(bordered && design.print.direction === 'one edge' && { border: design.print.border }),
-    ...(design && { swatch: design.swatch }),
+    ...sizeOf(pieces[0]!),
+    code: `${pattern + 1} · ${new Set(ids).size > 1 ? `${ids.length} pieces` : name}`,
+    parts: rectangles.map((one) => ({ ...rectangleOf(one), ...labels.get(one.part)! })),
+    leftovers: plan.plan.used[used[0]!]!.leftovers.map(rectangleOf),
+    upright: pieces.some(({ upright }) => upright === true),
+    ...(bordered && { border }),
+    ...(design && !several && { swatch: design.swatch }),
   };
 }

@@ -5,7 +5,7 @@ import { Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
 import { Pieces } from './pieces.tsx';
 import { Result } from './result.tsx';
-import { Steps, settingsIn } from './steps.tsx';
+import { Steps } from './steps.tsx';
 import { Take } from './take.tsx';
 import type { PlanView } from './view.ts';
 import { sayPaper } from './words.ts';
@@ -23,22 +23,28 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
       </p>
       <Take {...view} />
       <div class="sheet-body">
+        <section class="sheet-pieces">
+          <Pieces {...view} width={250} height={240} settings />
+        </section>
         <section class="sheet-steps">
-          {settingsIn(view).length === 0 ? (
+          {plan.plan.steps.length === 0 ? (
             <p>Nothing is cut: every part is a whole piece.</p>
           ) : (
             <>
               <p class="caution">
                 {SAY_CAUTION.blade} Measure the first piece of each setting before cutting the rest.
               </p>
+              <p>
+                What you keep lies against the fence, and what falls off is the rest, whatever it measures.
+                Lay the last of a size to the fence too: a sheet is never quite what its label says, and the
+                knife takes what is over. Sheets cut alike go one after another at one setting, or as many at
+                once as your trimmer cuts cleanly.
+              </p>
               <Steps {...view} />
             </>
           )}
         </section>
-        <section class="sheet-pieces">
-          <Pieces {...view} width={250} height={240} />
-          <Result {...view} />
-        </section>
+        <Result {...view} />
       </div>
       {plan.cut ? <p class="done">This is cut and written down.</p> : <WriteDown {...view} places={places} />}
     </article>

@@ -1,114 +1,111 @@
-/** The steps at the trimmer, all cuts of one setting together, each with a box to tick. Knows no order but the given. */
+/**
+ * The steps at the trimmer, all cuts of one setting together, each step with a box to tick: what lies at the fence, what
+ * is kept, what falls off. Knows no order but the given.
+ */
 import type { FC } from 'hono/jsx';
-import { type Block, cutSheet, type Step } from '#core/cutting/steps.ts';
+import type { Block, Laid, Step } from '#core/cutting/cuts.ts';
+import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { cutStepDrawing } from '#core/drawing/cut-step.ts';
 import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import { length, printLength, printSize } from '#shared/length.ts';
+import { printSize } from '#shared/length.ts';
 import { listed } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
-import { SwatchChip } from '../diagrams/swatch.tsx';
-import { alike } from './pieces.tsx';
+import { sayPieces } from './pieces.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf, type PartLabel, tally } from './words.ts';
+import { labelsOf, type PartLabel, sayTrue, tally } from './words.ts';
 
-/** Cuts that are made alike on pieces that are alike, with their number on the sheet. */
-interface Group {
-  readonly number: number;
-  /** The number of its piece's drawing. */
-  readonly drawing: number;
-  readonly step: Step;
-  readonly count: number;
-}
-
-interface Setting {
-  readonly distance: number;
-  readonly groups: readonly Group[];
-}
-
-export function settingsIn({ plan }: Pick<PlanView, 'plan'>): Setting[] {
-  const drawing = new Map(
-    alike(plan).flatMap(({ indices }, group) => indices.map((index) => [index, group + 1] as const)),
-  );
-  let number = 0;
-  return cutSheet(plan.pieces, plan.plan).map(({ distance, steps }) => {
-    const groups = new Map<string, Omit<Group, 'number'>>();
-    for (const step of steps) {
-      const at = drawing.get(step.used)!;
-      const key = JSON.stringify([at, step.block, step.fence, step.off.length]);
-      const known = groups.get(key) ?? { step, drawing: at, count: 0 };
-      groups.set(key, { ...known, count: known.count + 1 });
-    }
-    return { distance, groups: [...groups.values()].map((group) => ({ ...group, number: number++ })) };
-  });
-}
-
-export const Steps: FC<PlanView> = (view) => {
-  const settings = settingsIn(view);
-  return (
-    <ol class="settings">
-      {settings.map((setting) => (
-        <li>
-          <h2>
-            Set {printLength(length(setting.distance), view.units)}: <small>{sayCuts(setting)}</small>
-          </h2>
-          <ul>
-            {setting.groups.map((group) => (
-              <StepRow {...view} group={group} />
-            ))}
-          </ul>
-        </li>
-      ))}
-    </ol>
-  );
-};
+export const Steps: FC<PlanView> = (view) => (
+  <ol class="settings">
+    {settingsOfSteps(view.plan.plan.steps).map((steps) => (
+      <li>
+        <h2>
+          Set {sayTrue(steps[0]!.set, view.units)}: <small>{sayCuts(steps)}</small>
+        </h2>
+        <ul>
+          {steps.map((step) => (
+            <StepRow {...view} step={step} />
+          ))}
+        </ul>
+      </li>
+    ))}
+  </ol>
+);
 
 /** One step, which a tap ticks: with scripts only its own line is changed. */
-export const StepRow: FC<PlanView & { group: Group }> = ({ group, ...view }) => {
+export const StepRow: FC<PlanView & { step: Step }> = ({ step, ...view }) => {
   const { plan } = view;
-  const done = plan.ticks.includes(group.number);
+  const done = plan.ticks.includes(step.number);
   const action = `/plans/${plan.id}/ticks`;
   return (
-    <li id={`step-${group.number}`} class={done ? 'step ticked' : 'step'}>
+    <li id={`step-${step.number}`} class={done ? 'step ticked' : 'step'}>
       {plan.cut ? null : (
         <form
           method="post"
           action={action}
           hx-post={action}
-          hx-target={`#step-${group.number}`}
+          hx-target={`#step-${step.number}`}
           hx-swap="outerHTML"
         >
-          <input type="hidden" name="step" value={`${group.number}`} />
+          <input type="hidden" name="step" value={`${step.number}`} />
           {done ? <input type="hidden" name="_method" value="DELETE" /> : null}
           <button
             type="submit"
-            id={`tick-${group.number}`}
+            id={`tick-${step.number}`}
             class="tick"
             aria-pressed={done ? 'true' : 'false'}
           >
             <span class="hidden">
-              {done ? 'Cut' : 'Not cut yet'}: step {group.number + 1}
+              {done ? 'Cut' : 'Not cut yet'}: step {ordinal(step, view)}
             </span>
           </button>
         </form>
       )}
       <span class="box" aria-hidden="true" />
-      <StepPicture {...view} group={group} />
-      <StepWords {...view} group={group} />
+      <ul class="laid">
+        {alike(step, view).map((group, index) => (
+          <li>
+            <LaidPicture {...view} group={group} id={`step-picture-${step.number}-${index}`} />
+            <LaidWords {...view} group={group} />
+          </li>
+        ))}
+      </ul>
     </li>
   );
 };
 
+/** Steps are counted from one; those of older plans were numbered from nought. */
+const ordinal = ({ number }: Step, { plan }: PlanView): number =>
+  plan.plan.steps.findIndex((one) => one.number === number) + 1;
+
+/** Blocks of a pattern that are cut alike wherever they lay in it. */
+interface Group {
+  readonly laid: readonly Laid[];
+  readonly words: string;
+}
+
+function alike({ laid }: Step, view: PlanView): Group[] {
+  const groups = new Map<string, Laid[]>();
+  for (const one of laid) {
+    const { width, height } = one.block;
+    const key = JSON.stringify([one.pattern, width, height, one.fence, sayOff(one, view)]);
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].map((laid) => ({ laid, words: sayOff(laid[0]!, view) }));
+}
+
 /** Decoration: the words beside it say the same. */
-const StepPicture: FC<PlanView & { group: Group }> = ({ group: { step, number }, plan }) => {
-  const piece = plan.pieces.find(({ id }) => id === step.piece)!;
-  const used = plan.pieces.filter(({ id }) => plan.plan.used.some((one) => one.piece === id));
-  const scale = THUMBNAIL / Math.max(...used.flatMap(({ width, height }) => [width, height]));
+const LaidPicture: FC<PlanView & { group: Group; id: string }> = ({ group: { laid }, id, plan }) => {
+  const sizes = plan.pieces.filter((piece) => plan.plan.used.some((one) => one.piece === piece.id));
+  const scale = THUMBNAIL / Math.max(...sizes.flatMap(({ width, height }) => [width, height]));
+  const { pattern, fence } = laid[0]!;
+  const piece = pieceOf(pattern, plan);
+  const blocks = { blocks: laid.map(({ block }) => block), kept: laid.flatMap(({ kept }) => kept) };
   return (
     <span class="step-picture" aria-hidden="true">
       <Picture
-        drawing={cutStepDrawing({ ...step, piece }, `${step.fence} edge to the fence`, scale)}
-        id={`step-picture-${number}`}
+        drawing={cutStepDrawing({ ...blocks, piece, fence }, `${fence} edge to the fence`, scale)}
+        id={id}
       />
     </span>
   );
@@ -116,47 +113,53 @@ const StepPicture: FC<PlanView & { group: Group }> = ({ group: { step, number },
 
 const THUMBNAIL = 64;
 
-const StepWords: FC<PlanView & { group: Group }> = ({ group: { step, count, number, drawing }, ...view }) => {
-  const { plan, designs, offcuts, units } = view;
-  const { design, offcut } = refOfPiece(plan.pieces.find(({ id }) => id === step.piece)!);
-  const paper = designs.get(design);
+const LaidWords: FC<PlanView & { group: Group }> = ({ group: { laid, words }, ...view }) => {
+  const { plan, units } = view;
+  const { pattern, block, fence } = laid[0]!;
+  const piece = pieceOf(pattern, plan);
+  const whole = piece.width === block.width && piece.height === block.height;
+  const count = laid.length * plan.plan.patterns[pattern]!.pieces.length;
   return (
-    <div class="step-words">
-      <p>
-        {paper ? (
-          <SwatchChip id={`step-chip-${number}`} swatch={paper.swatch} name={paper.name} size={22} />
-        ) : null}{' '}
-        <a class="which" href={`#piece-${drawing}`}>
-          {drawing}
-        </a>{' '}
-        {count > 1 ? <b>{count} × </b> : null}
-        {offcut === null ? paper?.name : <span class="code">{offcuts.get(offcut)?.code}</span>}{' '}
-        <span class="quiet">
-          {isWhole(step, view) ? '' : `piece ${printSize(sizeOf(step.block), units)}, `}
-        </span>
-        <b>{step.fence} edge</b> to the fence
-      </p>
-      <p>{sayOff(step, view)}</p>
-    </div>
+    <p class="step-words">
+      <a class="which" href={`#piece-${pattern + 1}`}>
+        {pattern + 1}
+      </a>{' '}
+      {whole ? (
+        sayPieces(pattern, view)
+      ) : (
+        <>
+          {count > 1 ? <b>{count} × </b> : null}
+          block {printSize(sizeOf(block), units)}
+        </>
+      )}
+      , <b>{fence} edge</b> to the fence. {words}
+    </p>
   );
 };
 
-const isWhole = ({ block, piece }: Step, { plan }: PlanView): boolean => {
-  const whole = plan.pieces.find(({ id }) => id === piece)!;
-  return whole.width === block.width && whole.height === block.height;
-};
+const pieceOf = (pattern: number, plan: PlanView['plan']) =>
+  plan.pieces.find(({ id }) => id === plan.plan.patterns[pattern]!.pieces[0])!;
 
-/** `Comes off: 3 × front 4⅞ × 6″. Stays: leftover 2 × 6″ for tray 1.` */
-function sayOff({ off, rest, piece }: Step, view: PlanView): string {
+/** `Keep 3 × Front 4⅞ × 6″. Falls off: leftover 2 × 6″ for tray 1.` */
+function sayOff({ kept, rest, pattern }: Laid, view: PlanView): string {
   const labels = labelsOf(view.plan, view.titles);
-  const say = (block: Block): string => sayBlock(block, piece, labels, view);
-  const parts = [...tally(off.map(say))].map(([words, count]) => (count > 1 ? `${count} × ${words}` : words));
-  return `Comes off: ${listed(parts)}. Stays: ${say(rest)}.`;
+  const say = (block: Block): string => sayBlock(block, pattern, labels, view);
+  const parts = [...tally(kept.map(say))].map(([words, count]) =>
+    count > 1 ? `${count} × ${words}` : words,
+  );
+  return `Keep ${listed(parts)}. ${REST[rest.becomes.kind]} ${say(rest)}.`;
 }
+
+const REST: Record<Block['becomes']['kind'], string> = {
+  more: 'Cut on later:',
+  part: 'What is left is',
+  leftover: 'Falls off:',
+  waste: 'Falls off:',
+};
 
 function sayBlock(
   block: Block,
-  piece: string,
+  pattern: number,
   labels: ReadonlyMap<string, PartLabel>,
   view: PlanView,
 ): string {
@@ -165,21 +168,27 @@ function sayBlock(
     case 'part':
       return `${labels.get(block.becomes.part)?.name ?? block.becomes.part} ${size}`;
     case 'leftover':
-      return `leftover ${size}${placeOf(piece, view)}`;
+      return `leftover ${size}${placeOf(pattern, view)}`;
     case 'waste':
       return `waste ${size}`;
     case 'more':
-      return `a piece ${size} to cut on`;
+      return `block ${size}`;
   }
 }
 
-function placeOf(piece: string, { plan, offcuts }: PlanView): string {
-  const { offcut } = refOfPiece(plan.pieces.find(({ id }) => id === piece)!);
-  const place = offcut === null ? '' : (offcuts.get(offcut)?.place ?? '');
-  return place === '' ? ' for the shelf' : ` for ${place}`;
+/** Where a leftover goes back to: of several offcuts each to its own place. */
+function placeOf(pattern: number, { plan, offcuts }: PlanView): string {
+  const places = new Set(
+    plan.plan.patterns[pattern]!.pieces.map((id) => {
+      const { offcut } = refOfPiece(plan.pieces.find((piece) => piece.id === id)!);
+      return offcut === null ? '' : (offcuts.get(offcut)?.place ?? '');
+    }),
+  );
+  const [place] = places;
+  return places.size > 1 || !place ? ' for the shelf' : ` for ${place}`;
 }
 
-function sayCuts({ groups }: Setting): string {
-  const cuts = groups.reduce((sum, { step, count }) => sum + step.off.length * count, 0);
+function sayCuts(steps: readonly Step[]): string {
+  const cuts = steps.reduce((sum, { times }) => sum + times, 0);
   return cuts === 1 ? 'one cut' : `${cuts} cuts`;
 }

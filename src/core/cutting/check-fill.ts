@@ -5,7 +5,7 @@
 import type { Problem } from '#shared/checked.ts';
 import { areaOf } from '#shared/size.ts';
 import { checkPlan, shelfValue } from './check.ts';
-import type { CutPlan } from './cuts.ts';
+import type { PlannedCuts } from './cuts.ts';
 import type { Fill } from './fill.ts';
 import type { Limits, Order, Piece } from './order.ts';
 import type { FillGoal, FillPart } from './wants.ts';
@@ -69,14 +69,14 @@ function onePiecePlan(
   parts: readonly FillPart[],
   fill: Fill,
   limits: Limits,
-): [Order, Piece[], CutPlan] {
+): [Order, Piece[], PlannedCuts] {
   const cut = new Map<string, number>();
   for (const { part } of fill.rectangles) cut.set(part, (cut.get(part) ?? 0) + 1);
   const order = { parts: parts.map((part) => ({ ...part, copies: part.copies ?? cut.get(part.id) ?? 0 })) };
   const area = areaOf(piece);
   const sheet = piece.kind === 'sheet';
   const { keepAtLeast = 0 } = limits;
-  const plan: CutPlan = {
+  const plan: PlannedCuts = {
     placed: fill.rectangles.length,
     unplaced: order.parts
       .map(({ id, copies }) => ({ part: id, copies: copies - (cut.get(id) ?? 0), remedies: [] }))

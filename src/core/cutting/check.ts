@@ -3,11 +3,13 @@
  * Shares with the search what a plan is made of and nothing else; knows no way to find a plan.
  */
 import type { Problem } from '#shared/checked.ts';
+import { checkSteps } from './check-steps.ts';
 import {
-  type CutPlan,
+  type CutSheet,
   type CutTree,
   isCut,
   type PlacedPart,
+  type PlannedCuts,
   type Rectangle,
   type UsedPiece,
 } from './cuts.ts';
@@ -17,10 +19,14 @@ import type { Limits, Order, Part, Piece } from './order.ts';
 const SLACK = 1e-9;
 
 /**
- * Every way in which the plan breaks the order, the pieces or its own figures; empty for a sound plan. Fields are paths
- * such as `used[2].cuts`.
+ * Every way in which the plan breaks the order, the pieces, its own figures or its own steps, where it has any; empty for
+ * a sound plan. Fields are paths such as `used[2].cuts`.
  */
-export function checkPlan(order: Order, pieces: readonly Piece[], plan: CutPlan): Problem[] {
+export function checkPlan(
+  order: Order,
+  pieces: readonly Piece[],
+  plan: PlannedCuts & Partial<CutSheet>,
+): Problem[] {
   const problems: Problem[] = [];
   const say = (field: string, message: string): void => void problems.push({ field, message });
   const limits = limitsOf(order, plan.limits ?? {}, say);
@@ -36,6 +42,8 @@ export function checkPlan(order: Order, pieces: readonly Piece[], plan: CutPlan)
   checkMatching(order, pieces, plan, say);
   checkFigures(pieces, plan, limits, say);
   checkProof(plan, say);
+  if (plan.steps && plan.patterns)
+    checkSteps(pieces, { ...plan, steps: plan.steps, patterns: plan.patterns }, say);
   return problems;
 }
 
@@ -177,7 +185,7 @@ function checkApart(rectangles: readonly Rectangle[], whole: Rectangle, say: Say
   });
 }
 
-function checkPieceCopies(pieces: readonly Piece[], plan: CutPlan, say: Say): void {
+function checkPieceCopies(pieces: readonly Piece[], plan: PlannedCuts, say: Say): void {
   const used = tally(plan.used.map((one) => one.piece));
   for (const piece of pieces) {
     const count = used.get(piece.id) ?? 0;
@@ -187,7 +195,7 @@ function checkPieceCopies(pieces: readonly Piece[], plan: CutPlan, say: Say): vo
   }
 }
 
-function checkPartCopies(order: Order, plan: CutPlan, say: Say): void {
+function checkPartCopies(order: Order, plan: PlannedCuts, say: Say): void {
   const placed = tally(plan.used.flatMap((one) => one.rectangles.map((rectangle) => rectangle.part)));
   const missing = new Map(plan.unplaced.map((one) => [one.part, one.copies]));
   if (missing.size !== plan.unplaced.length) say('unplaced', 'A part is named twice.');
@@ -210,7 +218,7 @@ function checkPartCopies(order: Order, plan: CutPlan, say: Say): void {
  * Copies can be numbered so that copy k of every part of a label comes from one design. With the parts in order of
  * rising copies, design d needs max n(i, d) of the first c(j) numbers over all i ≤ j, and these must fit for every j.
  */
-function checkMatching(order: Order, pieces: readonly Piece[], plan: CutPlan, say: Say): void {
+function checkMatching(order: Order, pieces: readonly Piece[], plan: PlannedCuts, say: Say): void {
   const designOf = new Map(pieces.map((piece) => [piece.id, piece.design ?? '']));
   for (const label of new Set(order.parts.flatMap((part) => part.match ?? []))) {
     const members = order.parts.filter((part) => part.match === label);
@@ -228,14 +236,14 @@ function checkMatching(order: Order, pieces: readonly Piece[], plan: CutPlan, sa
   }
 }
 
-const countByDesign = (part: string, plan: CutPlan, designOf: Map<string, string>): Map<string, number> =>
+const countByDesign = (part: string, plan: PlannedCuts, designOf: Map<string, string>): Map<string, number> =>
   tally(
     plan.used.flatMap((one) =>
       one.rectangles.flatMap((placed) => (placed.part === part ? [designOf.get(one.piece) ?? ''] : [])),
     ),
   );
 
-function checkFigures(pieces: readonly Piece[], plan: CutPlan, limits: Required<Limits>, say: Say): void {
+function checkFigures(pieces: readonly Piece[], plan: PlannedCuts, limits: Required<Limits>, say: Say): void {
   const used = plan.used.flatMap((one) => pieces.find((piece) => piece.id === one.piece) ?? []);
   const sheets = used.filter((piece) => piece.kind === 'sheet');
   const offcuts = used.filter((piece) => piece.kind === 'offcut');
@@ -263,7 +271,7 @@ export const shelfValue = (
   { keepAtLeast }: Pick<Required<Limits>, 'keepAtLeast'>,
 ): number => (Math.min(width, height) < keepAtLeast ? 0 : width * height * Math.min(width, height));
 
-function checkProof(plan: CutPlan, say: Say): void {
+function checkProof(plan: PlannedCuts, say: Say): void {
   const unplaced = total(plan.unplaced.map((one) => one.copies));
   const { bounds } = plan;
   if (!(bounds.unplaced <= unplaced)) say('bounds.unplaced', 'The plan beats its own bound.');

@@ -32,6 +32,17 @@ export function inUnitsGiven(plan: CutPlan, unit: 'given' | 'in' | 'mm'): unknow
       leftovers: used.leftovers.map(texts),
       cuts: cutsAsText(used.cuts, text),
     })),
+    patterns: plan.patterns.map((pattern) => ({ ...pattern, rectangles: pattern.rectangles.map(texts) })),
+    steps: plan.steps.map((step) => ({
+      ...step,
+      set: text(step.set),
+      laid: step.laid.map((one) => ({
+        ...one,
+        block: texts(one.block),
+        kept: one.kept.map(texts),
+        rest: texts(one.rest),
+      })),
+    })),
   };
 }
 

@@ -9,6 +9,8 @@ import { type Bounds, limitsOf, type Order, type Piece, type PlanOptions, type P
 import { chance } from './random.ts';
 import { remediesFor } from './remedies.ts';
 import { type Budget, type Found, search } from './search.ts';
+import { cutSheet } from './steps.ts';
+import { trimmed } from './trimmer.ts';
 import { unfold } from './unfold.ts';
 import { variants } from './variants.ts';
 import { worth } from './worth.ts';
@@ -184,8 +186,8 @@ interface Context {
 
 function finish({ job, found }: Result, all: readonly Bound[], context: Context): CutPlan {
   const { order, pieces, options, started } = context;
-  const used = unfold(job, found.bins);
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
+  const used = unfold(job, found.bins).map((one) => trimmed(one, byId.get(one.piece)!, order));
   const cut = used.map((one) => byId.get(one.piece)!);
   const areaOf = (kind: string): number =>
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);
@@ -207,6 +209,7 @@ function finish({ job, found }: Result, all: readonly Bound[], context: Context)
     timeMs: options.now ? options.now() - started : 0,
     limits: limitsOf(order),
     used,
+    ...cutSheet(pieces, { used }, order),
   };
 }
 

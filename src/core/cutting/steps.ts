@@ -1,177 +1,214 @@
 /**
- * The order in which a person would make a plan's cuts at a trimmer: few distances from the fence, and all cuts that can
- * be made at one of them before it is changed. Data only; knows no words and no drawing.
+ * The order in which a person makes a plan's cuts at a trimmer: sheets alike together, what is wanted at the fence, and
+ * the fence moved seldom. Numbers the steps; knows no words and no drawing.
  */
-import { type Cut, type CutPlan, type CutTree, isCut, type Rectangle } from './cuts.ts';
-import type { Edge, Piece } from './order.ts';
-import { fewestSettings } from './settings.ts';
+import {
+  type Block,
+  type Cut,
+  type CutSheet,
+  type CutTree,
+  isCut,
+  type Laid,
+  type PlannedCuts,
+  type Rectangle,
+  type Step,
+  type UsedPiece,
+} from './cuts.ts';
+import type { Edge, Order, Piece } from './order.ts';
+import { halvesOf } from './tree.ts';
 
-/** A block after a cut: to be cut further, or done. `leftover` is its index among the leftovers of its piece. */
-export interface Block extends Rectangle {
-  readonly becomes:
-    | { readonly kind: 'more' }
-    | { readonly kind: 'part'; readonly part: string; readonly turned: boolean }
-    | { readonly kind: 'leftover'; readonly leftover: number }
-    | { readonly kind: 'waste' };
+/** Pieces that need no cut have a pattern without steps. */
+export function cutSheet(
+  pieces: readonly Piece[],
+  { used }: Pick<PlannedCuts, 'used'>,
+  { parts }: Pick<Order, 'parts'>,
+): CutSheet {
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]));
+  const placed = new Set(parts.flatMap(({ id, pin }) => (pin && 'x' in pin ? [id] : [])));
+  const groups = alike(used, byId);
+  const roots = groups.map((indices, pattern) => {
+    const { cuts, piece } = used[indices[0]!]!;
+    const { width, height } = byId.get(piece)!;
+    return readPattern(cuts, { x: 0, y: 0, width, height }, pattern, placed);
+  });
+  const steps = inOrder(roots).map((step, index) => numbered(step, index + 1, groups));
+  return {
+    steps,
+    patterns: groups.map((indices, pattern) => ({
+      pieces: indices.map((index) => used[index]!.piece),
+      used: indices,
+      rectangles: used[indices[0]!]!.rectangles,
+      steps: steps.filter(({ patterns }) => patterns.includes(pattern)).map(({ number }) => number),
+    })),
+  };
 }
 
-/** A block laid with an edge against the fence and cut, and what stays of it cut again, as often as `off` is long. */
-export interface Step {
-  /** Index into the plan's `used`. */
-  readonly used: number;
-  readonly piece: string;
-  readonly block: Rectangle;
-  /** The edge of the block that goes to the fence, with the piece lying as it is drawn. */
-  readonly fence: Edge;
-  readonly off: readonly Block[];
-  readonly rest: Block;
-}
-
-/** Everything that is cut at one distance before the next is set. */
-export interface Setting {
-  readonly distance: number;
-  readonly steps: readonly Step[];
-}
-
-/** Settings in the order in which to make them. A part that is a whole piece needs no cut and is in none of them. */
-export function cutSheet(pieces: readonly Piece[], plan: CutPlan): Setting[] {
-  const roots = plan.used.map((used, index) => readPiece(used.cuts, pieceOf(pieces, used.piece), index));
-  const rank = new Map(fewestSettings(roots.flatMap(allSides)).map((distance, index) => [distance, index]));
-  const settings: Setting[] = [];
-  let ready = roots.filter((root) => root.halves);
-  while (ready.length > 0) {
-    const distance = distanceForMost(ready, rank);
-    const { steps, later } = cutAll(ready, distance, rank);
-    settings.push({
-      distance,
-      steps: inRuns(steps).map((step) => ({ ...step, piece: plan.used[step.used]!.piece })),
-    });
-    ready = later;
+/** Settings of the fence, in order: steps of one measure that follow one another. */
+export function settingsOfSteps(steps: readonly Step[]): (readonly Step[])[] {
+  const settings: Step[][] = [];
+  for (const step of steps) {
+    const last = settings.at(-1);
+    if (last?.[0]?.set === step.set) last.push(step);
+    else settings.push([step]);
   }
   return settings;
 }
 
-function pieceOf(pieces: readonly Piece[], id: string): Piece {
-  const piece = pieces.find((one) => one.id === id);
-  if (!piece) throw new Error(`invalid piece: ${id}`);
-  return piece;
+function alike(used: readonly UsedPiece[], byId: ReadonlyMap<string, Piece>): number[][] {
+  const groups = new Map<string, number[]>();
+  for (const [index, { piece, cuts }] of used.entries()) {
+    const { width, height } = byId.get(piece)!;
+    const key = JSON.stringify([width, height, cuts]);
+    groups.set(key, [...(groups.get(key) ?? []), index]);
+  }
+  return [...groups.values()];
 }
 
-/** A block, and where it is cut the two distances at which that cut can be set and what it makes. */
+/** A block, and where it is cut which half lies at the fence, at what measure. */
 interface Node {
-  readonly used: number;
+  readonly pattern: number;
   readonly block: Block;
-  readonly along: 'x' | 'y';
-  readonly sides: readonly [number, number];
-  readonly halves?: readonly [Node, Node];
+  readonly cut?: {
+    readonly set: number;
+    readonly along: Cut['along'];
+    readonly fence: Edge;
+    readonly keeps: Step['keeps'];
+    readonly kept: Node;
+    readonly rest: Node;
+  };
 }
 
-function readPiece(cuts: CutTree, { width, height }: Piece, used: number): Node {
+function readPattern(cuts: CutTree, whole: Rectangle, pattern: number, placed: ReadonlySet<string>): Node {
   let leftovers = 0;
   const leaf = (tree: Exclude<CutTree, Cut>): Block['becomes'] => {
     if ('part' in tree) return { kind: 'part', part: tree.part, turned: tree.turned };
     return 'leftover' in tree ? { kind: 'leftover', leftover: leftovers++ } : { kind: 'waste' };
   };
   const read = (tree: CutTree, block: Rectangle): Node => {
-    if (!isCut(tree)) return { used, block: { ...block, becomes: leaf(tree) }, along: 'x', sides: [0, 0] };
-    const [near, far] = divide(tree, block);
-    const sides =
-      tree.along === 'x' ? ([near.width, far.width] as const) : ([near.height, far.height] as const);
-    const halves = [read(tree.parts[0], near), read(tree.parts[1], far)] as const;
-    return { used, block: { ...block, becomes: { kind: 'more' } }, along: tree.along, sides, halves };
+    if (!isCut(tree)) return { pattern, block: { ...block, becomes: leaf(tree) } };
+    const { along } = tree;
+    const blocks = halvesOf(tree, block);
+    const halves = [read(tree.parts[0], blocks[0]), read(tree.parts[1], blocks[1])] as const;
+    const side = sideAtFence(tree, blocks, placed);
+    const [kept, rest] = side === 0 ? halves : [halves[1], halves[0]];
+    const set = along === 'x' ? kept.block.width : kept.block.height;
+    const fence = along === 'x' ? (['left', 'right'] as const)[side] : (['top', 'bottom'] as const)[side];
+    const { kind } = kept.block.becomes;
+    const keeps = kind === 'more' ? 'block' : kind === 'part' ? 'part' : 'leftover';
+    const cut = { set, along, fence, keeps, kept, rest } as const;
+    return { pattern, block: { ...block, becomes: { kind: 'more' } }, cut };
   };
-  return read(cuts, { x: 0, y: 0, width, height });
+  return read(cuts, whole);
 }
 
-function divide({ at, along }: Cut, { x, y, width, height }: Rectangle): [Rectangle, Rectangle] {
-  if (along === 'x')
-    return [
-      { x, y, width: at - x, height },
-      { x: at, y, width: x + width - at, height },
-    ];
-  return [
-    { x, y, width, height: at - y },
-    { x, y: at, width, height: y + height - at },
-  ];
+/** What is wanted goes to the fence; of two that are, what is measured from the piece's edge, or what has no rest in it. */
+function sideAtFence(
+  { parts, along }: Cut,
+  [near, far]: readonly [Rectangle, Rectangle],
+  placed: ReadonlySet<string>,
+): 0 | 1 {
+  const has = (tree: CutTree, ids?: ReadonlySet<string>): boolean =>
+    isCut(tree)
+      ? tree.parts.some((one) => has(one, ids))
+      : 'part' in tree && (ids === undefined || ids.has(tree.part));
+  if (!has(parts[1])) return 0;
+  if (!has(parts[0])) return 1;
+  if (parts.some((one) => has(one, placed))) return has(parts[0], placed) ? 0 : 1;
+  return isTight(parts[0], near, along) || !isTight(parts[1], far, along) ? 0 : 1;
 }
 
-const allSides = (node: Node): (readonly [number, number])[] =>
-  node.halves ? [node.sides, ...node.halves.flatMap(allSides)] : [];
-
-type Rank = ReadonlyMap<number, number>;
-
-/** The side of a cut that is set at the fence: the one whose distance is needed most. */
-function sideAtFence({ sides }: Node, rank: Rank): 0 | 1 {
-  const [near, far] = [rank.get(sides[0]) ?? Infinity, rank.get(sides[1]) ?? Infinity];
-  return near <= far ? 0 : 1;
+/** Whether something wanted reaches from one side of the block to the other without a rest between. */
+function isTight(tree: CutTree, block: Rectangle, along: Cut['along']): boolean {
+  if (!isCut(tree)) return 'part' in tree;
+  const [near, far] = halvesOf(tree, block);
+  const tight = [isTight(tree.parts[0], near, along), isTight(tree.parts[1], far, along)];
+  return tree.along === along ? tight.every(Boolean) : tight.some(Boolean);
 }
 
-const distanceOf = (node: Node, rank: Rank): number => node.sides[sideAtFence(node, rank)];
+type Bare = Pick<Step, 'set' | 'along' | 'keeps' | 'laid'>;
 
-/** The distance at which most cuts can be made at once; of those alike the longest, since large blocks come first. */
-function distanceForMost(ready: readonly Node[], rank: Rank): number {
-  const counts = new Map<number, number>();
-  for (const node of ready) {
-    const distance = distanceOf(node, rank);
-    counts.set(distance, (counts.get(distance) ?? 0) + chainLength(node, distance, rank));
+/** Sets the fence, makes every cut that can be made there, and goes on with what is left. */
+function inOrder(roots: readonly Node[]): Bare[] {
+  const steps: Bare[] = [];
+  let ready = roots.filter(({ cut }) => cut);
+  while (ready.length > 0) {
+    const set = nextSet(ready);
+    while (ready.some(({ cut }) => cut!.set === set)) {
+      const { along, keeps } = ready.find(({ cut }) => cut!.set === set)!.cut!;
+      const { laid, later } = cutAll(ready, { set, along, keeps });
+      steps.push({ set, along, keeps, laid: inRuns(laid) });
+      ready = later;
+    }
   }
-  return [...counts].reduce((best, one) =>
-    one[1] > best[1] || (one[1] === best[1] && one[0] > best[0]) ? one : best,
-  )[0];
+  return steps;
 }
 
-function chainLength(node: Node, distance: number, rank: Rank): number {
-  if (!node.halves || distanceOf(node, rank) !== distance) return 0;
-  return 1 + chainLength(node.halves[0], distance, rank) + chainLength(node.halves[1], distance, rank);
+/**
+ * A measure that need not be set again once all that is ready for it is cut, else the one with fewest cuts to come back
+ * for; of those alike the longest, since large blocks come first.
+ */
+function nextSet(ready: readonly Node[]): number {
+  const sets = [...new Set(ready.map(({ cut }) => cut!.set))];
+  const again = new Map(sets.map((set) => [set, lockedCuts(ready, set)]));
+  return sets.reduce((best, set) =>
+    again.get(set)! < again.get(best)! || (again.get(set) === again.get(best) && set > best) ? set : best,
+  );
 }
 
-type BareStep = Omit<Step, 'piece'>;
+/** Cuts at a measure that can't be made before another is set. */
+function lockedCuts(nodes: readonly Node[], set: number, locked = false): number {
+  return nodes.reduce((sum, { cut }) => {
+    if (!cut) return sum;
+    const behind = locked || cut.set !== set;
+    return sum + (locked && cut.set === set ? 1 : 0) + lockedCuts([cut.kept, cut.rest], set, behind);
+  }, 0);
+}
 
-/** Makes every cut at a distance, also of blocks that come up meanwhile; what is left needs another. */
-function cutAll(ready: readonly Node[], distance: number, rank: Rank): { steps: BareStep[]; later: Node[] } {
-  const steps: BareStep[] = [];
+type BareCut = Pick<Bare, 'set' | 'along' | 'keeps'>;
+
+/** Makes every cut of a kind, also of blocks that come up meanwhile; what is left needs another. */
+function cutAll(ready: readonly Node[], kind: BareCut): { laid: Laid[]; later: Node[] } {
+  const laid: Laid[] = [];
   const later: Node[] = [];
   const visit = (node: Node): void => {
-    if (!node.halves) return;
-    if (distanceOf(node, rank) !== distance) {
+    const { cut } = node;
+    if (!cut) return;
+    if (cut.set !== kind.set || cut.along !== kind.along || cut.keeps !== kind.keeps) {
       later.push(node);
       return;
     }
-    const side = sideAtFence(node, rank);
-    const [off, rest] = [node.halves[side], node.halves[side === 0 ? 1 : 0]];
-    steps.push({
-      used: node.used,
-      block: bare(node.block),
-      fence: fenceEdge(node, side),
-      off: [off.block],
-      rest: rest.block,
+    const { x, y, width, height } = node.block;
+    laid.push({
+      pattern: node.pattern,
+      block: { x, y, width, height },
+      fence: cut.fence,
+      kept: [cut.kept.block],
+      rest: cut.rest.block,
     });
-    visit(rest);
-    visit(off);
+    visit(cut.rest);
+    visit(cut.kept);
   };
   ready.forEach(visit);
-  return { steps, later };
-}
-
-const bare = ({ x, y, width, height }: Rectangle): Rectangle => ({ x, y, width, height });
-
-function fenceEdge({ along }: Node, side: 0 | 1): Edge {
-  if (along === 'x') return side === 0 ? 'left' : 'right';
-  return side === 0 ? 'top' : 'bottom';
+  return { laid, later };
 }
 
 /** Joins cuts that each go on with what the one before has left, with the same edge at the fence. */
-function inRuns(steps: readonly BareStep[]): BareStep[] {
-  const runs: BareStep[] = [];
-  for (const step of steps) {
+export function inRuns(laid: readonly Laid[]): Laid[] {
+  const runs: Laid[] = [];
+  for (const one of laid) {
     const last = runs.at(-1);
     const goesOn =
-      last && last.used === step.used && last.fence === step.fence && sameBlock(last.rest, step.block);
-    if (goesOn) runs[runs.length - 1] = { ...last, off: [...last.off, ...step.off], rest: step.rest };
-    else runs.push(step);
+      last && last.pattern === one.pattern && last.fence === one.fence && sameBlock(last.rest, one.block);
+    if (goesOn) runs[runs.length - 1] = { ...last, kept: [...last.kept, ...one.kept], rest: one.rest };
+    else runs.push(one);
   }
   return runs;
 }
 
 const sameBlock = (one: Rectangle, other: Rectangle): boolean =>
   one.x === other.x && one.y === other.y && one.width === other.width && one.height === other.height;
+
+function numbered(step: Bare, number: number, groups: readonly (readonly number[])[]): Step {
+  const times = step.laid.reduce((sum, { pattern, kept }) => sum + kept.length * groups[pattern]!.length, 0);
+  return { number, ...step, times, patterns: [...new Set(step.laid.map(({ pattern }) => pattern))] };
+}

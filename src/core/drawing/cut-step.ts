@@ -1,6 +1,6 @@
 /**
- * One cut as a thumbnail: the piece lying as on its drawing, the block that is cut, its edge at the fence, and what comes
- * off lit. Knows rectangles only, no plan and no lengths.
+ * Cuts as a thumbnail: the piece lying as on its drawing, the blocks that are cut, their edge at the fence, and what
+ * is kept lit. Knows rectangles only, no plan and no lengths.
  */
 import { area, type Drawing, line, rectangle } from './drawing.ts';
 
@@ -13,14 +13,14 @@ interface Box {
 
 export interface DrawnStep {
   readonly piece: { readonly width: number; readonly height: number };
-  readonly block: Box;
-  readonly off: readonly Box[];
+  readonly blocks: readonly Box[];
+  readonly kept: readonly Box[];
   readonly fence: 'top' | 'right' | 'bottom' | 'left';
 }
 
 /** `scale` in drawing units per length, one for all steps of a sheet. */
 export function cutStepDrawing(
-  { piece, block, off, fence }: DrawnStep,
+  { piece, blocks, kept, fence }: DrawnStep,
   words: string,
   scale: number,
 ): Drawing {
@@ -33,9 +33,9 @@ export function cutStepDrawing(
     height: piece.height * scale + 2 * MARGIN,
     shapes: [
       area('paper', place({ x: 0, y: 0, ...piece }), 'quiet'),
-      area('part', place(block)),
-      ...off.map((one) => area('part', place(one), 'lit')),
-      line('tick', fenceLine(place(block), fence), 'lit'),
+      ...blocks.map((one) => area('part', place(one))),
+      ...kept.map((one) => area('part', place(one), 'lit')),
+      ...blocks.map((one) => line('tick', fenceLine(place(one), fence), 'lit')),
     ],
   };
 }

@@ -4,6 +4,9 @@
  */
 import { type CutPlan, type CutTree, isCut, type Rectangle, type UsedPiece } from '#core/cutting/cuts.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
+import { cutSheet } from '#core/cutting/steps.ts';
+import { halvesOf } from '#core/cutting/tree.ts';
+import { trimmed } from '#core/cutting/trimmer.ts';
 import { regret } from '#core/cutting/worth.ts';
 import { ENVELOPE_PART } from './stash.ts';
 
@@ -30,7 +33,8 @@ export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan
       whole,
       wanted.filter((id) => sources.get(id) === one),
     );
-    return { piece: one.piece, rectangles: cut.parts, leftovers: cut.leftovers, cuts };
+    const freed = { piece: one.piece, rectangles: cut.parts, leftovers: cut.leftovers, cuts };
+    return trimmed(freed, piece, order);
   });
   const placed = used.flatMap(({ rectangles }) => rectangles.map(({ part }) => part));
   const parts = order.parts.flatMap((part) => {
@@ -38,7 +42,7 @@ export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan
     const { match: _, oneDesign: __, ...alone } = part;
     return copies === 0 ? [] : [{ ...alone, copies }];
   });
-  return { order: { ...order, parts }, plan: planOf(used, byId, plan, order.keepAtLeast ?? 0) };
+  return { order: { ...order, parts }, plan: planOf(used, byId, plan, order) };
 }
 
 /** `envelope`, `envelope, piece 2`: blanks of other projects are named after them. */
@@ -72,7 +76,7 @@ class Cutter {
   /** Follows the cuts to the first copy of each wanted part and leaves each block beside the way as it is. */
   free(tree: CutTree, block: Rectangle, wanted: readonly string[]): CutTree {
     if (!isCut(tree)) return this.take(tree, block);
-    const [near, far] = halves(tree.at, tree.along, block);
+    const [near, far] = halvesOf(tree, block);
     const inNear = wanted.filter((id) => leadsTo(tree.parts[0], id));
     const inFar = wanted.filter((id) => !inNear.includes(id));
     return { ...tree, parts: [this.go(tree.parts[0], near, inNear), this.go(tree.parts[1], far, inFar)] };
@@ -88,7 +92,7 @@ class Cutter {
       return { leftover: true };
     }
     if (!isCut(tree)) return this.take(tree, block);
-    const [near, far] = halves(tree.at, tree.along, block);
+    const [near, far] = halvesOf(tree, block);
     return { ...tree, parts: [this.leave(tree.parts[0], near), this.leave(tree.parts[1], far)] };
   }
 
@@ -102,25 +106,12 @@ class Cutter {
 const leadsTo = (tree: CutTree, part: string): boolean =>
   isCut(tree) ? tree.parts.some((half) => leadsTo(half, part)) : 'part' in tree && tree.part === part;
 
-function halves(at: number, along: 'x' | 'y', block: Rectangle): [Rectangle, Rectangle] {
-  const { x, y, width, height } = block;
-  return along === 'x'
-    ? [
-        { x, y, width: at - x, height },
-        { x: at, y, width: x + width - at, height },
-      ]
-    : [
-        { x, y, width, height: at - y },
-        { x, y: at, width, height: y + height - at },
-      ];
-}
-
 /** No bound is claimed for it: it is a beginning, not a best. */
 function planOf(
   used: readonly UsedPiece[],
   byId: ReadonlyMap<string, Piece>,
   plan: CutPlan,
-  keep: number,
+  { parts, keepAtLeast = 0 }: Order,
 ): CutPlan {
   const areaOf = (kind: Piece['kind']): number =>
     used
@@ -133,10 +124,11 @@ function planOf(
     newSheets: used.filter((one) => byId.get(one.piece)!.kind === 'sheet').length,
     newSheetArea: areaOf('sheet'),
     offcutAreaUsed: areaOf('offcut'),
-    worthLost: used.reduce((sum, one) => sum + regret(byId.get(one.piece)!, one.leftovers, keep), 0),
+    worthLost: used.reduce((sum, one) => sum + regret(byId.get(one.piece)!, one.leftovers, keepAtLeast), 0),
     bounds: { unplaced: 0, newSheetArea: 0 },
     proved: false,
     timeMs: 0,
     used,
+    ...cutSheet([...byId.values()], { used }, { parts }),
   };
 }

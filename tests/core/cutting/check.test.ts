@@ -1,7 +1,7 @@
 /** The judge finds what is wrong: a sound plan has no problems, and one change for each rule is caught. */
 import { describe, expect, it } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
-import type { CutPlan, CutTree, UsedPiece } from '#core/cutting/cuts.ts';
+import type { CutTree, PlannedCuts, UsedPiece } from '#core/cutting/cuts.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 
 const order: Order = {
@@ -68,7 +68,7 @@ const pad: UsedPiece = {
   },
 };
 
-const plan: CutPlan = {
+const plan: PlannedCuts = {
   placed: 5,
   unplaced: [],
   newSheets: 1,
@@ -89,7 +89,7 @@ function spoiled(spoil: (plan: Writable, used: Writable, cuts: Tree) => void): s
   const copy = structuredClone(plan) as unknown as Writable;
   const used = (copy.used as Writable[])[0]!;
   spoil(copy, used, used.cuts as Tree);
-  return checkPlan(order, pieces, copy as unknown as CutPlan).map((problem) => problem.message);
+  return checkPlan(order, pieces, copy as unknown as PlannedCuts).map((problem) => problem.message);
 }
 
 type Writable = Record<string, unknown>;

@@ -1,90 +1,193 @@
-/** The cut sheet makes every cut of the plan once, each block after it has come off, and sets a distance seldom. */
+/**
+ * The steps at the trimmer, walked on paper that is off its size: what is wanted comes out true, each block is laid only
+ * when it is there, and the fence moves seldom. The walk is written from what a trimmer does and shares nothing with steps.ts.
+ */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type CutTree, isCut, type Rectangle } from '#core/cutting/cuts.ts';
+import { checkPlan } from '#core/cutting/check.ts';
+import type { CutPlan, Rectangle } from '#core/cutting/cuts.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { fewestSettings } from '#core/cutting/settings.ts';
-import { cutSheet } from '#core/cutting/steps.ts';
+import { settingsOfSteps } from '#core/cutting/steps.ts';
+import { walkPlan } from '#tests/support/trimmer.ts';
 
-const pad: Piece = { id: 'pad', width: 96, height: 96, kind: 'sheet', copies: 20 };
-const order: Order = {
-  keepAtLeast: 8,
+/** In sixty-fourths of an inch. */
+const inch = (amount: number): number => amount * 64;
+const OFF = 2;
+
+const pad: Piece = { id: 'pad', width: inch(12), height: inch(12), kind: 'sheet', copies: 20 };
+const letter: Piece = { id: 'letter', width: inch(8.5), height: inch(11), kind: 'sheet', copies: 20 };
+const scrap: Piece = { id: 'scrap', width: inch(7), height: inch(5.25), kind: 'offcut', copies: 2 };
+
+const part = (id: string, width: number, height: number, copies: number) => ({
+  id,
+  ...{ width: inch(width), height: inch(height), copies },
+});
+
+const bases: Order = { keepAtLeast: inch(1), parts: [part('base', 5.5, 8.375, 8)] };
+const batch: Order = {
+  keepAtLeast: inch(1),
+  longestCut: inch(12),
   parts: [
-    { id: 'base', width: 44, height: 34, copies: 8 },
-    { id: 'front', width: 42, height: 32, copies: 8 },
-    { id: 'envelope', width: 70, height: 70, copies: 2 },
+    part('base', 5.375, 8.25, 6),
+    part('front', 5.1875, 3.9375, 6),
+    part('mat', 5.3125, 4.0625, 6),
+    part('liner', 6.3125, 5.4375, 4),
+    part('tag', 1.875, 3.125, 7),
   ],
 };
 
-const cutsIn = (tree: CutTree): number =>
-  isCut(tree) ? 1 + cutsIn(tree.parts[0]) + cutsIn(tree.parts[1]) : 0;
-/** What each cut of a block divides, in two. */
-function sidesOf(tree: CutTree, block: Rectangle): [number, number][] {
-  if (!isCut(tree)) return [];
-  const [at, side] = tree.along === 'x' ? (['x', 'width'] as const) : (['y', 'height'] as const);
-  const near = tree.at - block[at];
-  const [first, second] = tree.parts;
-  return [
-    [near, block[side] - near],
-    ...sidesOf(first, { ...block, [side]: near }),
-    ...sidesOf(second, { ...block, [at]: tree.at, [side]: block[side] - near }),
-  ];
-}
-const keyOf = (used: number, { x, y, width, height }: Rectangle): string =>
-  [used, x, y, width, height].join();
+const plans: [string, Order, Piece[]][] = [
+  ['eight card bases', bases, [pad]],
+  ['a batch of five kinds', batch, [pad, letter, scrap]],
+  ['a batch on Letter only', batch, [letter]],
+];
 
-describe('cutSheet', () => {
-  const plan = planCuts(order, [pad], { work: 800 });
-  const settings = cutSheet([pad], plan);
-  const steps = settings.flatMap((setting) =>
-    setting.steps.map((step) => ({ ...step, distance: setting.distance })),
-  );
+const sizeOf = ({ width, height }: Rectangle): [number, number] => [width, height];
 
-  it('makes each cut once', () => {
-    const cuts = steps.reduce((sum, step) => sum + step.off.length, 0);
-    expect(cuts).toBe(plan.used.reduce((sum, used) => sum + cutsIn(used.cuts), 0));
+describe.each(plans)('%s', (_, order, pieces) => {
+  const plan = planCuts(order, pieces, { work: 800 });
+
+  it('passes the judge', () => {
+    expect(checkPlan(order, pieces, plan)).toEqual([]);
+    expect(plan.unplaced).toEqual([]);
   });
 
-  it('takes up each block only when it has come off', () => {
-    const there = new Set(plan.used.map((_, used) => keyOf(used, { x: 0, y: 0, width: 96, height: 96 })));
-    for (const { used, block, off, rest } of steps) {
-      expect(there).toContain(keyOf(used, block));
-      for (const one of [...off, rest]) there.add(keyOf(used, one));
-    }
-  });
-
-  it('cuts off what the distance says, from the edge that is named', () => {
-    for (const { distance, block, fence, off } of steps) {
-      const [first] = off;
-      expect(fence === 'left' || fence === 'right' ? first!.width : first!.height).toBe(distance);
-      if (fence === 'left') expect(first!.x).toBe(block.x);
-      if (fence === 'right') expect(first!.x + first!.width).toBe(block.x + block.width);
-      if (fence === 'top') expect(first!.y).toBe(block.y);
-      if (fence === 'bottom') expect(first!.y + first!.height).toBe(block.y + block.height);
-    }
-  });
-
-  it('ends with the parts and leftovers of the plan', () => {
-    const done = steps.flatMap((step) =>
-      [...step.off, step.rest].map((block) => ({ used: step.used, becomes: block.becomes, block })),
+  it.each([0, OFF, -OFF])('comes out true from sheets that are off by %s/64 in', (off) => {
+    const made = walkPlan(pieces, plan, off);
+    expect(made.faults).toEqual([]);
+    expect(made.parts).toHaveLength(plan.placed);
+    for (const one of made.parts)
+      expect([one.part, ...sizeOf(one.real)]).toEqual([one.part, ...sizeOf(one.nominal)]);
+    const lost = made.leftovers.some(
+      ({ real, nominal }) => real.width !== nominal.width || real.height !== nominal.height,
     );
-    const parts = done.filter(({ becomes }) => becomes.kind === 'part');
-    expect(parts).toHaveLength(plan.placed);
-    for (const { used, becomes, block } of done) {
-      if (becomes.kind !== 'leftover') continue;
-      const { x, y, width, height } = block;
-      expect(plan.used[used]!.leftovers[becomes.leftover]).toEqual({ x, y, width, height });
+    expect(lost).toBe(off !== 0);
+  });
+
+  it('sets only measures of what is wanted, and nothing under half an inch', () => {
+    const sides = order.parts.flatMap(({ width, height }) => [width, height]);
+    const sums = new Set(sides);
+    for (let more = 0; more < 5; more += 1)
+      for (const sum of [...sums]) for (const side of sides) if (sum + side <= inch(12)) sums.add(sum + side);
+    for (const { set, keeps } of plan.steps) {
+      expect(keeps).not.toBe('leftover');
+      expect(sums).toContain(set);
+      expect(set).toBeGreaterThanOrEqual(inch(0.5));
+      if (keeps === 'part') expect(sides).toContain(set);
     }
   });
 
-  it('joins cuts alike into one line, at few distances that serve every cut', () => {
-    const distances = new Set(settings.map((setting) => setting.distance));
-    const sides = plan.used.flatMap(({ cuts }) => sidesOf(cuts, { x: 0, y: 0, width: 96, height: 96 }));
-    expect(sides.length).toBeGreaterThan(distances.size);
-    for (const [near, far] of sides) expect(distances.has(near) || distances.has(far)).toBe(true);
-    expect(distances.size).toBe(fewestSettings(sides).length);
-    expect(steps.some((step) => step.off.length > 1)).toBe(true);
+  it('names each piece in one pattern, its parts, and the steps it goes through', () => {
+    expect(plan.patterns.flatMap((one) => one.pieces).toSorted()).toEqual(
+      plan.used.map(({ piece }) => piece).toSorted(),
+    );
+    for (const [index, pattern] of plan.patterns.entries()) {
+      for (const place of pattern.used) expect(plan.used[place]!.rectangles).toEqual(pattern.rectangles);
+      const steps = plan.steps.filter(({ patterns }) => patterns.includes(index));
+      expect(pattern.steps).toEqual(steps.map(({ number }) => number));
+    }
+    expect(plan.steps.map(({ number }) => number)).toEqual(plan.steps.map((_step, index) => index + 1));
+  });
+
+  it('comes back to no setting more than once', () => {
+    const settings = settingsOfSteps(plan.steps).map(([step]) => step!.set);
+    for (const set of settings) expect(settings.filter((one) => one === set).length).toBeLessThanOrEqual(2);
+  });
+});
+
+describe('card bases from one pad', () => {
+  it('are one pattern, cut alike ×4, with two settings', () => {
+    // 12 × 12 in gives two of 5½ × 8⅜: four sheets.
+    const plan = planCuts(bases, [pad], { work: 400 });
+    expect(plan.patterns.map(({ pieces }) => pieces.length)).toEqual([4]);
+    expect(settingsOfSteps(plan.steps)).toHaveLength(2);
+    expect(plan.steps.map(({ set }) => set / 64).toSorted()).toEqual([5.5, 8.375]);
+  });
+});
+
+describe('parts that fill the sheet from edge to edge', () => {
+  const halves: Order = { keepAtLeast: inch(1), parts: [part('half', 6, 5, 4)] };
+  const plan = planCuts(halves, [pad], { work: 200 });
+  const sizes = (off: number) => walkPlan([pad], plan, off).parts.map(({ real }) => sizeOf(real));
+
+  it('come out true where the last goes to the fence as well and something is over', () => {
+    expect(sizes(OFF)).toEqual(Array.from({ length: 4 }, () => [inch(6), inch(5)]));
+  });
+
+  it('lack in the last what the sheet lacks, and nowhere else', () => {
+    const short = sizes(-OFF).filter(([width]) => width !== inch(6));
+    expect(short).toEqual([
+      [inch(6) - OFF, inch(5)],
+      [inch(6) - OFF, inch(5)],
+    ]);
+  });
+});
+
+describe('a spot on the sheet', () => {
+  const spot: Order = {
+    keepAtLeast: inch(1),
+    parts: [
+      { ...part('window', 4, 3, 1), pin: { x: inch(1.5), y: inch(2.25) } },
+      part('tag', 1.875, 3.125, 4),
+    ],
+  };
+  it.each([OFF, -OFF])('is measured from the left and the top of a sheet that is off by %s/64 in', (off) => {
+    const plan = planCuts(spot, [pad], { work: 200 });
+    expect(checkPlan(spot, [pad], plan)).toEqual([]);
+    const { parts, faults } = walkPlan([pad], plan, off);
+    expect(faults).toEqual([]);
+    for (const one of parts) expect(sizeOf(one.real)).toEqual(sizeOf(one.nominal));
+    const { real } = parts.find((one) => one.part === 'window')!;
+    expect([real.x, real.y]).toEqual([inch(1.5), inch(2.25)]);
+  });
+});
+
+describe('a border', () => {
+  const hem: Order = {
+    keepAtLeast: inch(1),
+    parts: [{ ...part('front', 5, 3.5, 3), pin: { edge: 'bottom' } }, part('tag', 1.875, 3.125, 5)],
+  };
+  it('stays at its edge, which lies at the fence', () => {
+    const plan = planCuts(hem, [pad], { work: 200 });
+    expect(checkPlan(hem, [pad], plan)).toEqual([]);
+    const { parts, faults } = walkPlan([pad], plan, OFF);
+    expect(faults).toEqual([]);
+    for (const { part: id, real, nominal } of parts) {
+      expect(sizeOf(real)).toEqual(sizeOf(nominal));
+      if (id === 'front') expect(real.y + real.height).toBe(pad.height + OFF);
+    }
+  });
+});
+
+describe('any order', () => {
+  /** On sixteenths, so that a rest is never less than the paper is off. */
+  const size = fc.integer({ min: 16, max: 7 * 16 }).map((sixteenths) => inch(sixteenths / 16));
+  const parts = fc.array(fc.record({ width: size, height: size, copies: fc.integer({ min: 1, max: 4 }) }), {
+    minLength: 1,
+    maxLength: 5,
+  });
+
+  it('comes out true where a rest is left, and off by no more than the paper where none is', () => {
+    fc.assert(
+      fc.property(parts, fc.constantFrom(OFF, -OFF), (list, off) => {
+        const order: Order = {
+          keepAtLeast: inch(1),
+          parts: list.map((one, index) => ({ id: `${index}`, ...one })),
+        };
+        const plan: CutPlan = planCuts(order, [pad, scrap], { work: 60 });
+        expect(checkPlan(order, [pad, scrap], plan)).toEqual([]);
+        const made = walkPlan([pad, scrap], plan, off);
+        expect(made.faults).toEqual([]);
+        expect(made.parts).toHaveLength(plan.placed);
+        for (const { real, nominal, full } of made.parts) {
+          for (const side of ['width', 'height'] as const)
+            expect(real[side] - nominal[side]).toBe(full[side] ? off : 0);
+        }
+      }),
+      { seed: 20261130, numRuns: 25 },
+    );
   });
 });
 

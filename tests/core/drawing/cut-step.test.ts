@@ -4,8 +4,8 @@ import { cutStepDrawing, type DrawnStep } from '#core/drawing/cut-step.ts';
 
 const STEP: DrawnStep = {
   piece: { width: 120, height: 80 },
-  block: { x: 20, y: 10, width: 60, height: 40 },
-  off: [
+  blocks: [{ x: 20, y: 10, width: 60, height: 40 }],
+  kept: [
     { x: 20, y: 10, width: 15, height: 40 },
     { x: 35, y: 10, width: 15, height: 40 },
   ],
@@ -35,13 +35,13 @@ describe.each([
   });
 });
 
-test('what comes off is lit, and nothing else but the fence', () => {
+test('what is kept is lit, and nothing else but the fence', () => {
   const lit = shapesOf('left').filter((shape) => 'weight' in shape && shape.weight === 'lit');
   expect(lit.map(({ kind }) => kind)).toEqual(['area', 'area', 'line']);
 });
 
 test('a fence at the very edge of the piece stays in the picture', () => {
-  const whole = { ...STEP, block: { x: 0, y: 0, width: 120, height: 80 }, off: [] };
+  const whole = { ...STEP, blocks: [{ x: 0, y: 0, width: 120, height: 80 }], kept: [] };
   for (const fence of ['left', 'right', 'top', 'bottom'] as const) {
     const { width, height, shapes } = cutStepDrawing({ ...whole, fence }, 'w', 0.5);
     for (const shape of shapes) {
