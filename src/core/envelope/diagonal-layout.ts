@@ -8,8 +8,8 @@ import { lying } from './pocket.ts';
 import type { Flap, Recipe, Side, Turning } from './recipe.ts';
 import { seamShapes } from './seam.ts';
 import {
+  backOf,
   flapAt,
-  foldedIn,
   hinge,
   lyingOpen,
   onBlank,
@@ -44,8 +44,7 @@ export function diagonalFlat(recipe: Recipe, turning: Turning): FlatLayout {
 export function diagonalFolded(recipe: Recipe): FoldedLayout {
   const place = turnedSquareOf(recipe);
   const { bands, glue } = seamShapes(place, recipe.flaps);
-  const flaps = recipe.flaps.map((flap) => ({ letter: flap.letter, shape: foldedIn(place, flap) }));
-  const pocket = pocketPolygon(place);
+  const { pocket, flaps } = backOf(place, recipe.flaps);
   const inside = cardInside(lying(recipe.card, recipe.cardTurned), recipe.clearance, place);
   const { width, height } = place;
   return {

@@ -9,7 +9,7 @@ import { fitEitherWay, isPocket, type Pocketed, type Setting, twinOf } from './p
 import type { Finishes, Recipe } from './recipe.ts';
 import { seamOf } from './seam.ts';
 import { slipsOf, survivesOf } from './slips.ts';
-import { turnedSquareOf } from './turned-square.ts';
+import { backOf, turnedSquareOf } from './turned-square.ts';
 import { warningsOf } from './warnings.ts';
 
 const MOST_STEPS = 500;
@@ -23,6 +23,7 @@ export function diagonalRecipe(found: Pocketed, setting: Setting, own: Finishes 
     starts: [start, twinOf(square, start, notcher)] as const,
     notcher,
   };
+  const place = turnedSquareOf(measured);
   const slips = slipsOf(found, setting);
   const recipe = {
     fold: 'diagonal' as const,
@@ -36,11 +37,11 @@ export function diagonalRecipe(found: Pocketed, setting: Setting, own: Finishes 
     cardTurned,
     front: 'diagonal' as const,
     flaps,
-    seam: seamOf(turnedSquareOf(measured), flaps),
+    seam: seamOf(place, flaps),
     slips,
     survives: survivesOf(slips),
   };
-  return { ...recipe, warnings: warningsOf(recipe) };
+  return { ...recipe, warnings: warningsOf(recipe, backOf(place, flaps)) };
 }
 
 /**

@@ -3,7 +3,9 @@
  * by a quarter turn and the score before. Says nothing in words and draws nothing.
  */
 import type { Look, Step, StepAction } from './fold.ts';
-import type { Recipe, Turning } from './recipe.ts';
+import type { FlapLetter, Recipe, Turning } from './recipe.ts';
+import { gluedTo } from './seam.ts';
+import { turnedSquareOf } from './turned-square.ts';
 
 const NOTCHES = [1, 2, 3, 4] as const;
 
@@ -16,10 +18,16 @@ export function diagonalSteps(recipe: Recipe, turning: Turning, look?: Look): St
     ...trims(recipe),
     step(0, { kind: 'fold', flaps: ['A', 'B'] }, { lit: { flaps: ['A', 'B'] } }),
     step(0, { kind: 'fold', flaps: ['C'] }, { lit: { flaps: ['C'] } }),
-    step(0, { kind: 'glue', flap: 'C', onto: ['A', 'B'] }, { lit: { flaps: ['C'] }, caution: 'adhesive' }),
+    ...glueOnto(gluedTo(turnedSquareOf(recipe), recipe.flaps)),
     step(0, { kind: 'close', flap: 'D' }, { lit: { flaps: ['D'] } }),
   ];
 }
+
+/** No step where nothing lies under C to be glued to. */
+const glueOnto = (onto: readonly FlapLetter[]): Step[] =>
+  onto.length === 0
+    ? []
+    : [step(0, { kind: 'glue', flap: 'C', onto }, { lit: { flaps: ['C'] }, caution: 'adhesive' })];
 
 function notchAndScore(notch: number, { starts }: Recipe, turning: Turning): Step[] {
   const turns = quarterTurns(notch - 1, turning);

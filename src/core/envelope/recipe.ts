@@ -102,16 +102,19 @@ export type WarningKind =
   | 'larger than any paper'
   | 'larger than the limit'
   | 'flaps do not meet'
+  | 'back open'
   | 'flap passes the fold'
   | 'seam too thin'
   | 'seam cut away'
   | 'print lies otherwise';
 
-/** `message` is a sentence without figures; `describeWarning` adds `amount` in the reader's units. */
+/** `message` is a sentence without figures; `describeWarning` adds `amount` or `area` in the reader's units. */
 export interface Warning {
   readonly kind: WarningKind;
   readonly message: string;
   readonly amount?: Length;
+  /** In square inches. */
+  readonly area?: number;
 }
 
 /** Width and height of pocket, clearance and fits run as the card lies, unless `cardTurned`. */

@@ -5,7 +5,7 @@
 import { type Polygon, point } from '#core/geometry/point.ts';
 import { area, extent, inset, overlap, union } from '#core/geometry/polygon.ts';
 import { inches, PER_INCH, roundLength } from '#shared/length.ts';
-import type { Flap, Seam } from './recipe.ts';
+import type { Flap, FlapLetter, Seam } from './recipe.ts';
 import { seamWidth } from './square.ts';
 import { flapAt, foldedIn, type TurnedSquare, uncut } from './turned-square.ts';
 
@@ -40,6 +40,12 @@ export function seamOf(place: TurnedSquare, flaps: readonly Flap[]): Seam {
     glueArea: jointArea(glues),
     glueWidth: roundLength(Math.max(0, ...glues.map(acrossBand)), 'nearest'),
   };
+}
+
+/** The flaps that C is glued to: those of A and B with room for glue between. */
+export function gluedTo(place: TurnedSquare, flaps: readonly Flap[]): FlapLetter[] {
+  const [onA, onB] = gluesOf(place, flaps);
+  return [...(area(onA) > 0 ? (['A'] as const) : []), ...(area(onB) > 0 ? (['B'] as const) : [])];
 }
 
 type Pair = readonly [Polygon, Polygon];

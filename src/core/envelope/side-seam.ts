@@ -30,7 +30,6 @@ export const sideSeamForm: Form = {
   name: 'side-seam',
   seamWidth: (seam) => subtract(seam, BACK_TAPER),
   tabTaper: (seam) => length(Math.floor(seam / 2)),
-  throatCover: (seam) => seam,
   closingFinish: ({ depth, seam }) => ({ shape: 'tapered', depth, taper: length(Math.floor(seam / 2)) }),
   backFinish: ({ back }) => ({ shape: 'tapered', depth: back, taper: BACK_TAPER }),
   sheets: (one) => [sheetOf(one)],

@@ -42,8 +42,6 @@ export interface Form {
   seamWidth(seam: Length): Length;
   /** The taper of tabs this wide. */
   tabTaper(seam: Length): Length;
-  /** How far in from their sides the tabs cover the throat. */
-  throatCover(seam: Length): Length;
   /** As the closing flap is finished unless the maker says otherwise. */
   closingFinish(one: Omit<Straight, 'finish'>): Finish;
   /** How C is cut, told from its score. */

@@ -12,14 +12,14 @@ import { goesFreely, gradePocket } from './fit.ts';
 import type { Question } from './fold.ts';
 import type { Setting } from './pocket.ts';
 import { byRank, rankOf } from './ranking.ts';
-import type { Finishes, Flap, FlapLetter, Recipe, Seam, Slip, Warning } from './recipe.ts';
+import type { Finishes, Flap, FlapLetter, Recipe, Seam, Slip } from './recipe.ts';
 import { survivesOf } from './slips.ts';
 import {
   axisOf,
-  besideThroat,
   closingReach,
   mouthOf,
   type Opening,
+  pocketShape,
   RELIEF,
   type Straight,
   straightSides,
@@ -64,7 +64,7 @@ export function straightRecipe(form: Form, one: Straight, setting: Setting, fron
     slips,
     survives: survivesOf(slips),
   };
-  return { ...recipe, warnings: [...warningsOf(recipe), ...openCorners(form, one, recipe.clearance)] };
+  return { ...recipe, warnings: warningsOf(recipe, { pocket: pocketShape(one), flaps: form.stack(one) }) };
 }
 
 /** The same envelope with her own closing flap, or its back cut to another depth. */
@@ -113,20 +113,6 @@ const SQUARE_INCH = PER_INCH * PER_INCH;
 
 const largest = (blanks: readonly Size[]): Size =>
   blanks.reduce((one, other) => (other.width * other.height > one.width * one.height ? other : one));
-
-/** Beside a tapered flap nothing covers the throat's ends but the tabs; a card's clearance may still hide the gap. */
-function openCorners(form: Form, one: Straight, clearance: Size): Warning[] {
-  const gap = Math.floor(besideThroat(one) - form.throatCover(one.seam));
-  const hidden = (one.opening === 'top' ? clearance.width : clearance.height) / 2;
-  if (gap <= 0 || gap <= hidden) return [];
-  return [
-    {
-      kind: 'flaps do not meet',
-      message: 'Beside the closing flap the pocket’s corners stay open.',
-      amount: length(gap),
-    },
-  ];
-}
 
 /** The closing flap's score, as the ruler reads it from the edge that the flap ends at, and from the other one. */
 function startsOf(form: Form, one: Straight, { notcher }: Setting): [Length, Length] {

@@ -102,12 +102,6 @@ export function closingShape(one: Straight): Polygon {
   }
 }
 
-/** How far in from its side the closing flap stands where the back begins; beside it the pocket is open. */
-export function besideThroat(one: Straight): number {
-  const { finish } = one;
-  return finish.shape === 'tapered' ? (finish.taper * throatOf(one)) / closingReach(one) : 0;
-}
-
 /** How far the closing flap reaches once it is finished. */
 export const closingReach = ({ depth, finish }: Pick<Straight, 'depth' | 'finish'>): Length =>
   'depth' in finish ? length(Math.min(finish.depth, depth)) : depth;

@@ -8,6 +8,7 @@ import { rectangle } from '#core/geometry/polygon.ts';
 import { apply, applyToAll, inOrder, shift, type Transform, turn } from '#core/geometry/transform.ts';
 import type { Finish } from '#shared/fold.ts';
 import { flapShape, flapTrims } from './flaps.ts';
+import type { FoldedView } from './fold.ts';
 import { trueStart } from './pocket.ts';
 import type { Flap, FlapLetter, Notcher, Recipe, Side } from './recipe.ts';
 import { pocketHeight, pocketWidth } from './square.ts';
@@ -44,6 +45,15 @@ export const onBlank = ({ square, width, height }: TurnedSquare): Transform =>
 /** A flap's shape folded in, seen from the back. */
 export const foldedIn = (place: TurnedSquare, { side, finish }: Pick<Flap, 'side' | 'finish'>): Polygon =>
   applyToAll(inwards(place, side), flapShape(scoreLength(place, side), place.inset, finish));
+
+/** The pocket and what is folded over it, in stacking order. */
+export const backOf = (
+  place: TurnedSquare,
+  flaps: readonly Flap[],
+): Pick<FoldedView, 'pocket' | 'flaps'> => ({
+  pocket: pocketPolygon(place),
+  flaps: flaps.map((flap) => ({ letter: flap.letter, shape: foldedIn(place, flap) })),
+});
 
 /** The same flap lying open, on the blank. */
 export const lyingOpen = (place: TurnedSquare, { side, finish }: Pick<Flap, 'side' | 'finish'>): Polygon =>

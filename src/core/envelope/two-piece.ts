@@ -31,7 +31,6 @@ export const twoPieceForm: Form = {
   name: 'two-piece',
   seamWidth: (seam) => seam,
   tabTaper: (seam) => seam,
-  throatCover: () => length(0),
   closingFinish: (one) => ({
     shape: 'rounded',
     radius: length(Math.max(1, Math.min(ROUNDING, Math.floor(Math.min(one.depth, mouthOf(one)) / 3)))),

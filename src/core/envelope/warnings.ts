@@ -2,8 +2,12 @@
  * Looks a recipe over and says in plain words what the maker should know before she cuts. Messages carry no figures:
  * `describeWarning` adds the amount in the reader's units.
  */
+
+import { printArea } from '#shared/area.ts';
 import { add, inches, type Length, length, printLength, subtract, type Units } from '#shared/length.ts';
 import { longer, type Size, shorter } from '#shared/size.ts';
+import type { FoldedView } from './fold.ts';
+import { openBack } from './open-back.ts';
 import { beyondOuter } from './ranking.ts';
 import type { Recipe, Want, Warning, WarningKind } from './recipe.ts';
 import { flapAt } from './turned-square.ts';
@@ -13,13 +17,14 @@ const LEAST_GLUE = inches(1 / 8);
 
 type Unwarned = Omit<Recipe, 'warnings'>;
 
-/** What the measures themselves call for, the gravest first. */
-export const warningsOf = (recipe: Unwarned): Warning[] =>
+/** What the measures themselves call for, the gravest first; `back` is the envelope as they fold it. */
+export const warningsOf = (recipe: Unwarned, back: Pick<FoldedView, 'pocket' | 'flaps'>): Warning[] =>
   [
     wontGo(recipe),
     turnTheCard(recipe),
     largerThanTool(recipe),
     ...passingFlaps(recipe),
+    openBack(back),
     flapsApart(recipe),
     thinSeam(recipe),
     cutSeam(recipe),
@@ -41,8 +46,10 @@ export function paperWarning(blank: Size, largest: Size): Warning | undefined {
 }
 
 /** A sentence, with the amount in the reader's units where there is one. */
-export const describeWarning = ({ kind, message, amount }: Warning, units: Units): string =>
-  amount === undefined ? message : `${message} ${AMOUNT[kind](printLength(amount, units))}`;
+export function describeWarning({ kind, message, amount, area }: Warning, units: Units): string {
+  if (area !== undefined) return `${message} ${AMOUNT[kind](printArea(area, units))}`;
+  return amount === undefined ? message : `${message} ${AMOUNT[kind](printLength(amount, units))}`;
+}
 
 const AMOUNT: Record<WarningKind, (amount: string) => string> = {
   "won't go": (amount) => `It lacks ${amount}.`,
@@ -51,6 +58,7 @@ const AMOUNT: Record<WarningKind, (amount: string) => string> = {
   'larger than any paper': (amount) => `${amount} is missing.`,
   'larger than the limit': (amount) => `It is ${amount} over.`,
   'flaps do not meet': (amount) => `The gap is ${amount}.`,
+  'back open': (amount) => `${amount} of it lie bare.`,
   'flap passes the fold': (amount) => `It sticks out by ${amount}.`,
   'seam too thin': (amount) => `There is room for ${amount} of glue.`,
   'seam cut away': (amount) => `Leave at least ${amount} from the score.`,
@@ -93,7 +101,7 @@ function passingFlaps({ flaps, pocket }: Unwarned): Warning[] {
 function flapsApart({ flaps, pocket }: Unwarned): Warning | undefined {
   const gap = shorter(pocket) - add(flapAt(flaps, 'C').reach, flapAt(flaps, 'D').reach);
   if (gap < 0) return undefined;
-  return warn('flaps do not meet', 'The two long flaps do not meet: the back stays open.', length(gap));
+  return warn('flaps do not meet', 'The two long flaps do not reach over each other.', length(gap));
 }
 
 function cutSeam({ flaps, seam }: Unwarned): Warning | undefined {

@@ -16,7 +16,8 @@ export const totalArea = (polygons: readonly Polygon[]): number =>
   polygons.reduce((sum, polygon) => sum + area(polygon), 0);
 
 /** What lies in both, for convex polygons with their corners clockwise as seen; empty when nothing does. */
-export const overlap = (one: Polygon, other: Polygon): Polygon => edges(other).reduce(keepRight, one);
+export const overlap = (one: Polygon, other: Polygon): Polygon =>
+  other.length < 3 ? [] : edges(other).reduce(keepRight, one);
 
 /** What lies in either of two convex polygons, as one outline where they overlap; corners rounded to whole units there. */
 export function union(one: Polygon, other: Polygon): Polygon[] {
@@ -43,6 +44,17 @@ export function keepRight(polygon: Polygon, { from, to }: Line): Polygon {
     return here >= 0 ? [at, ...crossing] : crossing;
   });
   return withoutRepeats(kept);
+}
+
+/** What of a convex polygon lies outside another one, in convex pieces; corners of both clockwise as seen. */
+export function without(from: Polygon, what: Polygon): Polygon[] {
+  const pieces: Polygon[] = [];
+  let rest = from;
+  for (const edge of edges(what)) {
+    pieces.push(keepRight(rest, { from: edge.to, to: edge.from }));
+    rest = keepRight(rest, edge);
+  }
+  return what.length < 3 ? [from] : pieces.filter((piece) => area(piece) >= 1);
 }
 
 /** A convex polygon, its corners clockwise as seen, with each edge moved inwards by the same distance. */

@@ -86,7 +86,12 @@ export function filledWith(fill: Fill, piece: Size, wanted: readonly Wanted[]): 
 }
 
 /** What no sheet of paper and no wish makes good. */
-const UNMAKEABLE: readonly WarningKind[] = ["won't go", 'larger than the tool', 'flaps do not meet'];
+const UNMAKEABLE: readonly WarningKind[] = [
+  "won't go",
+  'larger than the tool',
+  'flaps do not meet',
+  'back open',
+];
 
 /** The best envelope of one blank that sits as wanted and comes out of the piece. */
 function envelopeFrom(

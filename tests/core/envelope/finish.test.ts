@@ -48,6 +48,34 @@ describe('cutting flap C back', () => {
     expect(gap.amount).toBe(subtract(recipe.pocket.height, inches(1.25)));
   });
 
+  it('has its glue only where a flap lies under it', () => {
+    const wide = tryMeasures({
+      card: thin(5, 3.5),
+      notcher: tool(),
+      square: inches(7),
+      start: inches(3.0625),
+    });
+    const glued = (own: Finishes) => {
+      const cut = finishFlaps(wide, own);
+      const { flaps, glue } = foldOf(cut).folded(cut).back;
+      const a = flaps.find(({ letter }) => letter === 'A')!.shape;
+      const steps = foldOf(cut)
+        .steps(cut, 'clockwise')
+        .filter(({ kind }) => kind === 'glue');
+      return { cut, glue, reach: Math.max(...a.map(({ x }) => x)), steps };
+    };
+    expect(glued({}).steps).toMatchObject([{ flap: 'C', onto: ['A', 'B'] }]);
+    // A hair deep: less than the margin that glue keeps from the edges below it.
+    const hairDeep = straight(inches(1 / 8));
+    const one = glued({ A: hairDeep });
+    expect(one.steps).toMatchObject([{ flap: 'C', onto: ['B'] }]);
+    for (const { x } of one.glue.flat()) expect(x).toBeGreaterThan(one.cut.pocket.width / 2);
+    const none = glued({ A: hairDeep, B: hairDeep });
+    expect(none.glue).toEqual([]);
+    expect(none.cut.seam).toMatchObject({ glueArea: 0, glueWidth: 0 });
+    expect(none.steps).toEqual([]);
+  });
+
   it('tapering its sides costs seam as well', () => {
     const tapered = finishFlaps(recipe, {
       C: { shape: 'tapered', depth: inches(3.25), taper: inches(1 / 4) },

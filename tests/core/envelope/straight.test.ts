@@ -233,23 +233,6 @@ const sameCorners = (one: Polygon, other: Polygon): boolean =>
   one.length === other.length &&
   one.every((at) => other.some((near) => Math.hypot(at.x - near.x, at.y - near.y) <= HAIR));
 
-test('where a tapered flap leaves the pocket’s corners open, the recipe says so', () => {
-  const steep = ({ depth }: Straight): Finish => ({ shape: 'tapered', depth, taper: inches(1.5) });
-  for (const recipe of withFinish(twoPiece, steep)) {
-    const [said] = recipe.warnings.filter(({ message }) => message.includes('corners stay open'));
-    const [d, one] = [recipe.flaps[3]!, straightOf(recipe)];
-    const throat = (d.side === 'top' ? recipe.pocket.height : recipe.pocket.width) - one.back;
-    expect(toInches(said!.amount!)).toBeCloseTo((1.5 * throat) / d.reach, 4);
-  }
-  for (const recipe of withFinish(sideSeam, ({ depth }) => ({
-    shape: 'tapered',
-    depth,
-    taper: inches(0.5),
-  }))) {
-    expect(recipe.warnings.filter(({ message }) => message.includes('corners'))).toEqual([]);
-  }
-});
-
 describe('the blanks', () => {
   test('side-seam: the pocket’s side and two tabs, by front, back and flap', () => {
     for (const recipe of sideSeam.recipes(question())) {

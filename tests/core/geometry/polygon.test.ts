@@ -13,6 +13,7 @@ import {
   rectangle,
   totalArea,
   union,
+  without,
   withoutRepeats,
 } from '#core/geometry/polygon.ts';
 
@@ -39,6 +40,14 @@ const rings = (polygon: Polygon): [number, number][][] => [polygon.map(({ x, y }
 
 const referenceArea = (found: [number, number][][][]): number =>
   found.flat().reduce((sum, ring) => sum + area(ring.slice(0, -1).map(([x, y]) => point(x, y))), 0);
+
+describe('an empty polygon', () => {
+  it('overlaps nothing, from either side, and takes nothing away', () => {
+    expect(overlap(unit, [])).toEqual([]);
+    expect(overlap([], unit)).toEqual([]);
+    expect(without(unit, [])).toEqual([unit]);
+  });
+});
 
 describe('known shapes', () => {
   it('measures areas whichever way round the corners go', () => {
@@ -89,6 +98,19 @@ describe('properties', () => {
         const reference = referenceArea(clipping.intersection(rings(one), rings(other)));
         expect(area(overlap(one, other))).toBeCloseTo(reference, 3);
         expect(area(overlap(other, one))).toBeCloseTo(reference, 3);
+      }),
+      SEED,
+    );
+  });
+
+  it('what lies outside another shape is as large as polygon-clipping says', () => {
+    fc.assert(
+      fc.property(convex, convex, (one, other) => {
+        const reference = referenceArea(clipping.difference(rings(one), rings(other)));
+        // Each of its pieces may be dropped when it is smaller than a unit; a hole counts against its outline.
+        const holes =
+          2 * referenceArea(clipping.difference(rings(one), rings(other)).map((rest) => rest.slice(1)));
+        expect(Math.abs(totalArea(without(one, other)) - (reference - holes))).toBeLessThan(10);
       }),
       SEED,
     );
