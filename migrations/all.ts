@@ -9,6 +9,7 @@ import * as startAsMade from './0006_start_as_made.ts';
 import * as post from './0007_post.ts';
 import * as plans from './0008_plans.ts';
 import * as readyMade from './0009_ready_made.ts';
+import * as realSheets from './0010_real_sheets.ts';
 
 export const migrations: Record<string, Migration> = {
   '0001_tools': tools,
@@ -20,4 +21,5 @@ export const migrations: Record<string, Migration> = {
   '0007_post': post,
   '0008_plans': plans,
   '0009_ready_made': readyMade,
+  '0010_real_sheets': realSheets,
 };

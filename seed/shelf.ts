@@ -49,7 +49,10 @@ const pad = (
   lowMark: number,
   source: string,
   note = '',
-): NewPad => ({ name, kind, sheet: size(width, height), grammage, lowMark, source, note });
+): NewPad => ({
+  ...{ name, kind, sheet: size(width, height), measured: {}, strip: null },
+  ...{ grammage, lowMark, source, note },
+});
 
 export const SHELF: readonly ShelvedPad[] = [
   {

@@ -5,12 +5,13 @@
 import { sql } from 'kysely';
 import { checkJournal } from './checks-journal.ts';
 import { checkLedger } from './checks-ledger.ts';
+import { checkPads } from './checks-pads.ts';
 import { checkPlans } from './checks-plans.ts';
 import { checkReadyMade } from './checks-ready-made.ts';
 import type { Database } from './database.ts';
 
 export async function checkData(db: Database): Promise<string[]> {
-  const checks = [checkFile, checkLedger, checkJournal, checkPlans, checkReadyMade];
+  const checks = [checkFile, checkPads, checkLedger, checkJournal, checkPlans, checkReadyMade];
   const failures: string[] = [];
   for (const check of checks) failures.push(...(await check(db)));
   return failures;

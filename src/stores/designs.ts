@@ -5,6 +5,7 @@
 import type { Selectable } from 'kysely';
 import type { Design, NewDesign, Pad, PaperKind } from '#core/project/stash.ts';
 import type { Print } from '#shared/print.ts';
+import { usablePrint } from '#shared/sheet.ts';
 import { type Database, transact } from './database.ts';
 import { record } from './ledger.ts';
 import type { Tables } from './tables.ts';
@@ -67,15 +68,7 @@ export async function listDesigns(
   const padIds = [...new Set(rows.map((row) => row.pad_id))];
   const padRows = await db.selectFrom('pads').selectAll().where('id', 'in', padIds).execute();
   const pads = new Map(padRows.map((row) => [row.id, toPad(row)]));
-  return rows.map((row) => ({
-    id: row.id,
-    pad: pads.get(row.pad_id)!,
-    name: row.name,
-    print: toPrint(row),
-    doubleSided: row.double_sided === 1,
-    swatch: JSON.parse(row.swatch),
-    sheets: row.sheets,
-  }));
+  return rows.map((row) => toDesign(row, pads.get(row.pad_id)!));
 }
 
 export async function readDesign(db: Database, id: number): Promise<Design | undefined> {
@@ -93,11 +86,31 @@ export const toPad = (row: Selectable<Tables['pads']>): Pad => ({
   name: row.name,
   kind: row.kind,
   sheet: { width: row.width, height: row.height },
+  measured: {
+    ...(row.measured_width !== null && { width: row.measured_width }),
+    ...(row.measured_height !== null && { height: row.measured_height }),
+  },
+  strip: row.strip_edge === null ? null : { edge: row.strip_edge, depth: row.strip_depth! },
   grammage: row.grammage,
   lowMark: row.low_mark,
   source: row.source,
   note: row.note,
 });
+
+function toDesign(row: Selectable<Tables['designs']>, pad: Pad): Design {
+  const wholePrint = toPrint(row);
+  const print = usablePrint(wholePrint, pad.strip);
+  return {
+    id: row.id,
+    pad,
+    name: row.name,
+    print,
+    ...(print !== wholePrint && { wholePrint }),
+    doubleSided: row.double_sided === 1,
+    swatch: JSON.parse(row.swatch),
+    sheets: row.sheets,
+  };
+}
 
 const toPrint = ({ direction, border }: Selectable<Tables['designs']>): Print =>
   direction === 'one edge' ? { direction, border: border! } : { direction };

@@ -49,11 +49,15 @@ export async function listLow(db: Database): Promise<PadWithDesigns[]> {
   );
 }
 
-const toRow = ({ name, kind, sheet, grammage, lowMark, source, note }: NewPad) => ({
+const toRow = ({ name, kind, sheet, measured, strip, grammage, lowMark, source, note }: NewPad) => ({
   name,
   kind,
   width: sheet.width,
   height: sheet.height,
+  measured_width: measured.width ?? null,
+  measured_height: measured.height ?? null,
+  strip_edge: strip?.edge ?? null,
+  strip_depth: strip?.depth ?? null,
   grammage,
   low_mark: lowMark,
   source,

@@ -8,6 +8,7 @@ import type { MovementKind, PaperKind } from '#core/project/stash.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
 import type { PrintDirection } from '#shared/print.ts';
+import type { SheetEdge } from '#shared/sheet.ts';
 
 /** JSON text. */
 type Json = string;
@@ -73,6 +74,10 @@ interface PadRow {
   height: Length;
   grammage: number | null;
   low_mark: number;
+  measured_width: Length | null;
+  measured_height: Length | null;
+  strip_edge: SheetEdge | null;
+  strip_depth: Length | null;
   source: string;
   note: string;
 }

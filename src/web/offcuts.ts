@@ -2,8 +2,9 @@
 import { Hono } from 'hono';
 import type { Design, NewOffcut, Offcut } from '#core/project/stash.ts';
 import type { Problem } from '#shared/checked.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { length, printExactSize, type Units } from '#shared/length.ts';
 import { goneForm, offcutEditForm, offcutForm, recountForm } from '#shared/schemas/offcut.ts';
+import { wholeSheet } from '#shared/sheet.ts';
 import { holds, type Size, turned } from '#shared/size.ts';
 import { readDesign } from '#stores/designs.ts';
 import { binOffcut, countOffcut, putBack } from '#stores/movements.ts';
@@ -136,10 +137,18 @@ function afterwards(c: Request, offcut: Offcut, typed: Typed, went: boolean): st
   return went ? withQuery(back, 'gone', offcut.id, 'offcuts') : `${back}#offcut-${offcut.id}`;
 }
 
-/** A print with an up is measured as it stands; any other may be turned to go onto its sheet. */
+/**
+ * A print with an up is measured as it stands; any other may be turned to go onto its sheet. One sheet was measured and
+ * the offcut may be of another, so that each side may be as long as sold or as measured, whichever is more.
+ */
 function largerThanSheet(size: Size, { pad, print }: Design, units: Units): Problem[] {
-  const fits = holds(pad.sheet, size) || (print.direction === 'any way' && holds(pad.sheet, turned(size)));
+  const { width, height } = wholeSheet(pad);
+  const largest = {
+    width: length(Math.max(width, pad.sheet.width)),
+    height: length(Math.max(height, pad.sheet.height)),
+  };
+  const fits = holds(largest, size) || (print.direction === 'any way' && holds(largest, turned(size)));
   if (fits) return [];
-  const message = `A whole sheet of it is only ${printSize(pad.sheet, units)}.`;
-  return [{ field: size.width > pad.sheet.width ? 'width' : 'height', message }];
+  const message = `A whole sheet of it is only ${printExactSize(largest, units)}.`;
+  return [{ field: size.width > largest.width ? 'width' : 'height', message }];
 }

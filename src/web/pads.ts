@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { readPaperWeight } from '#core/paper/read.ts';
 import { gramsPerSquareMetre } from '#core/paper/weight.ts';
+import { COMMON_SHEETS } from '#core/project/common-sheets.ts';
 import { PAPER_KINDS, type Pad, type PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
@@ -20,7 +21,7 @@ import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import { queryId, rowIn } from './address.ts';
 import { nowIn } from './clock.ts';
 import type { Env, Request } from './env.ts';
-import { check, entryOf, readForm, readQuery, statusOf } from './form.ts';
+import { check, entryOf, readForm, readQuery, statusOf, type Typed } from './form.ts';
 import { notFound } from './not-found.ts';
 import { newToken, once } from './once.ts';
 import { goTo, reply } from './reply.ts';
@@ -32,7 +33,7 @@ pads.get('/new', (c) => showForm(c, BLANK_ENTRY));
 
 pads.post('/', async (c) => {
   const typed = await readForm(c);
-  const form = check(formOf(c.get('units')), typed);
+  const form = check(formOf(c.get('units'), typed), typed);
   if (!form.ok) return showForm(c, entryOf(typed, form.problems));
   return once(c, typed, async (db) => {
     const pad = await addPad(db, form.value);
@@ -67,7 +68,7 @@ pads.put('/:id', async (c) => {
   const found = await padIn(c);
   if (!found) return notFound(c);
   const typed = await readForm(c);
-  const form = check(formOf(c.get('units')), typed);
+  const form = check(formOf(c.get('units'), typed), typed);
   if (!form.ok) return showForm(c, entryOf(typed, form.problems), found.pad);
   await editPad(c.get('db'), found.pad.id, form.value);
   return goTo(c, `/pads/${found.pad.id}`);
@@ -105,7 +106,8 @@ pads.get('/:id/look', async (c) => {
   return reply(c, { title: 'Look', body: jsx(Look, { swatch: swatch.value, print, pad: found.pad }) });
 });
 
-const formOf = (units: Units) => padForm(units, PAPER_KINDS, weightField);
+const formOf = (units: Units, { size }: Typed) =>
+  padForm(units, PAPER_KINDS, weightField, { sizes: COMMON_SHEETS, chosen: size });
 
 const weightField = ifAny(readField(readPaperWeight)).transform((weight) =>
   weight ? Math.round(gramsPerSquareMetre(weight) * 100) / 100 : null,

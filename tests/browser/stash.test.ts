@@ -43,7 +43,7 @@ describe.skipIf(!browserPath)('the stash in a browser', () => {
 
   test('by keyboard alone a pad, two designs and three offcuts come onto the shelf', async () => {
     const page = await open('/pads/new');
-    await fill(page, 'Garden wall', '', '12', '12', '160 g/m²', '');
+    await fill(page, 'Garden wall', '', '', '12', '12', '', '160 g/m²', '');
     await enter(page);
     await fill(page, 'Ivy', '8');
     await enter(page);

@@ -48,6 +48,16 @@ const BROKEN: readonly (readonly [string, RawBuilder<unknown>, RegExp])[] = [
   ['a reversal', sql`UPDATE movements SET delta = 2 WHERE kind = 'put back'`, /does not mirror/],
   ['a project', sql`UPDATE movements SET project_id = NULL WHERE cut_id = 1`, /cut of another project/],
   ['an undoing', sql`UPDATE cuts SET undone_at = NULL WHERE id = 2`, /not undone as it is, cut: 2/],
+  [
+    'a measured side',
+    sql`UPDATE pads SET measured_width = 21 WHERE id = 1`,
+    /width of pad 1 is measured far/,
+  ],
+  [
+    'a strip',
+    sql`UPDATE pads SET strip_edge = 'left', strip_depth = width WHERE id = 2`,
+    /strip of pad 2 leaves no paper/,
+  ],
   ['a code', sql`UPDATE offcuts SET code = 'ZZ' WHERE id = 1`, /code that is not its own, offcut: 1/],
   ['a swatch', sql`UPDATE designs SET swatch = '{"motif":"cats"}' WHERE id = 1`, /swatch .* design: 1/],
   ['a recipe', sql`UPDATE projects SET recipe = '{}' WHERE id = 1`, /recipe of project 1/],

@@ -29,6 +29,8 @@ export const MEADOW: NewPad = {
   name: 'Meadow walk',
   kind: 'patterned',
   sheet: size(12, 12),
+  measured: {},
+  strip: null,
   grammage: 180,
   lowMark: 6,
   source: 'a birthday',

@@ -123,6 +123,111 @@ describe('a pad', () => {
   });
 });
 
+describe('the sheets of a pad', () => {
+  /** The sides of A4 in millimetres: ISO 216:2007, trimmed sizes of the A series. */
+  const A4 = { width: millimetres(210), height: millimetres(297) };
+  const A4_TYPED = { ...PAD, width: '210 mm', height: '297 mm' };
+
+  test.each([
+    ['12 × 12', { width: inches(12), height: inches(12) }],
+    ['8 × 8', { width: inches(8), height: inches(8) }],
+    ['6 × 6', { width: inches(6), height: inches(6) }],
+    // Letter is 8½ × 11 in: ANSI/ASME Y14.1, size A.
+    ['Letter', { width: inches(8.5), height: inches(11) }],
+    ['A4', A4],
+  ])('are %s by one choice, whatever else stands in the fields', async (size, sheet) => {
+    const { width: _, ...unsaid } = PAD;
+    const answer = await app.post('/pads', { ...unsaid, size, height: 'quite tall' });
+    expect(answer.status).toBe(303);
+    expect((await readPad(app.db, 1))!.pad.sheet).toEqual(sheet);
+    const edit = await (await app.get('/pads/1/edit')).text();
+    expect(edit).toMatch(new RegExp(`<input type="radio" name="size" value="${size}" checked`));
+  });
+
+  test('of A4 show in millimetres to a reader of inches', async () => {
+    await app.post('/pads', { ...PAD, size: 'A4' });
+    expect(await (await app.get('/pads/1')).text()).toContain('210 × 297 mm');
+    expect(await (await app.get('/pads/new')).text()).toContain('A4, 210 × 297 mm');
+  });
+
+  test('of no common size are typed', async () => {
+    await app.post('/pads', { ...PAD, size: 'own', width: '7', height: '9 1/2' });
+    expect((await readPad(app.db, 1))!.pad.sheet).toEqual({ width: inches(7), height: inches(9.5) });
+  });
+
+  test('of a size that nobody offers are asked about', async () => {
+    const answer = await app.post('/pads', { ...PAD, size: 'A3' });
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('Choose one of: 12 × 12');
+  });
+
+  test('may measure differently and have a strip, which the pad then says', async () => {
+    const asIs = { measuredWidth: '209.5 mm', stripEdge: 'top', stripDepth: '1/2' };
+    await app.post('/pads', { ...PAD, size: 'A4', ...asIs });
+    const { pad } = (await readPad(app.db, 1))!;
+    expect(pad.sheet).toEqual(A4);
+    expect(pad.measured).toEqual({ width: millimetres(209.5) });
+    expect(pad.strip).toEqual({ edge: 'top', depth: inches(1 / 2) });
+    const page = await (await app.get('/pads/1')).text();
+    expect(page).toContain('A sheet really measures 209.5 × 297 mm.');
+    expect(page).toContain('½″ along its top edge can’t be used');
+    expect(page).toContain('209.5 × 284.3 mm is left');
+    const edit = await (await app.get('/pads/1/edit')).text();
+    expect(edit).toMatch(/<details class="as-is" open/);
+    expect(edit).toContain('value="209.5 mm"');
+  });
+
+  test('are what they are sold by where nothing is said', async () => {
+    await app.post('/pads', PAD);
+    expect((await readPad(app.db, 1))!.pad).toMatchObject({ measured: {}, strip: null });
+    expect(await (await app.get('/pads/1')).text()).not.toContain('really measures');
+    expect(await (await app.get('/pads/1/edit')).text()).toContain('<details class="as-is">');
+  });
+
+  test.each<[string, Record<string, string>, string, string]>([
+    [
+      'a slipped point',
+      { measuredWidth: '20.95 mm' },
+      'measuredWidth',
+      'far off the 210 mm of its size above',
+    ],
+    ['sides swapped', { measuredWidth: '297 mm' }, 'measuredWidth', 'about its other side'],
+    ['a side as long as a room', { measuredHeight: '120 in' }, 'measuredHeight', 'more than 100″'],
+    ['words for a side', { measuredHeight: 'a bit less' }, 'measuredHeight', 'isn’t a length'],
+    ['a strip of no edge', { stripDepth: '12' }, 'stripEdge', 'Along which edge'],
+    ['an edge without a depth', { stripEdge: 'left' }, 'stripDepth', 'How deep'],
+    ['a strip of nothing', { stripEdge: 'left', stripDepth: '0' }, 'stripDepth', 'more than zero'],
+    [
+      'a strip that is all of it',
+      { measuredWidth: '209.5 mm', stripEdge: 'left', stripDepth: '209.5 mm' },
+      'stripDepth',
+      'leaves no paper: the sheet is only 209.5 mm wide',
+    ],
+  ])('are refused with %s, beside its field', async (_, wrong, field, message) => {
+    await app.db
+      .updateTable('settings')
+      .set({ unit: wrong.measuredHeight === '120 in' ? 'in' : 'mm' })
+      .execute();
+    const answer = await app.post('/pads', { ...A4_TYPED, ...wrong });
+    expect(answer.status).toBe(422);
+    const page = await answer.text();
+    expect(page).toMatch(new RegExp(`id="${field}-note" class="problem"[^>]*>[^<]*${message}`));
+    expect(page).toMatch(/<details class="as-is" open/);
+    for (const typed of Object.values(wrong)) expect(page).toContain(`value="${typed}"`);
+    expect(await listPads(app.db)).toEqual([]);
+  });
+
+  test('keep a border’s depth as it was typed, whatever the strip takes of it', async () => {
+    await app.post('/pads', { ...PAD, stripEdge: 'bottom', stripDepth: '1' });
+    await app.post('/pads/1/designs', DESIGN);
+    const [design] = await listDesigns(app.db);
+    expect(design!.print).toEqual({ direction: 'one edge', border: inches(1 / 2) });
+    expect(await (await app.get('/pads/1')).text()).toContain('½″ of it above the strip');
+    const edit = await (await app.get('/designs/1/edit')).text();
+    expect(edit).toMatch(/name="border"[^>]*value="1 1\/2"/);
+  });
+});
+
 describe('a design', () => {
   beforeEach(() => app.post('/pads', PAD));
 

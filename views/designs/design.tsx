@@ -1,14 +1,15 @@
 /** One design: the sheets left of it, its offcuts on the shelf, what can happen to it by hand, its ledger behind a tap. */
 import type { FC } from 'hono/jsx';
 import type { Design, Movement } from '#core/project/stash.ts';
-import { inches, printSize, type Units } from '#shared/length.ts';
+import { inches, printExactSize, type Units } from '#shared/length.ts';
+import { usableSheet } from '#shared/sheet.ts';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { type Entry, Field } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { howMany } from '#views/parts/words.ts';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { askHolding, sayPrint } from '#views/stash/words.ts';
+import { askHolding, sayAsIs, sayPrintOf } from '#views/stash/words.ts';
 import { SheetPicture } from './picture.tsx';
 
 export interface DesignProps {
@@ -24,6 +25,7 @@ export interface DesignProps {
 export const DesignPage: FC<DesignProps> = (props) => {
   const { design, shelf, movements, projects, units } = props;
   const here = `/designs/${design.id}`;
+  const asIs = sayAsIs(design.pad, units);
   return (
     <>
       <p>
@@ -36,16 +38,17 @@ export const DesignPage: FC<DesignProps> = (props) => {
         </div>
         <div>
           <p class="answer">
-            <strong>{howMany(design.sheets, 'sheet')}</strong> left, {printSize(design.pad.sheet, units)}
+            <strong>{howMany(design.sheets, 'sheet')}</strong> left, {printExactSize(design.pad.sheet, units)}
           </p>
           <p class="lead">
-            The {sayPrint(design.print, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
+            The {sayPrintOf(design, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
           </p>
+          {asIs === undefined ? null : <p>{asIs}</p>}
           {design.sheets === 0 ? null : (
             <p class="no-print">
               <a href={`/filling?design=${design.id}`}>What can I get out of one sheet?</a>
               <br />
-              <a href={askHolding(design.pad.sheet, units)}>What card would a sheet of it hold?</a>
+              <a href={askHolding(usableSheet(design.pad), units)}>What card would a sheet of it hold?</a>
             </p>
           )}
           <Moves {...props} />

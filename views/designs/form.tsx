@@ -102,7 +102,7 @@ const DesignFields: FC<{ kept: Design | undefined; pad: Pad; entry: Entry; units
   units,
 }) => {
   const typed = Object.keys(entry.typed).length > 0;
-  const print: Print = kept?.print ?? { direction: 'any way' };
+  const print: Print = kept?.wholePrint ?? kept?.print ?? { direction: 'any way' };
   return (
     <>
       <div class="fields print-direction">
@@ -120,7 +120,11 @@ const DesignFields: FC<{ kept: Design | undefined; pad: Pad; entry: Entry; units
             kind="length"
             entry={entry}
             value={print.direction === 'one edge' ? typedLength(print.border, units) : ''}
-            hint="from the bottom edge up"
+            hint={
+              pad.strip?.edge === 'bottom'
+                ? 'from the sheet’s bottom edge up, its strip with it'
+                : 'from the bottom edge up'
+            }
           />
         </div>
       </div>

@@ -1,10 +1,11 @@
 /** The form of a pad: a new one, or one put right. */
 import type { FC } from 'hono/jsx';
 import { PAPER_KINDS, type Pad } from '#core/project/stash.ts';
-import { typedLength, type Units } from '#shared/length.ts';
+import type { Units } from '#shared/length.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { printGrammage } from '#views/stash/words.ts';
+import { SHEET_FIELDS, SheetFields } from './size.tsx';
 
 interface Props {
   /** The one to put right; a new one without. */
@@ -33,7 +34,7 @@ export const PadForm: FC<Props> = ({ pad, entry, units, token }) => (
   </>
 );
 
-const FIELDS = ['name', 'kind', 'width', 'height', 'weight', 'low', 'source', 'note'];
+const FIELDS = ['name', 'kind', ...SHEET_FIELDS, 'weight', 'low', 'source', 'note'];
 
 const Fields: FC<{ pad: Pad | undefined; entry: Entry; units: Units }> = ({ pad, entry, units }) => (
   <>
@@ -54,22 +55,8 @@ const Fields: FC<{ pad: Pad | undefined; entry: Entry; units: Units }> = ({ pad,
         choices={PAPER_KINDS.map((kind) => ({ value: kind, label: kind }))}
       />
     </div>
+    <SheetFields pad={pad} entry={entry} units={units} />
     <div class="fields">
-      <Field
-        name="width"
-        label="Sheet, wide"
-        kind="length"
-        entry={entry}
-        value={pad && typedLength(pad.sheet.width, units)}
-      />
-      <Field
-        name="height"
-        label="and high"
-        kind="length"
-        entry={entry}
-        value={pad && typedLength(pad.sheet.height, units)}
-        hint="along the print"
-      />
       <Field
         name="weight"
         label="Weight"
@@ -77,8 +64,6 @@ const Fields: FC<{ pad: Pad | undefined; entry: Entry; units: Units }> = ({ pad,
         value={pad && pad.grammage !== null ? printGrammage(pad.grammage) : ''}
         hint="216 g/m² or 80 lb cover; empty if unknown"
       />
-    </div>
-    <div class="fields">
       <Field
         name="low"
         label="Low mark"

@@ -9,7 +9,7 @@ import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
 import { Once } from '#views/parts/once.tsx';
 import { howMany } from '#views/parts/words.ts';
 import { scaleFor } from '#views/stash/paper.tsx';
-import { padFacts, sayPrint } from '#views/stash/words.ts';
+import { padFacts, sayAsIs, sayPrintOf } from '#views/stash/words.ts';
 
 interface Props extends PadWithDesigns {
   /** The offcuts of all its designs. */
@@ -18,65 +18,69 @@ interface Props extends PadWithDesigns {
   readonly units: Units;
 }
 
-export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }) => (
-  <>
-    <div class="spread">
-      <h1>{pad.name}</h1>
-      <a class="button no-print" href={`/pads/${pad.id}/designs/new`}>
-        Add a design
-      </a>
-    </div>
-    <p class="answer">
-      <strong>{howMany(sheets, 'sheet')}</strong> left
-      {runsLow({ pad, sheets }) ? <span class="low">, runs low</span> : null}
-    </p>
-    <p class="lead">{padFacts(pad, units)}</p>
-    {designs.length === 0 ? (
-      <p>
-        It has no designs yet. <a href={`/pads/${pad.id}/designs/new`}>Say which it has</a>, and how many
-        sheets of each.
+export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }) => {
+  const asIs = sayAsIs(pad, units);
+  return (
+    <>
+      <div class="spread">
+        <h1>{pad.name}</h1>
+        <a class="button no-print" href={`/pads/${pad.id}/designs/new`}>
+          Add a design
+        </a>
+      </div>
+      <p class="answer">
+        <strong>{howMany(sheets, 'sheet')}</strong> left
+        {runsLow({ pad, sheets }) ? <span class="low">, runs low</span> : null}
       </p>
-    ) : (
-      <ul class="designs">
-        {designs.map((design) => (
-          <DesignCard design={design} units={units} />
-        ))}
-      </ul>
-    )}
-    {designs.length === 0 ? null : (
-      <section class="no-print">
-        <details open={entry.problems.length > 0}>
-          <summary>Bought more of it</summary>
-          <Purchase pad={pad} designs={designs} entry={entry} token={shelf.token} />
-        </details>
-      </section>
-    )}
-    {shelf.offcuts.length === 0 && !shelf.went ? null : (
-      <section aria-labelledby="offcuts">
-        <h2 id="offcuts">Offcuts of it</h2>
-        <Shelf {...shelf} />
-      </section>
-    )}
-    <details>
-      <summary>About this pad</summary>
-      <dl class="facts">
-        <dt>Low mark</dt>
-        <dd>{pad.lowMark === 0 ? 'no reminder' : howMany(pad.lowMark, 'sheet')}</dd>
-        <dt>Came from</dt>
-        <dd>{pad.source || 'not noted'}</dd>
-        {pad.note === '' ? null : (
-          <>
-            <dt>Note</dt>
-            <dd class="note">{pad.note}</dd>
-          </>
-        )}
-      </dl>
-      <p>
-        <a href={`/pads/${pad.id}/edit`}>Put it right</a>
-      </p>
-    </details>
-  </>
-);
+      <p class="lead">{padFacts(pad, units)}</p>
+      {asIs === undefined ? null : <p>{asIs}</p>}
+      {designs.length === 0 ? (
+        <p>
+          It has no designs yet. <a href={`/pads/${pad.id}/designs/new`}>Say which it has</a>, and how many
+          sheets of each.
+        </p>
+      ) : (
+        <ul class="designs">
+          {designs.map((design) => (
+            <DesignCard design={design} units={units} />
+          ))}
+        </ul>
+      )}
+      {designs.length === 0 ? null : (
+        <section class="no-print">
+          <details open={entry.problems.length > 0}>
+            <summary>Bought more of it</summary>
+            <Purchase pad={pad} designs={designs} entry={entry} token={shelf.token} />
+          </details>
+        </section>
+      )}
+      {shelf.offcuts.length === 0 && !shelf.went ? null : (
+        <section aria-labelledby="offcuts">
+          <h2 id="offcuts">Offcuts of it</h2>
+          <Shelf {...shelf} />
+        </section>
+      )}
+      <details>
+        <summary>About this pad</summary>
+        <dl class="facts">
+          <dt>Low mark</dt>
+          <dd>{pad.lowMark === 0 ? 'no reminder' : howMany(pad.lowMark, 'sheet')}</dd>
+          <dt>Came from</dt>
+          <dd>{pad.source || 'not noted'}</dd>
+          {pad.note === '' ? null : (
+            <>
+              <dt>Note</dt>
+              <dd class="note">{pad.note}</dd>
+            </>
+          )}
+        </dl>
+        <p>
+          <a href={`/pads/${pad.id}/edit`}>Put it right</a>
+        </p>
+      </details>
+    </>
+  );
+};
 
 const Purchase: FC<{ pad: Pad; designs: readonly Design[]; entry: Entry; token: string }> = (props) => (
   <form method="post" action={`/pads/${props.pad.id}/purchases`}>
@@ -101,7 +105,7 @@ const DesignCard: FC<{ design: Design; units: Units }> = ({ design, units }) => 
     </a>
     <p>{howMany(design.sheets, 'sheet')}</p>
     <p class="quiet">
-      {design.print.direction === 'any way' ? '' : sayPrint(design.print, units)}
+      {design.print.direction === 'any way' ? '' : sayPrintOf(design, units)}
       {design.doubleSided ? ' printed on both sides' : ''}
     </p>
   </li>

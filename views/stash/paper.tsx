@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { UNMOVED } from '#core/geometry/transform.ts';
 import type { Length } from '#shared/length.ts';
+import { type Strip, sideAcross } from '#shared/sheet.ts';
 import type { Size } from '#shared/size.ts';
 import type { Swatch } from '#shared/swatch.ts';
 import { INK } from '#views/diagrams/ink.ts';
@@ -17,11 +18,13 @@ interface Props {
   readonly size: Size;
   /** Depth of the border along the bottom edge, if it has one. */
   readonly border?: Length | undefined;
+  /** What of it can't be used. */
+  readonly strip?: Strip | null;
   /** Pixels per length; see `scaleFor`. */
   readonly scale: number;
 }
 
-export const Paper: FC<Props> = ({ id, name, swatch, size, border = 0, scale }) => {
+export const Paper: FC<Props> = ({ id, name, swatch, size, border = 0, strip, scale }) => {
   const [width, height] = [drawn(size.width * scale), drawn(size.height * scale)];
   return (
     <svg
@@ -42,7 +45,27 @@ export const Paper: FC<Props> = ({ id, name, swatch, size, border = 0, scale }) 
         border={Math.min(border * scale, height) / FINE}
       />
       <rect width={number(width)} height={number(height)} fill={`url(#${id}-print)`} stroke={INK} />
+      {strip ? <Unusable strip={strip} width={width} height={height} scale={scale} /> : null}
     </svg>
+  );
+};
+
+/** Paler, with a broken line where it is cut off. */
+const Unusable: FC<{ strip: Strip; width: number; height: number; scale: number }> = (props) => {
+  const { edge, depth } = props.strip;
+  const deep = depth * props.scale;
+  const across = sideAcross(props.strip) === 'width';
+  return (
+    <rect
+      x={number(edge === 'right' ? props.width - deep : 0)}
+      y={number(edge === 'bottom' ? props.height - deep : 0)}
+      width={number(across ? deep : props.width)}
+      height={number(across ? props.height : deep)}
+      fill="#fffdf7"
+      fill-opacity="0.8"
+      stroke={INK}
+      stroke-dasharray="4 3"
+    />
   );
 };
 

@@ -2,6 +2,7 @@
 import type { CutTree } from '#core/cutting/cuts.ts';
 import type { Length } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
+import { type SheetAsIs, usableSheet } from '#shared/sheet.ts';
 import type { Size } from '#shared/size.ts';
 import type { Swatch } from '#shared/swatch.ts';
 
@@ -10,11 +11,9 @@ export const PAPER_KINDS = ['patterned', 'cardstock', 'plain', 'kraft', 'vellum'
 export type PaperKind = (typeof PAPER_KINDS)[number];
 
 /** `grammage` in g/m², null when not known. A pad is low when all its sheets together are no more than `lowMark`. */
-export interface NewPad {
+export interface NewPad extends SheetAsIs {
   readonly name: string;
   readonly kind: PaperKind;
-  /** One sheet, its height along the print. */
-  readonly sheet: Size;
   readonly grammage: number | null;
   readonly lowMark: number;
   /** Where it came from. */
@@ -33,8 +32,11 @@ export interface NewDesign {
   readonly swatch: Swatch;
 }
 
+/** `print` is how it lies on what can be used of the pad's sheets and of all that was cut from them. */
 export interface Design extends NewDesign {
   readonly id: number;
+  /** How it lies on the whole sheet, where the strip takes some of its border. */
+  readonly wholePrint?: Print;
   readonly pad: Pad;
   readonly sheets: number;
 }
@@ -79,8 +81,9 @@ export interface Piece extends Size {
   readonly count: number;
 }
 
+/** What can be used of a sheet; a strip that can't is cut off it first. */
 export const pieceOfSheet = (design: Design): Piece => ({
-  ...design.pad.sheet,
+  ...usableSheet(design.pad),
   design,
   offcut: null,
   border: design.print.direction === 'one edge',
