@@ -130,7 +130,7 @@ export function printNumber(one: Length, units: Units, how: Rounding = 'nearest'
 export const printLength = (one: Length, units: Units, how: Rounding = 'nearest'): string =>
   `${printNumber(one, units, how)}${units.unit === 'in' ? '″' : ' mm'}`;
 
-/** `6¼ × 3¼″`: width first, with one sign in front where either was rounded. */
+/** `5⅞ × 3″`: width first, with one sign in front where either was rounded. */
 export function printSize(
   size: { width: Length; height: Length },
   units: Units,

@@ -83,7 +83,7 @@ const download = (
     'Cache-Control': 'no-store',
   });
 
-/** The card's size for a file's name: `6.25x3.25in`, `159x83mm`. */
+/** The card's size for a file's name: `5.875x3in`, `149x76mm`. */
 function sizeWord({ card }: Recipe, { unit }: Units): string {
   const inUnit = unit === 'in' ? toInches : toMillimetres;
   const decimals = unit === 'in' ? 3 : 0;

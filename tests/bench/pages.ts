@@ -4,7 +4,7 @@ import { openApp } from '#tests/support/app.ts';
 
 const PAGES: readonly (readonly [string, string])[] = [
   ['table', '/'],
-  ['envelopes, answered', '/envelopes?width=6.25&height=3.25'],
+  ['envelopes, answered', '/envelopes?width=5.875&height=3'],
   ['stash', '/stash'],
   ['journal', '/projects'],
   ['project', '/projects/13'],

@@ -40,7 +40,7 @@ describe.skipIf(!browserPath).each([
     await walk.press('Add this design');
     await walk.go('/offcuts/new');
     await walk.page.locator('[name="design"]').selectOption({ index: 1 });
-    await walk.fill({ width: '8 1/2', height: '9', place: 'blue folder' });
+    await walk.fill({ width: '8', height: '8 1/2', place: 'blue folder' });
     await walk.press('Put it on the shelf');
     await walk.fill({ width: '12', height: '10', place: 'blue folder' });
     await walk.press('Put it on the shelf');
@@ -50,30 +50,30 @@ describe.skipIf(!browserPath).each([
 
   test('types a card and sees recipe, drawings and the look of the print', async () => {
     await walk.go('/');
-    await walk.fill({ width: '6 1/4', height: '3 1/4' });
+    await walk.fill({ width: '5 7/8', height: '3' });
     await walk.press('Find its envelope');
-    // Common practice, no source: square 8 with start 2⅞ on a tool with an inset near 7/16.
-    expect(await walk.page.locator('h1').innerText()).toBe('Square 8″, first notch at 2⅞″.');
+    // Plane geometry, an inset of 7/16 in: (6⅛ + 3¼)/√2 + ⅞ = 7.504, and 3¼/√2 + 7/16 = 2.736, to the next eighth.
+    expect(await walk.page.locator('h1').innerText()).toBe('Square 7½″, first notch at 2¾″.');
     expect(await walk.page.locator('#answer .drawings svg').count()).toBe(3);
     expect(await walk.page.locator('#looks li').count()).toBe(4);
   });
 
   test.runIf(scripts)('sees it follow as she types', async () => {
     await walk.page.locator('#height').fill('3 1/2');
-    await walk.page.waitForFunction(() => !document.querySelector('h1')?.textContent?.includes('8″,'));
+    await walk.page.waitForFunction(() => !document.querySelector('h1')?.textContent?.includes('7½″,'));
     await walk.page.locator('#height').fill('much');
     await walk.page.waitForFunction(() =>
       document.querySelector('#height-note')?.textContent?.includes('isn’t a length'),
     );
-    await walk.page.locator('#height').fill('3 1/4');
-    await walk.page.waitForFunction(() => document.querySelector('h1')?.textContent?.includes('8″,'));
+    await walk.page.locator('#height').fill('3');
+    await walk.page.waitForFunction(() => document.querySelector('h1')?.textContent?.includes('7½″,'));
     expect(await walk.page.locator('#height-note').innerText()).toBe('');
   });
 
   test('picks a look and takes the offcut that leaves the least behind', async () => {
     await walk.leave(walk.page.locator('#looks a').nth(1));
     expect(await walk.page.locator('#looks a[aria-current]').count()).toBe(1);
-    expect(await walk.page.locator('#shelf .pieces li').first().innerText()).toContain('leaves 8½ × 1″');
+    expect(await walk.page.locator('#shelf .pieces li').first().innerText()).toContain('leaves 8 × 1″');
     await walk.leave(walk.page.locator('#shelf').getByRole('button', { name: 'Take it' }).first());
     await walk.page.waitForURL(/\/projects\/\d+/);
     expect(await walk.main()).toContain('Catkin');
@@ -89,7 +89,7 @@ describe.skipIf(!browserPath).each([
       if ((await next.count()) === 0) break;
       await walk.leave(next);
     }
-    expect(seen.join(' ')).toMatch(/2⅞/);
+    expect(seen.join(' ')).toMatch(/2¾/);
     expect(seen.length).toBeGreaterThan(10);
     await walk.press(/easily|goes in|Yes/i);
   });
@@ -98,27 +98,27 @@ describe.skipIf(!browserPath).each([
     if (!/outcomes/.test(walk.page.url()))
       await walk.page.goto(walk.page.url().replace(/(\/projects\/\d+).*/, '$1/outcomes/new?envelope=1'));
     await walk.fill({
-      pocketWidth: '6 1/2',
-      pocketHeight: '3 3/8',
+      pocketWidth: '6',
+      pocketHeight: '3 3/16',
       wrong: 'a corner of the glue came loose',
     });
     await walk.press('Write it down');
     await walk.page.waitForURL(/\/projects\/\d+/);
     await walk.page.goto(walk.page.url().replace(/(\/projects\/\d+).*/, '$1'));
     const project = await walk.main();
-    expect(project).toContain('8″');
-    expect(project).toContain('3⅜');
+    expect(project).toContain('7½″');
+    expect(project).toContain('3³⁄₁₆');
     expect(project).toContain('a corner of the glue came loose');
   });
 
   test('finds her notcher sharpened, and the next recipe uses it', async () => {
     await walk.go('/tools/notchers/1');
     expect(await walk.main()).toContain('learned from 1 envelope');
-    // facts §1: m = S/2 − (w + h)/(2√2) = 4 − 9.875/(2√2) = 0.509 in, where 7/16 was assumed.
-    expect(await walk.page.locator('.measures dd').first().innerText()).toBe('0.509″');
-    await walk.go('/envelopes?width=6+1/4&height=3+1/4');
-    // facts §1: S = (6½ + 3½)/√2 + 2 · 0.509 = 8.09, rounded up to the next eighth.
-    expect(await walk.page.locator('h1').innerText()).toMatch(/^Square 8⅛″/);
+    // Plane geometry: m = S/2 − (w + h)/(2√2) = 3¾ − 9 3/16/(2√2) = 0.502 in, where 7/16 was assumed.
+    expect(await walk.page.locator('.measures dd').first().innerText()).toBe('0.502″');
+    await walk.go('/envelopes?width=5+7/8&height=3');
+    // S = (6⅛ + 3¼)/√2 + 2 · 0.502 = 7.633, to the next eighth.
+    expect(await walk.page.locator('h1').innerText()).toMatch(/^Square 7⅝″/);
   });
 
   test('nothing went wrong behind the pages', () => {

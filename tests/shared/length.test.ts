@@ -221,7 +221,7 @@ describe('printing', () => {
   });
 
   it('prints sizes width first and negatives with a minus', () => {
-    expect(printSize({ width: inches(6.25), height: inches(3.25) }, EIGHTHS)).toBe('6¼ × 3¼″');
+    expect(printSize({ width: inches(5.875), height: inches(3) }, EIGHTHS)).toBe('5⅞ × 3″');
     expect(printLength(length(-inches(1 / 16)), SIXTEENTHS)).toBe('−¹⁄₁₆″');
     expect(printLength(length(-1), SIXTEENTHS)).toBe('≈0″');
   });

@@ -49,8 +49,8 @@ describe('taking a piece', () => {
     expect(cuts).toMatchObject([{ id: taken.cut, undoneAt: null, pieces: [{ piece }] }]);
     const leftovers = await listOffcuts(db, { ids: taken.offcuts });
     expect(leftovers.map(({ width, height, border, count }) => [width, height, border, count])).toEqual([
-      [inches(12), inches(4), true, 1],
-      [inches(4), inches(8), false, 1],
+      [inches(12), inches(4.5), true, 1],
+      [inches(4.5), inches(7.5), false, 1],
     ]);
     const lines = await listMovements(db, { project: taken.project });
     expect(lines.map(({ kind, delta }) => [kind, delta])).toEqual([

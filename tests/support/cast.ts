@@ -73,7 +73,7 @@ export const scrap = (width: number, height: number, rest: Partial<NewOffcut> = 
 });
 
 /** The card that the projects are for, and the first envelope that fits it on a tool nobody has measured yet. */
-export const CARD = { ...size(6.25, 3.25), bulk: inches(1 / 32) };
+export const CARD = { ...size(5.875, 3), bulk: inches(1 / 32) };
 
 const UNTRIED = {
   inset: inches(7 / 16),

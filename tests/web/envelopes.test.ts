@@ -16,18 +16,18 @@ beforeEach(async () => {
   cast = await fillShelf(app.db);
 });
 
-const ASKED = 'width=6+1/4&height=3+1/4';
+const ASKED = 'width=5+7/8&height=3';
 
 async function page(query: string): Promise<string> {
   return (await app.get(`/envelopes?${query}`)).text();
 }
 
 const taking = (rest: Record<string, string> = {}) => ({
-  width: '6 1/4',
-  height: '3 1/4',
+  width: '5 7/8',
+  height: '3',
   bulk: '1/32',
-  square: '8',
-  start: '2 7/8',
+  square: '7 1/2',
+  start: '2 3/4',
   copies: '1',
   design: `${cast.fern.id}`,
   offcut: `${cast.corner.id}`,
@@ -37,8 +37,8 @@ const taking = (rest: Record<string, string> = {}) => ({
 describe('the answer', () => {
   test('is one sentence with square and start, drawings, and the piece it can come from', async () => {
     const html = await page(ASKED);
-    // Common practice, no source: square 8 with start 2⅞ for this card.
-    expect(html).toContain('Square <strong>8″</strong>, first notch at <strong>2⅞″</strong>');
+    // Plane geometry, an inset of 7/16 in: (6⅛ + 3¼)/√2 + ⅞ = 7.504, and 3¼/√2 + 7/16 = 2.736, to the next eighth.
+    expect(html).toContain('Square <strong>7½″</strong>, first notch at <strong>2¾″</strong>');
     expect(html).toContain('goes in easily');
     expect(html.match(/role="img"/g)!.length).toBeGreaterThanOrEqual(4);
     expect(html).toContain('Take it');
@@ -62,10 +62,10 @@ describe('the answer', () => {
   });
 
   test('a limit on the outer size is kept by whichever fold can, without force', async () => {
-    const html = await page(`${ASKED}&boxHeight=3+3/8`);
+    const html = await page(`${ASKED}&boxHeight=3+1/4`);
     expect(html).toMatch(/sits snugly|goes in easily/);
     expect(html).not.toContain('larger than you allow');
-    // On a start that reads eighths the diagonal's pocket is 3.27 in (tight) or 3.45 in (too high): facts §1.
+    // On a start that reads eighths the diagonal's pocket is 3.09 in (tight) or 3.27 in (too high): (p − m)√2.
     expect(html).toContain('One strip, ');
   });
 
@@ -76,17 +76,17 @@ describe('the answer', () => {
 
   test('a strip that lies there comes before a square that opens a sheet', async () => {
     await binOffcut(app.db, cast.corner.id, { at: FIRST });
-    await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(7.5, 8), count: 1, at: FIRST });
+    await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(7.25, 8), count: 1, at: FIRST });
     const html = await page(ASKED);
     expect(html).toContain('One strip, ');
     expect(html).toMatch(/Or <a[^>]*>Square [^<]*<\/a>, from a new sheet of/);
   });
 
   test('measures from a chart are tried beside the nearest better start', async () => {
-    const html = await page('width=5+1/2&height=4+1/4&square=8+1/8&start=3+3/4&chart=yes');
-    // Common practice, no source: 3¾ is tight along the card's length, 3⅝ fits well.
+    const html = await page('width=5+1/2&height=3+1/2&square=7+5/8&start=3+1/4&chart=yes');
+    // Plane geometry, an inset of 7/16 in: 3¼ leaves (7⅝ − 3¼ − 7/16)√2 − 5½ = 0.07 in along the card, 3⅛ leaves 0.25.
     expect(html).toContain('goes in only tight');
-    expect(html).toContain('Start 3⅝″ instead');
+    expect(html).toContain('Start 3⅛″ instead');
   });
 
   test('nothing large enough says what is missing and which smaller envelope would do', async () => {
@@ -106,10 +106,10 @@ describe('the answer', () => {
 
 describe('what was typed off the grid', () => {
   test('is rounded to it, and she is told', async () => {
-    const html = await page('width=6+1/3&height=3+1/4');
+    const html = await page('width=6+1/3&height=3');
     // A third of an inch is 8.466… mm; 25 nm is the grid: 6⅓ in = 160.866 675 mm to the nearest.
     expect(html).toMatch(/id="width-note"[^>]*>read as 160\.866675 mm</);
-    expect(await page('width=6.4&height=3+1/4')).not.toContain('read as');
+    expect(await page('width=6.4&height=3')).not.toContain('read as');
   });
 });
 
@@ -145,7 +145,7 @@ test('a fold that this tool can’t give this card is answered with one that can
   const tool = { name: 'Bent', graduation: '1/8', largestSheet: '12', zeroOffset: '1' };
   expect((await app.post('/tools/notchers/1', tool)).status).toBe(303);
   for (const chosen of ['fold=diagonal', 'square=8&start=3', 'fold=diagonal&square=8&start=1/64']) {
-    const answer = await app.get(`/envelopes?width=6+1/4&height=1/64&bulk=0&${chosen}`);
+    const answer = await app.get(`/envelopes?width=5+7/8&height=1/64&bulk=0&${chosen}`);
     expect([chosen, answer.status < 500]).toEqual([chosen, true]);
   }
 });
@@ -156,10 +156,10 @@ describe('taking', () => {
     expect(answer.status).toBe(303);
     const id = Number(answer.headers.get('Location')!.split('/').pop());
     const full = (await readProjectInFull(app.db, id))!;
-    expect(full.project.recipe!.blank.width).toBe(inches(8));
-    expect(full.project.recipe!.starts[0]).toBe(inches(2 + 7 / 8));
+    expect(full.project.recipe!.blank.width).toBe(inches(7.5));
+    expect(full.project.recipe!.starts[0]).toBe(inches(2.75));
     expect(full.envelopes).toHaveLength(1);
-    // 8½ × 8½ less a square of 8: both strips are under the keeping size.
+    // 8½ × 8½ less a square of 7½: both strips are under the keeping size.
     expect((await listOffcuts(app.db)).map(({ code }) => code)).not.toContain(cast.corner.code);
   });
 
@@ -168,11 +168,11 @@ describe('taking', () => {
     const left = (await listOffcuts(app.db)).filter(
       ({ design, id }) => design.id === cast.hare.id && id !== cast.lying.id,
     );
-    // 12 × 12 less a square of 8 leaves 4 × 12 and 4 × 8 whichever cut comes first.
+    // 12 × 12 less a square of 7½ leaves 4½ × 12 and 4½ × 7½ whichever cut comes first.
     expect(left.map(({ width, height }) => [width, height].sort((x, y) => x - y))).toEqual(
       expect.arrayContaining([
-        [inches(4), inches(12)],
-        [inches(4), inches(8)],
+        [inches(4.5), inches(12)],
+        [inches(4.5), inches(7.5)],
       ]),
     );
   });

@@ -4,9 +4,10 @@ import type { CardSize } from '#core/project/journal.ts';
 import { inches } from '#shared/length.ts';
 import { addCardSize } from '#stores/card-sizes.ts';
 import { binOffcut } from '#stores/movements.ts';
+import { addOffcut } from '#stores/offcuts.ts';
 import { editSettings } from '#stores/settings.ts';
 import { type App, DIRECT, openApp } from '#tests/support/app.ts';
-import { CARD, type Cast, fillShelf, later, size } from '#tests/support/cast.ts';
+import { CARD, type Cast, FIRST, fillShelf, later, scrap, size } from '#tests/support/cast.ts';
 import { rowCounts } from '#tests/support/shelf.ts';
 import type { Planner } from '#web/env.ts';
 
@@ -18,7 +19,7 @@ let tag: CardSize;
 const open = async (planner?: Planner): Promise<void> => {
   app = await openApp(planner);
   cast = await fillShelf(app.db);
-  note = await addCardSize(app.db, { name: 'Long note', ...CARD });
+  note = await addCardSize(app.db, { name: 'Desk note', ...CARD });
   tag = await addCardSize(app.db, { name: 'Gift tag', ...size(3, 2), bulk: inches(1 / 32) });
 };
 
@@ -45,7 +46,7 @@ describe('what comes out of a piece', () => {
     expect(await page(`/designs/${cast.fern.id}`)).toContain(`href="/filling?design=${cast.fern.id}"`);
     const rows = await rowCounts(app.db);
     const shown = await page(offcut);
-    expect(words(shown)).toContain('One Long note envelope; 11 % is waste.');
+    expect(words(shown)).toContain('One Desk note envelope; nothing is waste.');
     expect(shown).toMatch(new RegExp(`name="envelope.${note.id}" checked`));
     expect(shown).toMatch(/<title id="filled-title">\w+ · 8½ × 8½″<\/title>/);
     expect(words(shown)).toContain('No way of cutting gives more.');
@@ -56,7 +57,7 @@ describe('what comes out of a piece', () => {
     const shown = await page(`/filling?offcut=${cast.corner.id}`);
     const onward = /href="(\/envelopes\?[^"]*)"[^>]*>Start from it/.exec(shown)![1]!.replaceAll('&amp;', '&');
     expect(onward).toContain(`design=${cast.fern.id}`);
-    const blank = /Long note envelope, ([^ ]+) × ([^ ]+″)/.exec(words(shown))!;
+    const blank = /Desk note envelope, ([^ ]+) × ([^ ]+″)/.exec(words(shown))!;
     const envelope = await app.get(onward);
     expect(envelope.status).toBe(200);
     expect(words(await envelope.text())).toContain(`${blank[1]}″`);
@@ -96,10 +97,16 @@ describe('what comes out of a piece', () => {
   });
 
   test('says which of her cards are too large for the piece, and asks for parts alone where all are', async () => {
-    const strips = await page(`/filling?offcut=${cast.strips.id}`);
-    expect(words(strips)).toContain('Too large for it: Long note.');
+    const strip = (await addOffcut(app.db, {
+      design: cast.fern.id,
+      offcut: scrap(12, 2.5),
+      count: 1,
+      at: FIRST,
+    }))!;
+    const strips = await page(`/filling?offcut=${strip.id}`);
+    expect(words(strips)).toContain('Too large for it: Desk note.');
     await app.db.deleteFrom('card_sizes').where('id', '=', tag.id).execute();
-    const bare = await app.get(`/filling?offcut=${cast.strips.id}`);
+    const bare = await app.get(`/filling?offcut=${strip.id}`);
     expect(bare.status).toBe(200);
     expect((await bare.text()).match(/name="parts\.\d+\.width"/g)).toHaveLength(3);
   });
@@ -114,7 +121,7 @@ describe('what comes out of a piece', () => {
     await binOffcut(app.db, cast.corner.id, { at: later(5) });
     const shown = words(await page(`/filling?offcut=${cast.corner.id}`));
     expect(shown).toContain('None of it is on the shelf any more.');
-    expect(shown).toContain('One Long note envelope;');
+    expect(shown).toContain('One Desk note envelope;');
   });
 });
 

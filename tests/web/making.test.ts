@@ -34,7 +34,7 @@ describe('the trial', () => {
   test('is offered first, from scrap or from the batch', async () => {
     const shown = await page(`${home}/make`);
     expect(shown).toContain('First a trial piece.');
-    expect(shown).toContain('a square of 8″');
+    expect(shown).toContain('a square of 7½″');
     expect(shown).toContain(`action="${home}/trials"`);
     expect(shown).toContain(`href="${home}/make?envelope=1&amp;step=1"`);
   });
@@ -287,6 +287,6 @@ test.each([
 
 test('sizes are said in the reader’s units', async () => {
   await app.db.updateTable('settings').set({ unit: 'mm' }).execute();
-  expect(await page(`${home}/make?envelope=1&step=1`)).toContain('Cut a square, 203.2 mm.');
+  expect(await page(`${home}/make?envelope=1&step=1`)).toContain('Cut a square, 190.5 mm.');
   expect(await page(home)).toContain(printSize(THANKS.card!, { unit: 'mm' }));
 });

@@ -35,8 +35,8 @@ describe('a whole set', () => {
   test('starts from a project’s own card and envelope', async () => {
     await createProject(app.db, THANKS, FIRST);
     const html = await page('', { project: '1' });
-    expect(html).toContain('value="6 1/4"');
-    expect(html).toContain('Cut 3 of <strong>12½ × 3¼″</strong>');
+    expect(html).toContain('value="5 7/8"');
+    expect(html).toContain('Cut 3 of <strong>11¾ × 3″</strong>');
     expect((await ask('', { project: '9' })).status).toBe(404);
   });
 

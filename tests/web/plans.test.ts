@@ -63,7 +63,7 @@ describe('the form', () => {
     const rows = await rowCounts(app.db);
     const added = await (await ask({ ...front(), do: 'add-base' })).text();
     expect(added).toMatch(/name="parts\.0\.name"[^>]*value="Front"/);
-    expect(added).toMatch(/name="parts\.1\.width"[^>]*value="12 1\/2"/);
+    expect(added).toMatch(/name="parts\.1\.width"[^>]*value="11 3\/4"/);
     const empty = await (await ask({ ...front(), do: 'add' })).text();
     expect(empty).toMatch(/name="parts\.1\.copies"[^>]*value="3"/);
     const dropped = await (await ask({ ...front(), ...front({ name: 'Tag' }, 1), do: 'drop-0' })).text();
@@ -196,7 +196,7 @@ describe('the plan', () => {
     const keep = { [`keep.offcut-${cast.corner.id}`]: 'on' };
     const fern = { blanks: '1', paper: `design-${cast.fern.id}`, ...keep };
     // Larger than what a blank leaves of the one sheet, and than the corner; smaller than the blank.
-    const narrow = front({ width: '9', height: '7', copies: '1', match: 'on' });
+    const narrow = front({ width: '9', height: '6', copies: '1', match: 'on' });
     expect(words(await page(await asked({ ...fern, ...narrow })))).toContain(
       '1 × Front: another sheet of Fern would take it, or there is room if it need not be of the same design as the rest.',
     );
@@ -286,9 +286,9 @@ describe('the cut sheet', () => {
   test('has its steps by setting, the caution about the blade, and what comes of it', async () => {
     const shown = words(await page(`${path}/sheet`));
     expect(shown).toContain('fingers well behind it');
-    expect(shown).toMatch(/Set 8″: \d cuts/);
+    expect(shown).toMatch(/Set 7½″: \d cuts/);
     expect(shown).toContain('edge to the fence');
-    expect(shown).toMatch(/3 × Envelope, 8 × 8″/);
+    expect(shown).toMatch(/3 × Envelope, 7½ × 7½″/);
     expect(shown).toMatch(/2 × Front, 5 × 3″/);
     expect(shown).toMatch(/[\d.]+ % waste/);
   });
@@ -412,7 +412,7 @@ describe('a trial piece first', () => {
     await cut(trial);
     expect((await listEnvelopes(app.db, project)).map((one) => one.trial)).toEqual([true]);
     await editProject(app.db, project, { recipe: { ...RECIPE, blank: size(8.25, 8.25) } }, later(3));
-    expect(words(await page(path))).toContain('“Thank you, neighbours” was 8 × 8″ and is 8¼ × 8¼″ now');
+    expect(words(await page(path))).toContain('“Thank you, neighbours” was 7½ × 7½″ and is 8¼ × 8¼″ now');
     const form = await page(`${home}/plans/new`);
     expect(form).toMatch(/name="blanks"[^>]*value="2"/);
     expect(form).toMatch(/name="parts\.0\.copies"[^>]*value="2"/);

@@ -129,7 +129,7 @@ describe('a project’s page', () => {
     ]) {
       expect(shown).toContain(`<dt>${measure}</dt>`);
     }
-    expect(shown).toContain('<dd>8″');
+    expect(shown).toContain('<dd>7½″');
     expect(shown).toContain('3 sheets of <a href="/designs/1">Fern</a>');
     expect(shown).toMatch(/<a href="\/offcuts\/\d+" class="code">/);
     expect(shown).toContain('Envelopes 1–3');
@@ -154,7 +154,7 @@ describe('a project’s page', () => {
     expect(shown).toContain('Went wrong: Too &lt;thick&gt;');
     expect(shown).toContain('Saved by: Thinner glue');
     expect(shown).toMatch(/<strong>Envelopes 2–3<\/strong> made; the card goes in easily/);
-    expect(shown).toContain('really 3¼″ in envelopes 2–3');
+    expect(shown).toContain('really 3″ in envelopes 2–3');
   });
 
   test('asks for the lesson when all is written, and then shows it first', async () => {
@@ -192,8 +192,8 @@ describe('a project’s page', () => {
 describe('paper taken for a project', () => {
   const taking = (project: number, rest: Record<string, string> = {}) =>
     app.post('/cuts', {
-      width: '6 1/4',
-      height: '3 1/4',
+      width: '5 7/8',
+      height: '3',
       copies: '2',
       design: `${cast.fern.id}`,
       project: `${project}`,
@@ -206,7 +206,7 @@ describe('paper taken for a project', () => {
     expect(answer.headers.get('Location')).toBe(`/projects/${id}`);
     const project = (await readProject(app.db, id))!;
     expect(project).toMatchObject({ title: 'Jam tags', notes: 'Kraft.', quantity: 2, state: 'cut' });
-    expect(project.recipe!.blank.width).toBe(inches(8));
+    expect(project.recipe!.blank.width).toBe(inches(7.5));
     expect(await page(`/projects/${id}`)).toContain('Make the trial piece');
   });
 
@@ -216,7 +216,7 @@ describe('paper taken for a project', () => {
     const [start] = THANKS.recipe!.starts;
     await taking(project, {
       copies: '1',
-      square: '8',
+      square: '7 1/2',
       start: typedLength(start, { unit: 'mm' }).concat(' mm'),
     });
     expect(await readProject(app.db, project)).toMatchObject({ start: inches(3), quantity: 3 });

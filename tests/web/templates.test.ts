@@ -15,8 +15,8 @@ beforeEach(async () => {
   cast = await fillShelf(app.db);
 });
 
-const ASKED = 'width=6+1/4&height=3+1/4';
-const SQUARE = `${ASKED}&square=8&start=2+7/8`;
+const ASKED = 'width=5+7/8&height=3';
+const SQUARE = `${ASKED}&square=7+1/2&start=2+3/4`;
 
 const get = (path: string) => app.get(`/templates/${path}`);
 
@@ -30,7 +30,7 @@ describe('an envelope asked for', () => {
     expect(answer.status).toBe(200);
     expect(answer.headers.get('Content-Type')).toBe('application/pdf');
     expect(answer.headers.get('Content-Disposition')).toBe(
-      `attachment; filename="envelope-6.25x3.25in-${paper}.pdf"`,
+      `attachment; filename="envelope-5.875x3in-${paper}.pdf"`,
     );
     const body = Buffer.from(await answer.arrayBuffer()).toString('latin1');
     expect(body).toMatch(/^%PDF-[\s\S]*%%EOF\s*$/);
@@ -39,10 +39,10 @@ describe('an envelope asked for', () => {
   test('is an SVG in millimetres, of just the measures asked for', async () => {
     const answer = await get(`envelope/template.svg?${SQUARE}`);
     expect(answer.headers.get('Content-Type')).toBe('image/svg+xml; charset=utf-8');
-    expect(answer.headers.get('Content-Disposition')).toBe('attachment; filename="envelope-6.25x3.25in.svg"');
+    expect(answer.headers.get('Content-Disposition')).toBe('attachment; filename="envelope-5.875x3in.svg"');
     const svg = await answer.text();
-    expect(svg).toContain('width="203.2mm" height="203.2mm"');
-    expect(svg).toContain('L73.025 11.113L');
+    expect(svg).toContain('width="190.5mm" height="190.5mm"');
+    expect(svg).toContain('L69.85 11.113L');
   });
 
   test('has its own trims', async () => {
@@ -95,9 +95,7 @@ describe('a project’s envelope', () => {
     for (const link of links) expect((await app.get(link)).status).toBe(200);
     const svg = links.find((link) => link.endsWith('.svg'))!;
     const before = await app.get(svg);
-    expect(before.headers.get('Content-Disposition')).toContain(
-      `project-${project}-envelope-6.25x3.25in.svg`,
-    );
+    expect(before.headers.get('Content-Disposition')).toContain(`project-${project}-envelope-5.875x3in.svg`);
     await changeStart(app.db, project, inches(3), later(9));
     expect(await (await app.get(svg)).text()).toContain('L76.2 11.113L');
     expect(await before.text()).not.toContain('L76.2 11.113L');
@@ -114,7 +112,7 @@ describe('a project’s envelope', () => {
 });
 
 describe('a part of a set', () => {
-  const CARD = 'width=6+1/4&height=3+1/4';
+  const CARD = 'width=5+7/8&height=3';
 
   test('is linked from its page, and every link works', async () => {
     const links = linksIn(await (await app.get(`/parts/liner?${CARD}`)).text());
@@ -130,9 +128,9 @@ describe('a part of a set', () => {
 
   test('is scored where its page says', async () => {
     const svg = await (await get(`parts/base/template.svg?${CARD}`)).text();
-    // A base of 12½ × 3¼ folded in its middle.
-    expect(svg).toContain('width="317.5mm" height="82.55mm"');
-    expect(svg).toContain('M158.75 0L158.75 82.55"');
+    // A base of 11¾ × 3 folded in its middle.
+    expect(svg).toContain('width="298.45mm" height="76.2mm"');
+    expect(svg).toContain('M149.225 0L149.225 76.2"');
   });
 
   test('comes back with its page and messages where it can’t be made', async () => {

@@ -80,7 +80,7 @@ describe('notchers', () => {
 
 describe('drawn cards', () => {
   test('a card is drawn, changed and removed', async () => {
-    await app.post('/tools/cards', { name: 'Long note', width: '8 1/2', height: '3.5', bulk: '' });
+    await app.post('/tools/cards', { name: 'Desk note', width: '8 1/2', height: '3.5', bulk: '' });
     const [card] = await listCardSizes(app.db);
     expect(card).toMatchObject({ width: inches(8.5), height: inches(3.5), bulk: 0 });
     await app.post(`/tools/cards/${card!.id}`, {

@@ -4,7 +4,7 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import type { FoldName } from '#shared/fold.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 
-/** For a link or a list: `Square 8″, start 2⅞″`, `Side-seam from 7½ × 7⅞″`. */
+/** For a link or a list: `Square 7½″, start 2¾″`, `Side-seam from 7½ × 7⅞″`. */
 export function sayEnvelope(recipe: Recipe, units: Units): string {
   if (recipe.fold === 'diagonal') {
     return `Square ${printLength(recipe.blank.width, units)}, start ${printLength(recipe.starts[0], units)}`;

@@ -90,12 +90,12 @@ describe('the folded envelope', () => {
   it('shows a card that will not go, or that leaves nothing, without falling over', () => {
     const tried = (width: number) =>
       tryMeasures({
-        card: { width: inches(width), height: inches(3.25), bulk: inches(0) },
+        card: { width: inches(width), height: inches(3), bulk: inches(0) },
         notcher: NOTCHER,
-        square: inches(8),
-        start: inches(2.875),
+        square: inches(7.5),
+        start: inches(2.75),
       });
-    const nothingLeft = tried(6);
+    const nothingLeft = tried(5.75);
     const exact = {
       ...nothingLeft,
       card: { ...nothingLeft.card, width: nothingLeft.pocket.width },
@@ -123,7 +123,7 @@ describe('the making steps', () => {
   });
 
   const [recipe] = solveEnvelope({
-    card: { width: inches(6.25), height: inches(3.25), bulk: inches(1 / 32) },
+    card: { width: inches(5.875), height: inches(3), bulk: inches(1 / 32) },
     notcher: NOTCHER,
   });
   const [layout] = foldOf(recipe!).flat(recipe!, 'anticlockwise');

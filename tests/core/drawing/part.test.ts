@@ -13,7 +13,7 @@ import { RECIPE } from '#tests/support/cast.ts';
 const UNITS: Units[] = [{ unit: 'in', step: 32 }, { unit: 'in', step: 8 }, { unit: 'mm' }];
 const CARDS = [
   { width: '5 in', height: '7 in' },
-  { width: '6 1/4 in', height: '3 1/4 in' },
+  { width: '5 7/8 in', height: '3 in' },
   { width: '2 in', height: '3 in' },
   { width: '11 in', height: '3 in', foldAt: 'sides' },
   { width: '4 in', height: '9 in', foldAt: 'top and bottom' },

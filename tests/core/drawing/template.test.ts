@@ -82,20 +82,20 @@ describe('an envelope’s templates', () => {
     }
   });
 
-  // Common practice, no source: square 8 with start 2⅞ for a 6¼ × 3¼ card; facts §1 gives the corner of the pocket.
+  // By plane geometry the corner of the pocket lies the start along the edge and the inset in from it.
   const known = tryMeasures({
-    card: thin(6.25, 3.25),
+    card: thin(5.875, 3),
     notcher: tool(1 / 8),
-    square: inches(8),
-    start: inches(2 + 7 / 8),
+    square: inches(7.5),
+    start: inches(2.75),
   });
 
   it('keep the square’s size, its notches in it, and its own trims', () => {
     const [template] = envelopeTemplates(finishFlaps(known, {}), INCHES);
     const [cut] = template!.cuts;
-    expect(template!.width).toBe(inches(8));
-    expect(template!.height).toBe(inches(8));
-    const corner = { x: inches(2 + 7 / 8), y: inches(7 / 16) };
+    expect(template!.width).toBe(inches(7.5));
+    expect(template!.height).toBe(inches(7.5));
+    const corner = { x: inches(2.75), y: inches(7 / 16) };
     expect(cut!.some((at) => distance(at, corner) < 2)).toBe(true);
 
     const own = finishFlaps(known, { D: { shape: 'straight', depth: inches(2.5) } });
@@ -105,7 +105,7 @@ describe('an envelope’s templates', () => {
 
   it('say which side is up and which card it is for', () => {
     const [template] = envelopeTemplates(known, INCHES);
-    expect(template!.words).toContain('6¼ × 3¼″');
+    expect(template!.words).toContain('5⅞ × 3″');
     expect(textsOf(template!)).toEqual(expect.arrayContaining(['inside up', 'A', 'B', 'C', 'D', 'glue']));
   });
 });

@@ -22,14 +22,14 @@ const observed = (square: number, start: number, width: number, height: number):
   pocket: { width: inches(width), height: inches(height) },
 });
 
-/** Square 8, start 2⅞ on a tool with inset 7/16 and an honest ruler, measured with a ruler in 32nds. */
-const GOOD = observed(8, 2.875, 6.625, 3.4375);
-const GOOD_TOO = observed(8.125, 3.625, 5.75, 4.5);
+/** Square 7½, start 2¾ on a tool with inset 7/16 and an honest ruler, measured with a ruler in 32nds. */
+const GOOD = observed(7.5, 2.75, 6.09375, 3.28125);
+const GOOD_TOO = observed(8, 3.5, 5.75, 4.34375);
 /** The same as GOOD, width and height taken for each other. */
-const SWAPPED = observed(8, 2.875, 3.4375, 6.625);
+const SWAPPED = observed(7.5, 2.75, 3.28125, 6.09375);
 
 describe('one pocket measured both ways', () => {
-  it('gives both values back (facts §1), whatever the tool', () => {
+  it('gives both values back, whatever the tool', () => {
     fc.assert(
       fc.property(anyMeasures, (measures) => {
         const found = calibrate([made(measures)]);
@@ -42,7 +42,7 @@ describe('one pocket measured both ways', () => {
   });
 
   it('on a portrait envelope too, the height being the start’s side', () => {
-    const found = calibrate([observed(8, 5.125, 3.4375, 6.625)]);
+    const found = calibrate([observed(7.5, 4.75, 3.28125, 6.09375)]);
     expect(Math.abs(found.inset - inches(7 / 16))).toBeLessThan(inches(1 / 64));
     expect(Math.abs(found.zeroOffset)).toBeLessThan(inches(1 / 64));
   });
@@ -88,9 +88,9 @@ describe('several', () => {
 
   it('names it wherever it stands among good ones, and whether it is large or small', () => {
     const wrong = [
-      observed(8, 2.875, 6.25, 3.4375),
-      observed(8, 2.875, 6.625, 3.0625),
-      observed(8, 2.5, 6.625, 3.4375),
+      observed(7.5, 2.75, 5.71875, 3.28125),
+      observed(7.5, 2.75, 6.09375, 2.90625),
+      observed(7.5, 2.375, 6.09375, 3.28125),
     ];
     for (const one of wrong) {
       for (const place of [0, 1, 2, 3]) {
@@ -123,11 +123,11 @@ describe('nothing to go by', () => {
   });
 
   it.each<[string, Observation, RegExp]>([
-    ['a start outside the square', observed(8, 8, 6.625, 3.4375), /outside the square/],
+    ['a start outside the square', observed(7.5, 7.5, 6.09375, 3.28125), /outside the square/],
     ['a start below nothing', { ...GOOD, start: length(-1) }, /outside the square/],
     ['no square', { ...GOOD, square: length(0) }, /more than nothing/],
     ['a negative pocket', { ...GOOD, pocket: { width: length(-5), height: inches(3) } }, /more than nothing/],
-    ['a pocket no such square gives', observed(8, 2.875, 8, 4), /No square this small/],
+    ['a pocket no such square gives', observed(7.5, 2.75, 7.5, 4), /No square this small/],
     ['not a number', { ...GOOD, square: Number.NaN as never }, /not lengths/],
     ['between two lengths', { ...GOOD, start: 1.5 as never }, /not lengths/],
     ['beyond ten metres', { ...GOOD, square: length(2 ** 40) }, /not lengths/],

@@ -12,17 +12,17 @@ import { thin, tool } from './cast.ts';
 
 const SIXTEENTHS: Units = { unit: 'in', step: 16 };
 const recipe = tryMeasures({
-  card: thin(6.25, 3.25),
+  card: thin(5.875, 3),
   notcher: tool(1 / 8),
-  square: inches(8),
-  start: inches(2.875),
+  square: inches(7.5),
+  start: inches(2.75),
 });
 const flapOf = ({ flaps }: Recipe, letter: FlapLetter): Flap => flaps.find((flap) => flap.letter === letter)!;
 const kinds = ({ warnings }: Recipe): string[] => warnings.map(({ kind }) => kind);
 const straight = (depth: number): Finish => ({ shape: 'straight', depth: length(depth) });
 
 describe('cutting flap C back', () => {
-  // facts §1: without loss of seam to h/2 + m√2 from its score.
+  // Plane geometry: no seam is lost down to h/2 + m√2 from its score.
   const floor = flapOf(recipe, 'C').keepsSeamTo!;
 
   it('loses no seam down to h/2 + m√2, and some below', () => {
@@ -92,7 +92,7 @@ describe('every other finish', () => {
     expect(reach({ shape: 'pointed' })).toBeCloseTo(toInches(depth), 6);
     expect(reach(straight(inches(2)))).toBe(2);
     expect(reach({ shape: 'tapered', depth: inches(2), taper: inches(1 / 8) })).toBe(2);
-    // facts §1: the tip recedes by r(√2 − 1).
+    // Plane geometry: a corner of 90° rounded with radius r recedes by r(√2 − 1).
     expect(reach({ shape: 'rounded', radius: inches(1 / 2) })).toBeCloseTo(
       toInches(depth) - (Math.SQRT2 - 1) / 2,
       5,
@@ -107,7 +107,7 @@ describe('every other finish', () => {
       (['C', 'D'] as const).map((letter) => subtract(flapOf(recipe, letter).depth, recipe.pocket.height)),
     );
     expect(describeWarning(passing[0]!, SIXTEENTHS)).toBe(
-      'Flap C passes the opposite fold. It sticks out by ≈½″.',
+      'Flap C passes the opposite fold. It sticks out by ≈⅜″.',
     );
   });
 
@@ -140,7 +140,7 @@ describe('every other finish', () => {
 
 describe('impossible finishes', () => {
   const bad: [string, Finishes, RegExp][] = [
-    ['no depth', { C: straight(0) }, /^The cut has to lie within ≈3⅞″ of the score/],
+    ['no depth', { C: straight(0) }, /^The cut has to lie within ≈3⅝″ of the score/],
     ['deeper than the flap', { C: straight(inches(5)) }, /^The cut has to lie within/],
     ['a negative taper', { C: { shape: 'tapered', depth: inches(3), taper: length(-1) } }, /^The taper/],
     [
@@ -184,10 +184,10 @@ describe('impossible finishes', () => {
 describe('warnings', () => {
   it('a tool with a small inset leaves too thin a seam', () => {
     const thinSeam = tryMeasures({
-      card: thin(6.25, 3.25),
+      card: thin(5.875, 3),
       notcher: tool(1 / 8, { inset: inches(1 / 8) }),
-      square: inches(7.375),
-      start: inches(2.625),
+      square: inches(6.875),
+      start: inches(2.375),
     });
     const warning = thinSeam.warnings.find(({ kind }) => kind === 'seam too thin')!;
     expect(describeWarning(warning, SIXTEENTHS)).toBe(

@@ -60,7 +60,7 @@ describe('the largest card', () => {
 });
 
 describe('the maker’s own cards', () => {
-  const cards = [thin(6.25, 3.25), thin(3.5, 2.5), thin(7, 5), thin(3.25, 6.25)];
+  const cards = [thin(5.875, 3), thin(4, 2.75), thin(7, 5), thin(3, 5.875)];
 
   it('are told that find an envelope in the piece, each with its recipe', () => {
     const held = cardsHeld(cards, { piece: piece(8, 10), notcher: tool() });
@@ -74,7 +74,7 @@ describe('the maker’s own cards', () => {
 
   it('grow fewer as the fit grows looser or the tool smaller, none on a scrap', () => {
     const count = (fit: 'easy' | 'loose', largestSheet = inches(12)) =>
-      cardsHeld(cards, { piece: piece(8, 8), notcher: tool(1 / 16, { largestSheet }), fit }).length;
+      cardsHeld(cards, { piece: piece(7.5, 7.5), notcher: tool(1 / 16, { largestSheet }), fit }).length;
     expect(count('easy')).toBe(3);
     expect(count('loose')).toBe(1);
     expect(count('easy', inches(6))).toBe(1);

@@ -1,6 +1,6 @@
 /**
  * How a print lies on a diagonal fold: each look's transforms checked against paper folded by reflection, and the
- * border's triangle against the closed formula of facts §1.
+ * border's triangle against the closed formula of plane geometry.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -22,10 +22,10 @@ const bordered = (depth: number): Print => ({ direction: 'one edge', border: inc
 
 const anyRecipe = anyMeasures.map((measures) => tryMeasures({ card: thin(3, 2), ...measures }));
 const recipe = tryMeasures({
-  card: thin(6.25, 3.25),
+  card: thin(5.875, 3),
   notcher: tool(),
-  square: inches(8),
-  start: inches(2.875),
+  square: inches(7.5),
+  start: inches(2.75),
 });
 
 const looksOf = (one: Recipe, print: Print, doubleSided = false): readonly Look[] =>
@@ -129,7 +129,7 @@ describe('the print on the front and on the flaps', () => {
 });
 
 describe('a border along one edge', () => {
-  it('reaches the front in one corner with legs √2(b − m), or not at all up to the inset (facts §1)', () => {
+  it('reaches the front in one corner with legs √2(b − m), or not at all up to the inset', () => {
     fc.assert(
       fc.property(anyRecipe, fc.integer({ min: 1, max: inches(1.25) }), (one, depth) => {
         const { width, height } = foldOf(one).folded(one);

@@ -13,31 +13,29 @@ const THIRTY_SECONDS: Units = { unit: 'in', step: 32 };
 const tried = (card: Card, square: number, start: number, notcher = tool(1 / 8)) =>
   tryMeasures({ card, notcher, square: inches(square), start: inches(start) });
 
-/** Common practice, no source. */
-describe('common practice', () => {
-  it('square 8⅛, start 3¾ on a 5½ × 4¼ card: tight along it, roomy across, and 3⅝ is better', () => {
-    const wrong = tried(thin(5.5, 4.25), 8.125, 3.75);
+describe('a start an eighth too long', () => {
+  // Plane geometry, an inset of 7/16 in: w = (S − p − m)√2 and h = (p − m)√2, each less the card and its bulk of 1/32.
+  it('is tight along the card and loose across it, and the start before is better', () => {
+    const wrong = tried(thin(5.5, 3.5), 7.625, 3.25);
+    const room = (across: number, card: number) => across * Math.SQRT2 - card - 1 / 32;
+    expect(toInches(wrong.clearance.width)).toBeCloseTo(room(7.625 - 3.25 - 7 / 16, 5.5), 5);
+    expect(toInches(wrong.clearance.height)).toBeCloseTo(room(3.25 - 7 / 16, 3.5), 5);
     expect(wrong.fits).toEqual({ width: 'tight', height: 'loose' });
     expect(wrong.fit).toBe('tight');
-    expect(toInches(wrong.better!.starts[0])).toBe(3.625);
+    expect(toInches(wrong.better!.starts[0])).toBe(3.125);
     expect(wrong.better!.fit).toBe('easy');
     expect(wrong.better!.blank).toEqual(wrong.blank);
-  });
-
-  it('square 5¼, start 3 takes a 2½ × 3½ card closely; four such squares come from a 12 × 12 sheet', () => {
-    expect(['tight', 'snug']).toContain(tried(thin(2.5, 3.5), 5.25, 3).fit);
-    expect(Math.floor(12 / 5.25) ** 2).toBe(4);
   });
 });
 
 describe('a portrait card', () => {
   it('gets the start for its height, the longer side, without being told to turn', () => {
-    // 3¼ × 6¼ in: the start's twin of the landscape card's 2⅞ on the same square.
-    const recipe = tried(thin(3.25, 6.25), 8, 5.125);
+    // 3 × 5⅞ in: the start's twin of the landscape card's 2¾ on the same square.
+    const recipe = tried(thin(3, 5.875), 7.5, 4.75);
     expect(recipe).toMatchObject({ cardTurned: false, fit: 'easy', warnings: [] });
     expect(recipe.pocket.height).toBeGreaterThan(recipe.pocket.width);
     expect(recipe.flaps.map(({ side }) => side)).toEqual(['top', 'bottom', 'left', 'right']);
-    const landscape = tried(thin(6.25, 3.25), 8, 2.875);
+    const landscape = tried(thin(5.875, 3), 7.5, 2.75);
     expect(recipe.flaps.map(({ depth, reach }) => [depth, reach])).toEqual(
       landscape.flaps.map(({ depth, reach }) => [depth, reach]),
     );
@@ -46,16 +44,16 @@ describe('a portrait card', () => {
   });
 
   it('that only goes in after a quarter turn is graded that way round, with a warning', () => {
-    const recipe = tried(thin(3.25, 6.25), 8, 2.875);
+    const recipe = tried(thin(3, 5.875), 7.5, 2.75);
     expect(recipe).toMatchObject({ cardTurned: true, fit: 'easy' });
     expect(recipe.warnings).toEqual([
       { kind: 'turn the card', message: 'The card goes in only after a quarter turn.' },
     ]);
-    expect(recipe.clearance).toEqual(tried(thin(6.25, 3.25), 8, 2.875).clearance);
+    expect(recipe.clearance).toEqual(tried(thin(5.875, 3), 7.5, 2.75).clearance);
   });
 
   it('that goes in neither way is graded as it lies', () => {
-    const recipe = tried(thin(9, 4), 8, 2.875);
+    const recipe = tried(thin(9, 4), 7.5, 2.75);
     expect(recipe).toMatchObject({ cardTurned: false, fit: "won't go" });
     const lacking = Math.min(recipe.clearance.width, recipe.clearance.height);
     expect(recipe.warnings[0]).toMatchObject({ kind: "won't go", amount: -lacking });
@@ -91,7 +89,7 @@ describe('the nearest better start', () => {
   });
 
   it('agrees with the solver on measures the solver offers', () => {
-    for (const recipe of solveEnvelope({ card: thin(6.25, 3.25), notcher: tool() })) {
+    for (const recipe of solveEnvelope({ card: thin(5.875, 3), notcher: tool() })) {
       if (recipe.fold !== 'diagonal') continue;
       const [start] = recipe.starts;
       const { better, ...again } = tryMeasures({

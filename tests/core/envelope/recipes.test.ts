@@ -27,23 +27,25 @@ describe('common practice', () => {
     },
   );
 
-  it('on it both long flaps overrun by about ½ in and are trimmed alike', () => {
-    const recipes = solveEnvelope({ card: thin(6.25, 3.25), notcher: tool(1 / 8) });
-    const { flaps } = recipes.find((recipe) => measuresOf(recipe) === '8 / 2.875')!;
-    const [a, b, c, d] = flaps;
-    expect([a!.side, b!.side, c!.side, d!.side]).toEqual(['left', 'right', 'bottom', 'top']);
-    for (const flap of [c!, d!]) {
-      expect(Math.abs(toInches(flap.overrun) - 0.5)).toBeLessThan(0.05);
-      expect(flap.finish).toEqual({ shape: 'straight', depth: inches(3.375) });
-    }
-    expect([a!.overrun, b!.overrun]).toEqual([0, 0]);
-  });
-
   it('5½ × 4¼ in: start 3⅝ on square 8⅛ is offered, 3¾ is not', () => {
     const offered = solveEnvelope({ card: thin(5.5, 4.25), notcher: tool(1 / 8) }).map(measuresOf);
     expect(offered).toContain('8.125 / 3.625');
     expect(offered).not.toContain('8.125 / 3.75');
   });
+});
+
+// Plane geometry: a long-side flap overruns the opposite fold by w/2 + m√2 − h, here by 0.398 in.
+it('both long flaps of a long card overrun and are trimmed alike, to a mark short of the fold', () => {
+  const [best] = diagonals(solveEnvelope({ card: thin(5.875, 3), notcher: tool(1 / 8) }));
+  const { flaps, pocket } = best!;
+  const [a, b, c, d] = flaps;
+  expect([a!.side, b!.side, c!.side, d!.side]).toEqual(['left', 'right', 'bottom', 'top']);
+  const overrun = toInches(pocket.width) / 2 + (7 / 16) * Math.SQRT2 - toInches(pocket.height);
+  for (const flap of [c!, d!]) {
+    expect(toInches(flap.overrun)).toBeCloseTo(overrun, 4);
+    expect(flap.finish).toEqual({ shape: 'straight', depth: inches(3.125) });
+  }
+  expect([a!.overrun, b!.overrun]).toEqual([0, 0]);
 });
 
 describe('wishes', () => {
@@ -61,9 +63,9 @@ describe('wishes', () => {
     expect(best!.clearance.width).toBeGreaterThanOrEqual(inches(1 / 2));
   });
 
-  it('has to go into a box 3¾ in high: the snuggest that goes in freely is first, all within', () => {
-    const want = { largestOuter: { height: inches(3.75) } };
-    const recipes = solveEnvelope({ card: thin(2.5, 3.5), notcher: tool(), want });
+  it('has to go into a box 4¼ in high: the snuggest that goes in freely is first, all within', () => {
+    const want = { largestOuter: { height: inches(4.25) } };
+    const recipes = solveEnvelope({ card: thin(2.75, 4), notcher: tool(), want });
     const room = recipes.map(({ clearance }) => clearance.width + clearance.height);
     expect(goesFreely(recipes[0]!.fit)).toBe(true);
     expect(diagonals(recipes).map(({ clearance }) => clearance.width + clearance.height)).toEqual(
@@ -72,17 +74,17 @@ describe('wishes', () => {
         .toSorted((a, b) => a - b),
     );
     expect(room.length).toBeGreaterThan(1);
-    for (const { pocket } of recipes) expect(pocket.height).toBeLessThanOrEqual(inches(3.75));
+    for (const { pocket } of recipes) expect(pocket.height).toBeLessThanOrEqual(inches(4.25));
     expect(recipes.flatMap(kinds)).not.toContain('larger than the limit');
   });
 
   it('a limit given both ways may be met turned, one given alone may not', () => {
-    const within = { width: inches(4), height: inches(3) };
-    const both = solveEnvelope({ card: thin(2.5, 3.5), notcher: tool(), want: { largestOuter: within } });
+    const within = { width: inches(4.5), height: inches(3.25) };
+    const both = solveEnvelope({ card: thin(2.75, 4), notcher: tool(), want: { largestOuter: within } });
     expect(both[0]!.pocket.height).toBeGreaterThan(within.height);
     expect(kinds(both[0]!)).not.toContain('larger than the limit');
     const [alone] = solveEnvelope({
-      card: thin(2.5, 3.5),
+      card: thin(2.75, 4),
       notcher: tool(),
       want: { largestOuter: { height: inches(3) } },
     });
@@ -90,12 +92,12 @@ describe('wishes', () => {
   });
 
   it('a limit no envelope meets brings the nearest, saying by how much', () => {
-    const want = { largestOuter: { height: inches(3.4) } };
-    const [nearest] = diagonals(solveEnvelope({ card: thin(2.5, 3.5), notcher: tool(), want }));
+    const want = { largestOuter: { height: inches(3.9) } };
+    const [nearest] = diagonals(solveEnvelope({ card: thin(2.75, 4), notcher: tool(), want }));
     const warning = nearest!.warnings.find(({ kind }) => kind === 'larger than the limit')!;
-    expect(warning.amount).toBe(nearest!.pocket.height - inches(3.4));
+    expect(warning.amount).toBe(nearest!.pocket.height - inches(3.9));
     expect(describeWarning(warning, { unit: 'in', step: 32 })).toBe(
-      'The envelope is larger than you allow. It is ≈⁷⁄₃₂″ over.',
+      'The envelope is larger than you allow. It is ≈¼″ over.',
     );
   });
 
@@ -242,7 +244,7 @@ describe('properties', () => {
   });
 
   it('gives the same answer every time', () => {
-    const asked = { card: thin(6.25, 3.25), notcher: tool() };
+    const asked = { card: thin(5.875, 3), notcher: tool() };
     expect(solveEnvelope(asked)).toEqual(solveEnvelope(asked));
     expect(JSON.parse(JSON.stringify(solveEnvelope(asked)))).toEqual(solveEnvelope(asked));
   });

@@ -9,10 +9,10 @@ import { inches } from '#shared/length.ts';
 import { thin, tool } from './cast.ts';
 
 const recipe = tryMeasures({
-  card: thin(6.25, 3.25),
+  card: thin(5.875, 3),
   notcher: tool(1 / 8),
-  square: inches(8),
-  start: inches(2.875),
+  square: inches(7.5),
+  start: inches(2.75),
 });
 const TURNINGS: Turning[] = ['clockwise', 'anticlockwise'];
 const stepsFor = (turning: Turning): readonly Step[] => foldOf(recipe).steps(recipe, turning);
@@ -33,7 +33,7 @@ describe.each(TURNINGS)('turning %s', (turning) => {
   it('measures once and finds every later notch by the score before', () => {
     const steps = stepsFor(turning);
     expect(steps.filter(({ kind }) => kind === 'measure')).toMatchObject([
-      { start: inches(2.875), lit: { notch: 1 } },
+      { start: inches(2.75), lit: { notch: 1 } },
     ]);
     const turns = steps.flatMap((step) => (step.kind === 'turn' ? [step.lineUpWith] : []));
     expect(turns).toEqual([1, 2, 3]);

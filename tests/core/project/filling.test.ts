@@ -14,7 +14,7 @@ const pieceOf = (width: number, height: number, of = FERN): Piece => {
   return { ...size(width, height), design, offcut: null, border: false, count: 1 };
 };
 
-const NOTE: CardSize = { id: 1, name: 'Long note', ...CARD };
+const NOTE: CardSize = { id: 1, name: 'Desk note', ...CARD };
 const POSTER: CardSize = { id: 2, name: 'Poster', ...size(16, 20), bulk: inches(1 / 32) };
 const tool = { notcher: RECIPE.notcher, fit: 'easy' } as const;
 

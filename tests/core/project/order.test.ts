@@ -459,7 +459,7 @@ describe('parts that one tap gives', () => {
         paper: { of: 'kind', kind: 'cardstock' },
       },
     ]);
-    expect(given('front')).toMatchObject([{ ...size(6, 3), match: true }]);
+    expect(given('front')).toMatchObject([{ ...size(5.625, 2.75), match: true }]);
     expect(given('mat').map(({ name }) => name)).toEqual(['Mat', 'Front panel']);
     const [liner] = given('liner');
     for (const side of [liner!.width, liner!.height]) expect(side % inches(1 / UNITS.step)).toBe(0);

@@ -8,11 +8,12 @@ import { RECIPE } from '#tests/support/cast.ts';
 const swatch = { motif: 'plain', ground: '#f4efe6', inks: ['#3f6b4f'] } as const;
 
 describe('reckonPosted', () => {
-  // Facts §4: 80 lb cover is 216.33 g/m². Three leaves of 6¼ × 3¼ in and an 8 in square of 120 g/m² less its cuts.
+  // By the basic sheet of 20 × 26 in, 80 lb cover is 216.33 g/m². Three leaves of 5⅞ × 3 in and a 7½ in square of 120 g/m²
+  // less its cuts.
   test('weighs card and paper, and no more than the uncut square', () => {
     const { posted } = reckonPosted(RECIPE);
-    const card = 3 * 6.25 * 3.25 * 0.0254 ** 2 * 216.33;
-    const uncut = 64 * 0.0254 ** 2 * 120;
+    const card = 3 * 5.875 * 3 * 0.0254 ** 2 * 216.33;
+    const uncut = 7.5 ** 2 * 0.0254 ** 2 * 120;
     expect(toGrams(posted.mass)).toBeLessThan(card + uncut);
     expect(toGrams(posted.mass)).toBeGreaterThan(card + uncut * 0.8);
   });

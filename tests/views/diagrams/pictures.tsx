@@ -42,8 +42,8 @@ const laid = (x: number, y: number, width: number, height: number) => ({
 });
 
 const DRAWN_CARDS = [
-  { name: 'Long note', ...size(6.25, 3.25) },
-  { name: 'Gift tag', ...size(2.5, 3.5) },
+  { name: 'Desk note', ...size(5.875, 3) },
+  { name: 'Gift tag', ...size(2.25, 3.75) },
   { name: 'Keepsake', ...size(5, 7) },
 ];
 
@@ -56,9 +56,9 @@ const drawnCard = (index: number): string =>
 
 const OFFCUT: DrawnPiece = {
   code: 'F7',
-  ...size(9.5, 8.5),
-  parts: [{ name: 'Blank', sign: 'B', ...laid(0, 0, 8, 8) }],
-  leftovers: [laid(8, 0, 1.5, 8.5)],
+  ...size(9, 8),
+  parts: [{ name: 'Blank', sign: 'B', ...laid(0, 0, 7.5, 7.5) }],
+  leftovers: [laid(7.5, 0, 1.5, 8)],
   upright: true,
   swatch: FERN,
 };
@@ -70,12 +70,12 @@ const SHEET: DrawnPiece = {
     ...[0, 1, 2, 3].map((n) => ({
       name: 'Tag blank',
       sign: 'A',
-      ...laid((n % 2) * 5.25, n < 2 ? 0 : 5.25, 5.25, 5.25),
+      ...laid((n % 2) * 5.125, n < 2 ? 0 : 5.125, 5.125, 5.125),
     })),
-    { name: 'Band', sign: 'C', ...laid(10.5, 0, 0.5, 11) },
-    { name: 'Mat', sign: 'D', ...laid(0, 10.5, 4.875, 1.25), lit: true },
+    { name: 'Band', sign: 'C', ...laid(10.25, 0, 0.5, 11) },
+    { name: 'Mat', sign: 'D', ...laid(0, 10.25, 4.875, 1.25), lit: true },
   ],
-  leftovers: [laid(11, 0, 1, 12), laid(4.875, 10.5, 5.625, 1.5)],
+  leftovers: [laid(10.75, 0, 1.25, 12), laid(4.875, 10.25, 5.375, 1.75)],
   upright: true,
   border: inches(1.25),
   swatch: FERN,
@@ -119,11 +119,11 @@ const envelope = (width: number, height: number, square: number, start: number):
   });
 
 /** Both long flaps trimmed; nothing trimmed; slim; standing on its short side; too short for its card. */
-const LONG = envelope(6.25, 3.25, 8, 2.875);
-const BROAD = envelope(5.5, 4.25, 8.125, 3.625);
+const LONG = envelope(5.875, 3, 7.5, 2.75);
+const BROAD = envelope(5.375, 4.125, 8, 3.5);
 const SLIM = envelope(7, 2, 8, 2.125);
-const TALL = envelope(2.5, 3.5, 5.25, 3);
-const SHORT = envelope(6.75, 3.25, 8, 2.875);
+const TALL = envelope(2.75, 4, 6, 3.5);
+const SHORT = envelope(6.375, 3, 7.5, 2.75);
 
 const flat = (recipe: Recipe, units: Units = INCHES): string =>
   draw('flat', flatDrawing(recipe, foldOf(recipe).flat(recipe)[0]!, units));

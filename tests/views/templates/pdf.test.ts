@@ -34,8 +34,7 @@ const template = (width: number, height: number, square: number, start: number) 
 const pdf = (templates: ReturnType<typeof template>, paper: PaperName, units = INCHES) =>
   templatePdf(templates, { paper: PAPERS[paper], units, font: FONT, at: new Date(0) });
 
-/** Common practice, no source: square 8 with start 2⅞ for a 6¼ × 3¼ card. */
-const LONG = template(6.25, 3.25, 8, 2 + 7 / 8);
+const LONG = template(5.875, 3, 7.5, 2.75);
 const HUGE = template(8.5, 5.5, 10 + 7 / 8, 4.25);
 
 const near = (measured: number, expected: number): void =>
@@ -75,13 +74,13 @@ describe.skipIf(!canPrint)('on paper', () => {
     const [left, top] = [toMillimetres(x), toMillimetres(y)];
     const below = toMillimetres(MARGIN + HEAD);
     const across = page.row(top + 40);
-    near(across.at(-1)! - across[0]!, 203.2);
+    near(across.at(-1)! - across[0]!, 190.5);
     const down = page.column(left + 30, below);
-    near(down.at(-1)! - down[0]!, 203.2);
+    near(down.at(-1)! - down[0]!, 190.5);
 
     const depth = 3;
     const [edge, ...sides] = page.row(top + depth, 0, left + 100);
-    near((sides[0]! + sides[1]!) / 2 - edge!, 73.025);
+    near((sides[0]! + sides[1]!) / 2 - edge!, 69.85);
     // Its far corner lies the inset of 7/16 in under the edge, so its sides are that much less the depth apart, twice.
     near(sides[1]! - sides[0]!, 2 * (11.1125 - depth));
   });

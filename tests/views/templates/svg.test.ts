@@ -13,7 +13,7 @@ import { expectPicture } from '#tests/support/snapshot.ts';
 import { templateSvg } from '#views/templates/svg.tsx';
 
 const INCHES: Units = { unit: 'in', step: 16 };
-const CARD = thin(6.25, 3.25);
+const CARD = thin(5.875, 3);
 
 const foundBy = (fold: string): Recipe =>
   solveEnvelope({ card: CARD, notcher: tool(1 / 8) }).find((recipe) => recipe.fold === fold)!;
@@ -69,11 +69,11 @@ describe.each(Object.keys(FOLDS))('the %s fold', (fold) => {
   });
 });
 
-it('a square of 8 in with its start at 2⅞ is 203.2 mm wide and notched about 73.025 mm', () => {
-  const measures = { card: CARD, notcher: tool(1 / 8), square: inches(8), start: inches(2 + 7 / 8) };
+it('a square of 7½ in with its start at 2¾ is 190.5 mm wide and notched about 69.85 mm', () => {
+  const measures = { card: CARD, notcher: tool(1 / 8), square: inches(7.5), start: inches(2.75) };
   const svg = templateSvg(envelopeTemplates(tryMeasures(measures), INCHES));
-  expect(svg).toContain('width="203.2mm" height="203.2mm" viewBox="0 0 203.2 203.2"');
-  expect(layersOf(svg).cut).toContain('L73.025 11.113L');
+  expect(svg).toContain('width="190.5mm" height="190.5mm" viewBox="0 0 190.5 190.5"');
+  expect(layersOf(svg).cut).toContain('L69.85 11.113L');
 });
 
 it('a notched part keeps its notches, and what a maker reads is escaped', () => {

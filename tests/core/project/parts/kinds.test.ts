@@ -20,7 +20,7 @@ describe('with nothing typed but the card', () => {
     expect(make(kind).length).toBeGreaterThan(0);
   });
 
-  // Facts §2: a liner is ¼ in narrower than its envelope; its outline is rounded up by less than a unit.
+  // Published how-to guides: a liner is ¼ in narrower than its envelope; its outline is rounded up by less than a unit.
   test('a liner is ¼ in narrower than the envelope', () => {
     const [liner] = make('liner');
     expect(Math.abs(liner!.width - subtract(RECIPE.pocket.width, inches(1 / 4)))).toBeLessThanOrEqual(1);
@@ -35,7 +35,7 @@ describe('with nothing typed but the card', () => {
 });
 
 test('a band round the closed envelope is longer than one round its card', () => {
-  const typed = { width: '6 1/4', height: '3 1/4' };
+  const typed = { width: '5 7/8', height: '3' };
   const [card, envelope] = [make('wrap', typed), make('wrap', { ...typed, round: 'the closed envelope' })];
   const grown = 2 * (RECIPE.pocket.width - CARD.width);
   expect(envelope[0]!.width - card[0]!.width).toBeGreaterThan(grown);
