@@ -32,7 +32,12 @@ export async function addPlan(db: Database, plan: NewPlan, at: string): Promise<
       asked_at: at,
       trial: plan.trial ? 1 : 0,
       batch: JSON.stringify(plan.batch),
-      cutting: JSON.stringify({ order: plan.order, pieces: plan.pieces, suitable: plan.suitable }),
+      cutting: JSON.stringify({
+        order: plan.order,
+        pieces: plan.pieces,
+        suitable: plan.suitable,
+        leftOut: plan.leftOut,
+      }),
       plan: null,
       fault: null,
       cut_id: null,
@@ -189,10 +194,12 @@ const withPlan = (row: Row, cutting: Cutting): Omit<Plan, 'ticks' | 'spoiled'> =
   cut: row.cut === null ? null : { id: row.cut, at: row.cut_at! },
 });
 
-/** Plans asked before a long shelf was told of looked at all there was. */
+type Older = Omit<Cutting, 'suitable' | 'leftOut'> & Partial<Cutting>;
+
+/** Plans asked before a long shelf was told of looked at all there was, and told of no paper left out. */
 function cuttingIn({ cutting }: Row): Cutting {
-  const { suitable, ...read }: Omit<Cutting, 'suitable'> & Partial<Cutting> = JSON.parse(cutting);
-  return { ...read, suitable: suitable ?? lookedAt(read) };
+  const { suitable, leftOut = [], ...read }: Older = JSON.parse(cutting);
+  return { ...read, leftOut, suitable: suitable ?? lookedAt(read) };
 }
 
 /** Plans kept before their steps were kept with them have those that their ticks are of. */

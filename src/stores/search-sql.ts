@@ -20,9 +20,21 @@ export const printDecides = (blank: Size & { mayTurn: boolean }): boolean =>
   !isSquare(blank) && !blank.mayTurn;
 
 const mayBeTurned = (wanted: BlankWanted): Condition =>
-  wanted.mayTurn ? sql`TRUE` : sql`designs.direction = 'any way'`;
+  wanted.border ? sql`FALSE` : wanted.mayTurn ? sql`TRUE` : sql`designs.direction = 'any way'`;
 
-export const fits = ({ width, height }: Size): Condition => sql`(${W} >= ${width} AND ${H} >= ${height})`;
+/** Depth of the printed border that the offcut still has; 0 where it has none. */
+export const DEPTH = sql<number>`CASE WHEN offcuts.border = 1
+  THEN coalesce((SELECT of.border FROM designs AS of WHERE of.id = offcuts.design_id), 0) ELSE 0 END`;
+
+/** How high the blank may be: down to the border where it does not ask for it. */
+type Room = RawBuilder<number>;
+
+export const roomOf = ({ border }: BlankWanted): Room => (border ? sql`${H}` : sql`max(0, ${H} - ${DEPTH})`);
+
+export const fitsIn =
+  (room: Room) =>
+  ({ width, height }: Size): Condition =>
+    sql`(${W} >= ${width} AND ${room} >= ${height})`;
 
 /** The thinnest that any way to lie asks for comes first, so that the index on the shelf can serve it. */
 export function anyWay(wanted: BlankWanted, holds: (blank: Size) => Condition): Condition {
@@ -38,13 +50,13 @@ export function leastOf(wanted: BlankWanted, amount: (blank: Size) => Amount): A
 }
 
 /** As the core's regret of the better first cut, the blank in a corner; out of reach where it does not fit. */
-export function regretOf(blank: Size, keep: Length): Amount {
+export function regretOf(blank: Size, keep: Length, room: Room): Amount {
   const { width, height } = blank;
   const [beside, beyond] = [sql<number>`(${W} - ${width})`, sql<number>`(${H} - ${height})`];
   const whole = worthOf(W, H, keep);
   const down = sql`${whole} - ${worthOf(beside, H, keep)} - ${worthOf(sql`${width}`, beyond, keep)}`;
   const across = sql`${whole} - ${worthOf(beside, sql`${height}`, keep)} - ${worthOf(W, beyond, keep)}`;
-  return sql`CASE WHEN ${fits(blank)} THEN min(${down}, ${across}) ELSE 9e99 END`;
+  return sql`CASE WHEN ${fitsIn(room)(blank)} THEN min(${down}, ${across}) ELSE 9e99 END`;
 }
 
 /** In floating numbers and in the core's order of multiplying, so that both give the same last bit. */
@@ -52,7 +64,12 @@ const worthOf = (width: RawBuilder<unknown>, height: RawBuilder<unknown>, keep: 
   sql`CASE WHEN min(${width}, ${height}) < ${keep} THEN 0.0
     ELSE CAST(${width} AS REAL) * ${height} * min(${width}, ${height}) END`;
 
-export const worseLack = ({ width, height }: Size): Amount => sql`max(0, ${width} - ${W}, ${height} - ${H})`;
+export const worseLack =
+  (room: Room) =>
+  ({ width, height }: Size): Amount =>
+    sql`max(0, ${width} - ${W}, ${height} - ${room})`;
 
-export const wholeLack = ({ width, height }: Size): Amount =>
-  sql`(max(0, ${width} - ${W}) + max(0, ${height} - ${H}))`;
+export const wholeLack =
+  (room: Room) =>
+  ({ width, height }: Size): Amount =>
+    sql`(max(0, ${width} - ${W}) + max(0, ${height} - ${room}))`;

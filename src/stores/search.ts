@@ -2,15 +2,9 @@
  * Which pieces can become a blank, least regret first, over a shelf of any length. Verb: `findPieces(db, wanted,
  * { limit? })`. The regret is worked out in SQL by the very expression of the core (worth.ts), to the last bit.
  */
-import {
-  type BlankWanted,
-  byShortfall,
-  type Choice,
-  chooseFrom,
-  type Nearest,
-  shortfall,
-} from '#core/project/search.ts';
+import { type BlankWanted, type Choice, chooseFrom, type Nearest } from '#core/project/search.ts';
 import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
+import { byShortfall, shortfall, unsuitedDesign } from '#core/project/suits.ts';
 import type { Length } from '#shared/length.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';
@@ -18,10 +12,12 @@ import { listOffcuts } from './offcuts.ts';
 import {
   type Amount,
   anyWay,
-  fits,
+  DEPTH,
+  fitsIn,
   leastOf,
   printDecides,
   regretOf,
+  roomOf,
   SHORTER,
   wholeLack,
   worseLack,
@@ -63,10 +59,10 @@ async function rankOffcuts(
   keep: Length,
   limit: number,
 ): Promise<number[]> {
-  const regret = leastOf(wanted, (blank) => regretOf(blank, keep));
+  const regret = leastOf(wanted, (blank) => regretOf(blank, keep, roomOf(wanted)));
   const rows = await suitableOffcuts(db, wanted)
     .select('offcuts.id')
-    .where(anyWay(wanted, fits))
+    .where(anyWay(wanted, fitsIn(roomOf(wanted))))
     .where(SHORTER, '<=', await widestToAsk(db, wanted, keep, regret, limit))
     .orderBy(regret)
     .orderBy('offcuts.id')
@@ -92,7 +88,7 @@ async function widestToAsk(
 ): Promise<number> {
   const thinnest = await suitableOffcuts(db, wanted)
     .select(regret.as('regret'))
-    .where(anyWay(wanted, fits))
+    .where(anyWay(wanted, fitsIn(roomOf(wanted))))
     .orderBy(SHORTER)
     .limit(PROBED)
     .execute();
@@ -106,10 +102,12 @@ async function offcutsInOrder(db: Database, ids: readonly number[]): Promise<Pie
   return ids.flatMap((id) => offcuts.get(id) ?? []).map(pieceOfOffcut);
 }
 
-async function sheetsThatSuit(db: Database, { kinds, designs, border }: BlankWanted): Promise<Piece[]> {
+/** Whatever their size. */
+async function sheetsThatSuit(db: Database, wanted: BlankWanted): Promise<Piece[]> {
+  const { kinds, designs } = wanted;
   const filter = { left: true, ...(kinds && { kinds }), ...(designs && { ids: designs }) };
-  const sheets = (await listDesigns(db, filter)).map(pieceOfSheet);
-  return sheets.filter((sheet) => sheet.border || !border);
+  const sheets = await listDesigns(db, filter);
+  return sheets.filter((design) => !unsuitedDesign(wanted, design)).map(pieceOfSheet);
 }
 
 async function nearestPiece(
@@ -119,8 +117,8 @@ async function nearestPiece(
 ): Promise<Nearest | null> {
   const rows = await suitableOffcuts(db, wanted)
     .select('offcuts.id')
-    .orderBy(leastOf(wanted, worseLack))
-    .orderBy(leastOf(wanted, wholeLack))
+    .orderBy(leastOf(wanted, worseLack(roomOf(wanted))))
+    .orderBy(leastOf(wanted, wholeLack(roomOf(wanted))))
     .orderBy('offcuts.id')
     .limit(1)
     .execute();
@@ -137,7 +135,7 @@ function suitableOffcuts(db: Database, { kinds, designs, border, ...blank }: Bla
   return db
     .selectFrom('offcuts')
     .where('count', '>', 0)
-    .$if(border === true, (query) => query.where('offcuts.border', '=', 1))
+    .$if(border === true, (query) => query.where('offcuts.border', '=', 1).where(DEPTH, '>', 0))
     .$if(designs !== undefined, (query) => query.where('design_id', 'in', designs!))
     .$if(kinds !== undefined, (query) => query.where('design_id', 'in', ofKinds(db, kinds!)))
     .$if(printDecides(blank), (query) =>

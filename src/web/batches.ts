@@ -85,12 +85,11 @@ export function cuttingFor(
   { full, others, shelf }: Bench,
   batch: Batch,
 ): { readonly cutting: Cutting; readonly problems: readonly Problem[] } {
-  const cutting = cuttingOf(
-    batch,
-    [full, ...others].map(({ project }) => project),
-    shelf,
-  );
-  return { cutting, problems: hopeless(batch, cutting, shelf, c.get('units')) };
+  const projects = [full, ...others].map(({ project }) => project);
+  return {
+    cutting: cuttingOf(batch, projects, shelf),
+    problems: hopeless(batch, projects, shelf, c.get('units')),
+  };
 }
 
 export const lacking = ({ project, envelopes }: ProjectInFull): number =>

@@ -50,8 +50,13 @@ cutSheets.post('/:id/trials', async (c) => {
   if (!plan || !trial) return notFound(c);
   const problems = checkPlan(trial.order, plan.pieces, trial.plan);
   if (problems.length > 0) throw new Error(`invalid trial of plan ${plan.id}: ${problems[0]!.message}`);
-  const { project, batch, pieces, suitable, id } = plan;
-  const asked = { project, batch, pieces, suitable, order: trial.order, trial: true, insteadOf: id };
+  const { project, batch, pieces, suitable, leftOut, id } = plan;
+  const asked = {
+    ...{ project, batch, pieces, suitable, leftOut },
+    order: trial.order,
+    trial: true,
+    insteadOf: id,
+  };
   return once(c, typed, async (db) => {
     const added = await addPlan(db, asked, nowIn(c));
     await finishPlan(db, added, trial.plan);

@@ -4,12 +4,12 @@ import { type Child, jsx } from 'hono/jsx';
 import type { Fill } from '#core/cutting/fill.ts';
 import {
   type Amount,
-  comesOut,
   filledWith,
   fillPart,
   type Offers,
   offersFrom,
   type Wanted,
+  whyNot,
 } from '#core/project/filling.ts';
 import { toPiece } from '#core/project/order.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
@@ -50,7 +50,10 @@ filling.get('/', async (c) => {
   if (fill === 'busy') return show(c, { piece, offers, typed, answer: jsx(TooBusy, {}), status: 503 });
   const answer = jsx(FillAnswer, {
     ...{ piece, goal, filled: filledWith(fill, piece, goods), units: c.get('units') },
-    tooLarge: goods.filter((one) => !comesOut(one, piece)),
+    leftOut: goods.flatMap((wanted) => {
+      const why = whyNot(wanted, piece);
+      return why ? [{ wanted, why }] : [];
+    }),
     longestCut: c.get('settings').longestCut,
   });
   return show(c, { piece, offers, typed, answer });

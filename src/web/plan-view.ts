@@ -23,9 +23,10 @@ export async function readPlanView(
   const db = c.get('db');
   const cut = plan.cut ? await readCut(db, plan.cut.id) : undefined;
   const before = plan.insteadOf === null ? undefined : await readPlan(db, plan.insteadOf);
-  const ids = [plan, ...(before && isFound(before) ? [before] : [])].flatMap(({ pieces }) =>
-    pieces.flatMap((piece) => refOfPiece(piece).offcut ?? []),
-  );
+  const ids = [plan, ...(before && isFound(before) ? [before] : [])].flatMap(({ pieces, leftOut }) => [
+    ...pieces.flatMap((piece) => refOfPiece(piece).offcut ?? []),
+    ...leftOut.flatMap(({ offcuts }) => offcuts),
+  ]);
   const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];
   const offcuts = await listOffcuts(db, { ids: [...new Set([...ids, ...left])], onShelf: false });
   const designs = await listDesigns(db);

@@ -2,7 +2,7 @@
 import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Cutting } from '#core/project/order.ts';
-import { leftOut, mayPlaceMore } from '#core/project/planned.ts';
+import { betterOf, mayPlaceMore } from '#core/project/planned.ts';
 import type { Database } from '#stores/database.ts';
 import { failPlan, finishPlan } from '#stores/plans.ts';
 import type { Planning, Request } from './env.ts';
@@ -67,7 +67,7 @@ async function onceMore(
     console.error(problem);
     return first.plan;
   });
-  return leftOut(second) < leftOut(first.plan) ? second : first.plan;
+  return betterOf(first.plan, second);
 }
 
 /** Only what the judge finds sound is kept. */

@@ -89,6 +89,19 @@ describe('what comes out of a piece', () => {
     expect(upright).toContain('Too large for it: Bookmark.');
   });
 
+  test('fills beside a border, and says what only the border is in the way of', async () => {
+    const shown = await answer(
+      {
+        ...part({ name: 'Base', width: '8 1/2', height: '5 1/2' }),
+        ...part({ name: 'Poster', width: '12', height: '11' }, 1),
+      },
+      `design=${cast.hem.id}`,
+    );
+    expect(shown).toContain('Two Bases;');
+    expect(shown).toContain('Nothing carries the border: it stays in one length.');
+    expect(shown).toContain('Too large beside its border: Poster.');
+  });
+
   test('names parts without a name by their size', async () => {
     const one = part({ width: '8', height: '4' });
     expect(await answer(one)).toContain('2 × piece of 8 × 4″ (A)');

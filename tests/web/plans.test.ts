@@ -180,15 +180,81 @@ describe('the plan', () => {
     const path = await asked({ paper: `design-${cast.fern.id}` });
     const shown = words(await page(path));
     expect(shown).toContain('2 sheets of Fern and 1 offcut: everything fits.');
-    expect(shown).toContain('Opens 2 sheets; no plan opens fewer.');
+    expect(shown).toContain('Opens 2 sheets; no plan from Fern opens fewer.');
   });
 
   test('names what is left out, and what would help', async () => {
     const path = await asked({ blanks: '9', paper: `design-${cast.fern.id}` });
     const shown = words(await page(path));
     expect(shown).toContain('5 sheets of Fern and 1 offcut: 6 of 9 parts fit.');
-    expect(shown).toContain('No plan from this paper places more.');
+    expect(shown).toContain('Looked at Fern. Left out:');
+    expect(shown).toContain('(not the paper asked for)');
+    expect(shown.indexOf('Left out:')).toBeLessThan(shown.indexOf('No plan from Fern places more.'));
     expect(shown).toContain('3 × Envelope: 3 more sheets of Fern would take them.');
+  });
+
+  test('cuts bases from bordered paper too, beside the border, where any patterned paper will do', async () => {
+    for (const { id } of [cast.fern, cast.hare]) await countSheets(app.db, id, { sheets: 0, at: later(2) });
+    // Two bases of 8½ × 5½ stand side by side above the 1½ in border of each 12 × 12 sheet of Hem.
+    const base = front({
+      name: 'Base',
+      width: '8 1/2',
+      height: '5 1/2',
+      copies: '4',
+      paper: 'kind-patterned',
+    });
+    const path = await asked({ blanks: '0', ...base });
+    const shown = words(await page(path));
+    expect(shown).toContain('Looked at');
+    expect(shown).toMatch(/Hem.*(offcut|sheet)/);
+    const { plan, pieces } = await planOf(path);
+    expect(pieces.map(({ id }) => id)).toContain(`sheet-${cast.hem.id}`);
+    expect(plan!.placed).toBe(4);
+    for (const { piece, rectangles } of plan!.used)
+      if (piece === `sheet-${cast.hem.id}`)
+        expect(rectangles.every(({ y, height }) => y + height <= inches(10.5))).toBe(true);
+  });
+
+  test('names the paper that it leaves out with the reason, before it claims anything', async () => {
+    const band = front({ name: 'Band', width: '12', height: '4', copies: '5', print: 'bordered' });
+    const shown = words(await page(await asked({ blanks: '0', ...band })));
+    expect(shown).toContain('Looked at Hem.');
+    expect(shown).toMatch(/Left out: .*sheets of Fern.*\(no border to show\)/);
+    expect(shown).toContain('3 parts are left out. Whether a plan from Hem fits them all is not known yet.');
+    const high = front({ width: '12', height: '11', copies: '1', paper: `design-${cast.hem.id}` });
+    expect(words(await (await ask({ blanks: '0', ...high })).text())).toContain(
+      'the largest piece is 12 × 10½″ beside its border. With the border along its bottom it would fit.',
+    );
+  });
+
+  test('says how many sets are whole where some parts are left out', async () => {
+    await countSheets(app.db, cast.fern.id, { sheets: 1, at: later(2) });
+    const keep = { [`keep.offcut-${cast.strips.id}`]: 'on' };
+    const mat = front({ width: '7', height: '7', copies: '4', paper: `design-${cast.fern.id}` });
+    const shown = words(
+      await page(await asked({ blanks: '4', paper: `design-${cast.fern.id}`, ...keep, ...mat })),
+    );
+    expect(shown).toMatch(/[01] of 4 sets (is|are) complete\./);
+  });
+
+  test('says what a longer look has changed, and never leaves a gap unexplained', async () => {
+    const looks = [0, 1];
+    await open({
+      ...DIRECT,
+      start: ({ order, pieces }) => {
+        const plan = planCuts(order, pieces, { work: 60, seed: 1 });
+        const weak = { ...plan, bounds: { ...plan.bounds, newSheetArea: 0 }, proved: false };
+        const found = looks.shift() === 0 ? weak : plan;
+        return { plan: Promise.resolve(found), progress: () => undefined, stop: () => {} };
+      },
+    });
+    const path = await asked({ paper: `design-${cast.fern.id}` });
+    const gap = words(await page(path));
+    expect(gap).toContain('Opens 2 sheets. Whether a plan from Fern does with fewer is not known yet.');
+    const longer = words(await page(leadsTo(await app.post(`${path}/again`, { longer: 'on' }))));
+    expect(longer).toContain(
+      'Looked longer: as many sheets as before, and it is now certain that none does with fewer than 2 (0 before).',
+    );
   });
 
   test('says what would help a part that has to match, and which room only its match closes', async () => {
@@ -241,12 +307,12 @@ describe('the plan', () => {
   });
 
   test('says how much of a long shelf was looked at', async () => {
-    expect(words(await page(await asked()))).not.toContain('Looked at');
+    expect(words(await page(await asked()))).not.toContain('different pieces');
     for (let one = 0; one < 1510; one += 1)
       await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(8, 8 + one / 64), count: 1, at: FIRST });
-    // And the sheets of Fern and Hare, and the corner.
+    // And the sheets of Fern, Hare and Hem, and the corner.
     expect(words(await page(await asked({ blanks: '1' })))).toContain(
-      'Looked at 1500 of the 1513 different pieces that would do, and speaks of these: sheets first, then for each part the smallest offcuts.',
+      'Looked at 1500 of the 1514 different pieces that would do, and speaks of these: sheets first, then for each part the smallest offcuts.',
     );
     expect(await checkData(app.db)).toEqual([]);
   }, 60_000);

@@ -4,6 +4,7 @@ import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.t
 import type { Filled, Offer, Wanted } from '#core/project/filling.ts';
 import { rectangleOf, sizeOf } from '#core/project/measured.ts';
 import type { Piece } from '#core/project/stash.ts';
+import type { Unsuited } from '#core/project/suits.ts';
 import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
 import { shorter } from '#shared/size.ts';
@@ -17,14 +18,14 @@ interface Props {
   readonly piece: Piece;
   readonly filled: Filled;
   readonly goal: FillingTyped['goal'];
-  /** What has no room on the piece, however it lies. */
-  readonly tooLarge: readonly Wanted[];
+  /** What does not come out of the piece, and why. */
+  readonly leftOut: readonly { readonly wanted: Wanted; readonly why: Unsuited }[];
   readonly longestCut: Length;
   readonly units: Units;
 }
 
 export const FillAnswer: FC<Props> = (props) => {
-  const { piece, filled, goal, tooLarge, units } = props;
+  const { piece, filled, goal, leftOut, units } = props;
   if (filled.yields.length === 0) return <Nothing {...props} />;
   const drawn = drawnPiece(piece, filled);
   const drawing = pieceDrawing(drawn, units, pieceScale([drawn], 560, 480));
@@ -45,30 +46,37 @@ export const FillAnswer: FC<Props> = (props) => {
             ))}
           </ul>
           <p>{sayLeft(filled, units)}</p>
-          {piece.border ? <p>The border is cut up with the rest.</p> : null}
+          {piece.border ? <p>Nothing carries the border: it stays in one length.</p> : null}
           <p class="quiet">{sayProof(filled, goal)}</p>
-          <TooLarge tooLarge={tooLarge} />
+          <LeftOut leftOut={leftOut} />
         </div>
       </div>
     </section>
   );
 };
 
-const Nothing: FC<Props> = ({ piece, tooLarge, longestCut, units }) => (
+const Nothing: FC<Props> = ({ piece, leftOut, longestCut, units }) => (
   <section>
     <p class="answer">Nothing of that comes out of it.</p>
     {longestCut < shorter(piece) ? (
       <p>Your trimmer cuts {printLength(longestCut, units)} at most, and every cut across it is longer.</p>
     ) : null}
-    <TooLarge tooLarge={tooLarge} />
+    <LeftOut leftOut={leftOut} />
   </section>
 );
 
 /** For those who read why something is missing. */
-const TooLarge: FC<{ tooLarge: readonly Wanted[] }> = ({ tooLarge }) =>
-  tooLarge.length === 0 ? null : (
-    <p class="quiet">Too large for it: {listed(tooLarge.map((one) => sayThing(one)))}.</p>
+const LeftOut: FC<Pick<Props, 'leftOut'>> = ({ leftOut }) => {
+  const beside = leftOut.filter(({ why }) => why.why === 'too small' && why.beside);
+  const others = leftOut.filter((one) => !beside.includes(one));
+  const names = (some: Props['leftOut']): string => listed(some.map(({ wanted }) => sayThing(wanted)));
+  return (
+    <>
+      {others.length === 0 ? null : <p class="quiet">Too large for it: {names(others)}.</p>}
+      {beside.length === 0 ? null : <p class="quiet">Too large beside its border: {names(beside)}.</p>}
+    </>
   );
+};
 
 /** On to making it, where it is an envelope's blank. */
 const FromHere: FC<{ wanted: Wanted; count: number; piece: Piece; units: Units }> = (props) => {

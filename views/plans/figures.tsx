@@ -33,13 +33,16 @@ export const Figures: FC<PlanView> = (view) => {
 const Proved: FC<Proof & { placed: number }> = ({ placed, unplaced, leastUnplaced, ...sheets }) => (
   <>
     <Row name="Parts placed">
-      {placed} of {placed + unplaced}; any plan leaves out at least {leastUnplaced}
+      {placed} of {placed + unplaced}; no plan from this paper leaves out fewer than {leastUnplaced}
     </Row>
     <Row name="New sheets">
-      {sheets.newSheets}; any plan that places as many opens at least {sheets.leastSheets}
+      {sheets.newSheets}; no plan from this paper that places as many does with fewer than{' '}
+      {sheets.leastSheets}
     </Row>
     <Row name="Proved">
-      {sheets.proved ? 'yes: both goals meet what no plan can beat' : 'no: a better one may be there'}
+      {sheets.proved
+        ? 'yes: both goals meet what no plan can beat'
+        : 'no: a better one may be there, or not; nobody knows yet'}
     </Row>
   </>
 );

@@ -1,14 +1,25 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
-import { lookedAt, proofOf } from '#core/project/planned.ts';
+import { lookedAt } from '#core/project/planned.ts';
 import { capital } from '#views/parts/words.ts';
 import { Once } from '../parts/once.tsx';
 import { Figures } from './figures.tsx';
+import { PaperLooked, sayLeftOutFor } from './left-out.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
 import { AfterCut } from './result.tsx';
 import type { PlanView } from './view.ts';
-import { labelsOf, sayChange, sayFit, sayHelp, sayLookedAt, sayPaper, sayProof } from './words.ts';
+import {
+  labelsOf,
+  sayChange,
+  sayFit,
+  sayHelp,
+  sayLonger,
+  sayLookedAt,
+  sayPaper,
+  sayProof,
+  saySets,
+} from './words.ts';
 
 export const PlanPage: FC<PlanView> = (view) => {
   const { plan, project, entry } = view;
@@ -50,12 +61,13 @@ const Answer: FC<PlanView> = (view) => {
           </>
         )}
       </h1>
+      {plan.trial ? null : <PaperLooked {...view} />}
+      {plan.suitable > lookedAt(plan) && !plan.trial ? <p class="quiet">{sayLookedAt(plan)}</p> : null}
       <p class="quiet">
         {plan.trial
           ? 'Everything beside the way to it stays whole, and can still be planned otherwise.'
-          : sayProof(proofOf(plan))}
+          : `${sayProof(plan, view)} ${saySets(plan)}`}
       </p>
-      {plan.suitable > lookedAt(plan) && !plan.trial ? <p class="quiet">{sayLookedAt(plan)}</p> : null}
       <Before {...view} />
     </>
   );
@@ -68,7 +80,8 @@ const Before: FC<PlanView> = ({ before, ...view }) => {
   if (changes.length === 0) {
     return (
       <p class="quiet">
-        Before: <a href={`/plans/${plan.id}`}>{`${sayPaper(plan, view)}, ${sayFit(plan)}`}</a>.
+        {sayLonger(view.plan, plan)} Before:{' '}
+        <a href={`/plans/${plan.id}`}>{`${sayPaper(plan, view)}, ${sayFit(plan)}`}</a>.
       </p>
     );
   }
@@ -106,6 +119,7 @@ const Unplaced: FC<PlanView> = (view) => {
               {one.copies} × {labels.get(one.part)?.name ?? one.part}
             </strong>
             {`: ${sayHelp(one, view)}`}.
+            <NotFrom part={one.part} {...view} />
           </li>
         ))}
       </ul>
@@ -119,6 +133,11 @@ const Unplaced: FC<PlanView> = (view) => {
       )}
     </section>
   );
+};
+
+const NotFrom: FC<PlanView & { part: string }> = ({ part, ...view }) => {
+  const left = sayLeftOutFor(part, view);
+  return left === '' ? null : <small class="quiet"> Not from {left}.</small>;
 };
 
 const Next: FC<PlanView> = (view) => {

@@ -4,7 +4,7 @@ import type { Piece } from '#core/cutting/order.ts';
 import type { Change } from '#core/project/changes.ts';
 import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import { type FoundPlan, lookedAt, type Proof } from '#core/project/planned.ts';
+import { type FoundPlan, lookedAt, proofOf, wholeSets } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
 import { length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/parts/words.ts';
@@ -36,17 +36,67 @@ export function sayFit({ plan }: FoundPlan): string {
     : `${plan.placed} of ${howMany(plan.placed + missing, 'part')} fit`;
 }
 
-export function sayProof({ unplaced, leastUnplaced, newSheets, leastSheets, proved }: Proof): string {
+/** What is proved of the paper it was looked for among, by its name, and what lies between that and the plan. */
+export function sayProof(plan: FoundPlan, names: Pick<Names, 'designs'>): string {
+  const { unplaced, leastUnplaced, newSheets, leastSheets, proved } = proofOf(plan);
+  const from = sayFrom(plan, names);
   if (unplaced > 0) {
-    return unplaced === leastUnplaced
-      ? 'No plan from this paper places more.'
-      : `From this paper, at best ${howMany(unplaced - leastUnplaced, 'more part')} would fit.`;
+    if (unplaced === leastUnplaced) return `No plan from ${from} places more.`;
+    const out = `${howMany(unplaced, 'part')} ${unplaced === 1 ? 'is' : 'are'} left out.`;
+    return leastUnplaced === 0
+      ? `${out} Whether a plan from ${from} fits them all is not known yet.`
+      : `${out} No plan from ${from} leaves out fewer than ${leastUnplaced}; ${sayBetween(leastUnplaced, unplaced)}.`;
   }
   if (newSheets === 0) return 'It opens no new sheet.';
   const opens = `Opens ${howMany(newSheets, 'sheet')}`;
-  if (leastSheets >= newSheets) return `${opens}; no plan opens fewer.`;
-  if (proved) return `${opens}; no plan opens less new paper.`;
-  return `${opens}; at least ${leastSheets} ${leastSheets === 1 ? 'is' : 'are'} needed.`;
+  if (leastSheets >= newSheets) return `${opens}; no plan from ${from} opens fewer.`;
+  if (proved) return `${opens}; no plan from ${from} opens less new paper.`;
+  return leastSheets === 0
+    ? `${opens}. Whether a plan from ${from} does with fewer is not known yet.`
+    : `${opens}. No plan from ${from} does with fewer than ${leastSheets}; ${sayBetween(leastSheets, newSheets)}.`;
+}
+
+/** The gap between what is proved and what was found. */
+const sayBetween = (least: number, found: number): string =>
+  `whether ${found - least === 1 ? least : `any number from ${least} to ${found - 1}`} is possible is not known yet`;
+
+/** What a longer look brought, against the plan before for the same parts and paper; empty where that was another question. */
+export function sayLonger(plan: FoundPlan, before: FoundPlan): string {
+  if (asked(plan) !== asked(before)) return '';
+  const [now, then] = [proofOf(plan), proofOf(before)];
+  const [more, fewer] = [then.unplaced - now.unplaced, then.newSheets - now.newSheets];
+  if (more !== 0)
+    return `Looked longer: ${howMany(Math.abs(more), 'part')} ${more > 0 ? 'more' : 'fewer'} than before.`;
+  if (fewer !== 0)
+    return `Looked longer: ${howMany(Math.abs(fewer), 'sheet')} ${fewer > 0 ? 'fewer' : 'more'} than before.`;
+  if (now.leastUnplaced > then.leastUnplaced)
+    return `Looked longer: as many parts fit as before, and it is now certain that at least ${now.leastUnplaced} are left out (${then.leastUnplaced} before).`;
+  return now.leastSheets > then.leastSheets
+    ? `Looked longer: as many sheets as before, and it is now certain that none does with fewer than ${now.leastSheets} (${then.leastSheets} before).`
+    : 'Looked longer: nothing better was found, and nothing more is certain than before.';
+}
+
+const asked = ({ order, pieces }: FoundPlan): string => JSON.stringify([order, pieces]);
+
+/** `3 of 8 sets are complete.` where parts are left out of sets; else empty. */
+export function saySets(plan: FoundPlan): string {
+  const sets = plan.plan.unplaced.length > 0 ? wholeSets(plan) : undefined;
+  return sets
+    ? `${sets.whole} of ${howMany(sets.of, 'set')} ${sets.whole === 1 ? 'is' : 'are'} complete.`
+    : '';
+}
+
+/** The designs that a plan was looked for among, without what is kept. */
+export const designsOf = ({ pieces }: FoundPlan): number[] => [
+  ...new Set(pieces.filter(({ keep }) => !keep).map((piece) => refOfPiece(piece).design)),
+];
+
+export const nameOf = (design: number, { designs }: Pick<Names, 'designs'>): string =>
+  designs.get(design)?.name ?? 'a design that is gone';
+
+function sayFrom(plan: FoundPlan, names: Pick<Names, 'designs'>): string {
+  const named = designsOf(plan).map((design) => nameOf(design, names));
+  return named.length > MOST_NAMED ? `these ${named.length} designs` : listed(named);
 }
 
 /** Where the shelf has more than can be planned from at once. */
@@ -80,7 +130,9 @@ function sayAnother(copies: number, more: readonly Another[], { plan, ...names }
 function sayRemedy(remedy: Exclude<Remedy, Another>, matched: boolean, { plan, ...names }: PlanView): string {
   switch (remedy.kind) {
     case 'paper':
-      return matched ? 'there is no such paper of the design that it has to match' : 'there is no such paper';
+      return matched
+        ? 'none of the paper looked at is of the design that it has to match'
+        : 'none of the paper looked at will do';
     case 'apart':
       return 'there is room if it need not be of the same design as the rest';
     case 'kept':

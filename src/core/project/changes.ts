@@ -40,12 +40,14 @@ export function changesSince(
   return [...pieces, ...blankChanges(planned, now.projects)];
 }
 
+/** Plans from before borders were told to the planner say nothing of them. */
 function changeOf(before: Piece, wanted: number, now: ShelfPiece | undefined): Change | undefined {
   const piece = refOfPiece(before);
   const left = now?.count ?? 0;
   if (!now || left < wanted) return { kind: 'fewer', piece, wanted, left };
   const { copies: _, keep: __, ...as } = before;
-  const { copies: ___, ...is } = toPiece(now);
+  const { copies: ___, border, ...rest } = toPiece(now);
+  const is = before.border === undefined ? rest : { ...rest, ...(border && { border }) };
   const alike = JSON.stringify(sorted(as)) === JSON.stringify(sorted(is));
   return alike ? undefined : { kind: 'other piece', piece };
 }

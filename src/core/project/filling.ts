@@ -8,10 +8,11 @@ import { foldOf } from '#core/envelope/folds.ts';
 import type { Notcher, Recipe, WarningKind } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { WantedFit } from '#shared/outcome.ts';
-import { areaOf, holds, type Size, turned } from '#shared/size.ts';
+import { areaOf, type Size } from '#shared/size.ts';
 import { blankWanted } from './fitting.ts';
 import type { CardSize } from './journal.ts';
 import type { Piece } from './stash.ts';
+import { type Unsuited, unsuited } from './suits.ts';
 
 /** Something to cut: `name` is the card's, or what she typed. The height of what is `upright` runs along the print. */
 export interface Wanted extends Size {
@@ -54,8 +55,11 @@ export function offersFrom(
 }
 
 /** Whether one of it has room on the piece, its print as wanted. */
-export const comesOut = (wanted: Wanted, piece: Piece): boolean =>
-  holds(piece, wanted) || (!(wanted.upright && isUpright(piece)) && holds(piece, turned(wanted)));
+export const comesOut = (wanted: Wanted, piece: Piece): boolean => whyNot(wanted, piece) === undefined;
+
+/** Why none of it does; undefined where one does. */
+export const whyNot = ({ width, height, upright }: Wanted, piece: Piece): Unsuited | undefined =>
+  unsuited({ width, height, mayTurn: !upright }, piece);
 
 /** As the planner is asked. */
 export const fillPart = ({ id, width, height, upright }: Wanted, { most, wish }: Amount): FillPart => ({
@@ -115,5 +119,3 @@ const asFlat = (card: CardSize): Offer => ({
   ...{ id: `card.${card.id}`, of: 'card', name: card.name, card },
   ...{ width: card.width, height: card.height, upright: true },
 });
-
-const isUpright = ({ design }: Piece): boolean => design.print.direction !== 'any way';

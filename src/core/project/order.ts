@@ -2,21 +2,23 @@
  * From a batch to what the planner is asked: an order of parts, and the pieces on the shelf that may be cut. Joins
  * projects, shelf and the maker's limits; searches for nothing.
  */
-import { type Order, type Part, type Piece, suits } from '#core/cutting/order.ts';
+import type { Order, Part, Piece } from '#core/cutting/order.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Problem } from '#shared/checked.ts';
-import { type Length, printSize, type Units } from '#shared/length.ts';
+import { type Length, length, printSize, type Units } from '#shared/length.ts';
 import { areaOf, type Size } from '#shared/size.ts';
-import { type Batch, blankName, type PaperAsked, type PartAsked, partNames } from './batch.ts';
+import { type Batch, blankName, type PaperAsked, partNames } from './batch.ts';
 import { blankWanted } from './fitting.ts';
 import type { Project } from './journal.ts';
-import { sizeOf } from './measured.ts';
-import { type PieceRef, refOf, type Piece as ShelfPiece } from './stash.ts';
-import { canHold, type Suitable, suitableFor } from './suitable.ts';
+import { type LeftOut, leftOutOf } from './left-out.ts';
+import { borderOf, type PieceRef, refOf, type Piece as ShelfPiece } from './stash.ts';
+import { type Suitable, suitableFor } from './suitable.ts';
+import { type PaperWanted, roomFor, unsuited, unsuitedDesign } from './suits.ts';
 
-/** What the planner is asked; lengths are whole numbers of 25 nm. */
+/** What the planner is asked, and the paper that it is not asked about; lengths are whole numbers of 25 nm. */
 export interface Cutting extends Suitable {
   readonly order: Order;
+  readonly leftOut: readonly LeftOut[];
 }
 
 export interface Shelf {
@@ -34,24 +36,39 @@ const MOST_COPIES = 2000;
  * costs nothing, and not too many of them; what is to be kept stays among them, marked.
  */
 export function cuttingOf(batch: Batch, projects: readonly Project[], shelf: Shelf): Cutting {
-  const parts = [...blankParts(batch, projects, shelf), ...typedParts(batch, shelf)];
+  const asked = askedFor(batch, projects, shelf);
   const kept = new Set(batch.keep);
-  const pieces = shelf.pieces
-    .filter((piece) => piece.count > 0)
-    .map((piece) => ({ ...toPiece(piece), ...(kept.has(pieceName(refOf(piece))) && { keep: true }) }));
+  const judged = onShelf(shelf).map((piece) => ({
+    piece,
+    kept: kept.has(pieceName(refOf(piece))),
+    why: asked.map(({ wanted }) => unsuited(wanted, piece, shelf)),
+  }));
+  const pieces = judged.map((one) => ({ ...toPiece(one.piece), ...(one.kept && { keep: true }) }));
+  const whyOf = new Map(judged.map(({ why }, index) => [pieces[index]!, why]));
+  const parts = asked.map(({ part }) => part);
   const { longestCut, keepAtLeast } = shelf;
-  return { order: { parts, longestCut, keepAtLeast }, ...suitableFor(parts, pieces) };
+  return {
+    order: { parts, longestCut, keepAtLeast },
+    ...suitableFor(parts.length, pieces, (part, piece) => whyOf.get(piece)![part] === undefined),
+    leftOut: leftOutOf(
+      parts.map(({ id }) => id),
+      judged,
+    ),
+  };
 }
+
+const onShelf = ({ pieces }: Shelf): ShelfPiece[] => pieces.filter(({ count }) => count > 0);
 
 /**
  * Why parts have no hope whatever the plan: no such paper, or none large enough. Fields are `paper` and `blanks` for the
  * envelopes, `parts.2.paper`, `parts.2.width` and the like for what was typed in.
  */
-export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: Units): Problem[] {
-  if (order.parts.length === 0) {
+export function hopeless(batch: Batch, projects: readonly Project[], shelf: Shelf, units: Units): Problem[] {
+  const asked = askedFor(batch, projects, shelf);
+  if (asked.length === 0) {
     return [{ field: 'blanks', message: 'There is nothing to cut: ask for envelopes, or add a part.' }];
   }
-  const copies = order.parts.reduce((sum, part) => sum + part.copies, 0);
+  const copies = asked.reduce((sum, { part }) => sum + part.copies, 0);
   if (copies > MOST_COPIES) {
     return [
       {
@@ -61,20 +78,19 @@ export function hopeless(batch: Batch, { order }: Cutting, shelf: Shelf, units: 
     ];
   }
   const kept = new Set(batch.keep);
-  const pieces = shelf.pieces
-    .filter((piece) => piece.count > 0 && !kept.has(pieceName(refOf(piece))))
-    .map(toPiece);
+  const pieces = onShelf(shelf).filter((piece) => !kept.has(pieceName(refOf(piece))));
   if (pieces.length === 0) return [{ field: 'keep', message: 'There is no paper left to cut from.' }];
-  const typed = order.parts.length - batch.parts.length;
-  return order.parts.flatMap((part, index) => {
+  const typed = asked.length - batch.parts.length;
+  return asked.flatMap(({ wanted }, index) => {
     const of = (field: string): string => `parts.${index - typed}.${field}`;
     const [paper, size] = index < typed ? ['paper', 'blanks'] : [of('paper'), of('width')];
-    const suitable = pieces.filter((piece) => suits(part, piece));
-    if (suitable.length === 0) return [{ field: paper, message: noPaper(part) }];
-    if (suitable.some((piece) => canHold(part, piece))) return [];
-    const over = overEdge(part, suitable);
-    if (over) return [{ field: of(over), message: runsOver(part, suitable, units) }];
-    return [{ field: size, message: tooLarge(part, suitable, units) }];
+    const why = pieces.map((piece) => unsuited(wanted, piece, shelf)?.why);
+    if (why.includes(undefined)) return [];
+    const near = pieces.filter((_, at) => why[at] === 'too small');
+    if (near.length === 0) return [{ field: paper, message: noPaper(new Set(why)) }];
+    const over = overEdge(wanted, near);
+    if (over) return [{ field: of(over), message: runsOver(wanted, near, units) }];
+    return [{ field: size, message: tooLarge(wanted, near, units) }];
   });
 }
 
@@ -88,7 +104,7 @@ export const refOfPiece = ({ id, design }: Piece): PieceRef => ({
   offcut: id.startsWith('offcut-') ? Number(id.slice('offcut-'.length)) : null,
 });
 
-/** As the planner sees it: the printed border is its bottom edge, and no other edge counts. */
+/** As the planner sees it: the printed border lies along its bottom edge, and no other edge counts. */
 export const toPiece = (piece: ShelfPiece): Piece => ({
   id: pieceName(refOf(piece)),
   width: piece.width,
@@ -97,12 +113,24 @@ export const toPiece = (piece: ShelfPiece): Piece => ({
   copies: piece.count,
   design: `${piece.design.id}`,
   edges: piece.border ? ['bottom'] : [],
+  ...(borderOf(piece) > 0 && { border: borderOf(piece) }),
   ...(piece.design.print.direction !== 'any way' && { upright: true }),
 });
 
 const MATCH = 'set';
 
-function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): Part[] {
+/** A part of the order, and the same as the shelf is asked for it. */
+interface Asked {
+  readonly part: Part;
+  readonly wanted: PaperWanted;
+}
+
+const askedFor = (batch: Batch, projects: readonly Project[], shelf: Shelf): Asked[] => [
+  ...blankParts(batch, projects, shelf),
+  ...typedParts(batch, shelf),
+];
+
+function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): Asked[] {
   const matched = batch.match === 'all alike' || batch.parts.some((part) => part.match);
   return batch.blanks.flatMap(({ project: id, copies }, index) => {
     const project = projects.find((one) => one.id === id);
@@ -113,18 +141,13 @@ function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): P
     const { blanks } = foldOf(recipe);
     const first = blanks(recipe).findIndex((blank) => sameSize(blank, recipe.blank));
     return blanks(recipe).map((blank, piece) => {
-      const wanted = blankWanted(recipe, look ?? undefined, blank);
-      const border = wanted.border === true && piece === first;
-      return {
+      const shown = blankWanted(recipe, look ?? undefined, blank);
+      const wanted = { ...shown, border: shown.border === true && piece === first, ...paperOf(batch.paper) };
+      return asPart(wanted, shelf, {
         id: blankName(own, id, piece),
-        width: blank.width,
-        height: blank.height,
         copies,
-        ...(!wanted.mayTurn && { upright: true }),
-        ...designsFor({ paper: batch.paper, border, grammage: null }, shelf),
-        ...(border && { pin: { edge: 'bottom' as const } }),
         ...(together ? matching(batch, MATCH) : blanks(recipe).length > 1 && { match: `${MATCH} ${id}` }),
-      };
+      });
     });
   });
 }
@@ -132,69 +155,85 @@ function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): P
 const sameSize = (one: Size, other: Size): boolean =>
   one.width === other.width && one.height === other.height;
 
-function typedParts(batch: Batch, shelf: Shelf): Part[] {
+function typedParts(batch: Batch, shelf: Shelf): Asked[] {
   const names = partNames(batch.parts);
-  return batch.parts.map((part, index) => ({
-    id: names[index]!,
-    width: part.width,
-    height: part.height,
-    copies: part.copies,
-    ...(part.print === 'upright' && { upright: true }),
-    ...designsFor({ paper: part.paper, border: part.print === 'bordered', grammage: part.grammage }, shelf),
-    ...(part.print === 'bordered' && { pin: { edge: 'bottom' as const } }),
-    ...(part.at && { pin: part.at }),
-    ...(part.match && matching(batch, MATCH)),
-  }));
+  return batch.parts.map(({ width, height, copies, print, paper, grammage, match, at }, index) => {
+    const wanted = {
+      ...{ width, height, mayTurn: print === 'any way', border: print === 'bordered' },
+      ...paperOf(paper),
+      ...(grammage !== null && { grammage }),
+      ...(at && { at }),
+    };
+    return asPart(wanted, shelf, { id: names[index]!, copies, ...(match && matching(batch, MATCH)) });
+  });
 }
+
+function asPart(
+  wanted: PaperWanted,
+  { pieces }: Shelf,
+  rest: Pick<Part, 'id' | 'copies' | 'match' | 'oneDesign'>,
+): Asked {
+  const { width, height, mayTurn, border, at } = wanted;
+  const all = new Map(pieces.map(({ design }) => [design.id, design]));
+  const suited = [...all.values()].filter((design) => !unsuitedDesign(wanted, design));
+  const part = {
+    ...{ ...rest, width, height },
+    ...(!mayTurn && !border && { upright: true }),
+    ...(suited.length < all.size && { designs: suited.map(({ id }) => `${id}`) }),
+    ...(border && { pin: { edge: 'bottom' as const } }),
+    ...(at && { pin: at }),
+  };
+  return { part, wanted };
+}
+
+const paperOf = (paper: PaperAsked): Pick<PaperWanted, 'kinds' | 'designs'> => ({
+  ...(paper.of === 'kind' && { kinds: [paper.kind] }),
+  ...(paper.of === 'design' && { designs: [paper.design] }),
+});
 
 const matching = (batch: Batch, match: string) => ({
   match,
   ...(batch.match === 'all alike' && { oneDesign: true }),
 });
 
-interface PaperWish {
-  readonly paper: PaperAsked;
-  readonly border: boolean;
-  readonly grammage: PartAsked['grammage'];
+/** The reason that comes nearest to what is wanted. */
+function noPaper(why: ReadonlySet<string | undefined>): string {
+  if (why.has('border too long')) return 'The border of this paper is longer than your trimmer can cut off.';
+  if (why.has('no whole sheet'))
+    return 'A spot of the sheet needs a whole sheet, and none of this paper is left.';
+  if (why.has('no border')) return 'No paper with a border is left that would do.';
+  return why.has('too light')
+    ? 'None of this paper on the shelf is that heavy.'
+    : 'There is none of this paper on the shelf.';
 }
-
-/** The designs that will do; bordered ones only where the border or the design itself is asked for. */
-function designsFor({ paper, border, grammage }: PaperWish, shelf: Shelf): { designs?: string[] } {
-  const all = new Map(shelf.pieces.map(({ design }) => [design.id, design]));
-  const designs = [...all.values()].filter(({ id, pad, print }) => {
-    if (paper.of === 'design' && id !== paper.design) return false;
-    if (paper.of === 'kind' && pad.kind !== paper.kind) return false;
-    if (grammage !== null && (pad.grammage ?? 0) < grammage) return false;
-    return border ? print.direction === 'one edge' : paper.of === 'design' || print.direction !== 'one edge';
-  });
-  return designs.length === all.size ? {} : { designs: designs.map(({ id }) => `${id}`) };
-}
-
-function noPaper({ pin }: Part): string {
-  if (!pin) return 'There is none of this paper on the shelf.';
-  return 'edge' in pin
-    ? 'No paper with a border is left that would do.'
-    : 'A spot of the sheet needs a whole sheet, and none of this paper is left.';
-}
-
-const largestOf = (pieces: readonly Piece[]): Piece =>
-  pieces.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
 
 /** Which distance is too long, where the part has a spot and would fit at another. */
-function overEdge(part: Part, suitable: readonly Piece[]): 'fromLeft' | 'fromTop' | undefined {
-  if (!part.pin || !('x' in part.pin)) return undefined;
-  const fitsAt = (x: number, y: number): boolean =>
-    suitable.some((piece) => canHold({ ...part, pin: { x, y } }, piece));
-  if (!fitsAt(0, 0)) return undefined;
-  return fitsAt(part.pin.x, 0) ? 'fromTop' : 'fromLeft';
+function overEdge(wanted: PaperWanted, pieces: readonly ShelfPiece[]): 'fromLeft' | 'fromTop' | undefined {
+  const { at } = wanted;
+  if (!at) return undefined;
+  const fitsAt = (x: Length, y: Length): boolean =>
+    pieces.some((piece) => !unsuited({ ...wanted, at: { x, y } }, piece));
+  if (!fitsAt(length(0), length(0))) return undefined;
+  return fitsAt(at.x, length(0)) ? 'fromTop' : 'fromLeft';
 }
 
-const runsOver = (part: Part, suitable: readonly Piece[], units: Units): string =>
-  `${printSize(sizeOf(part), units)} from there runs over the edge of the sheet, which is ${printSize(sizeOf(largestOf(suitable)), units)}.`;
+const largest = (pieces: readonly ShelfPiece[], room: (piece: ShelfPiece) => Size): ShelfPiece =>
+  pieces.reduce((best, one) => (areaOf(room(one)) > areaOf(room(best)) ? one : best));
 
-function tooLarge(part: Part, suitable: readonly Piece[], units: Units): string {
-  const largest = largestOf(suitable);
-  const says = `${printSize(sizeOf(part), units)} is larger than any of this paper; the largest piece is ${printSize(sizeOf(largest), units)}.`;
-  const turning = !part.pin && suitable.some((piece) => canHold({ ...part, upright: false }, piece));
-  return turning ? `${says} Lying any way it would fit.` : says;
+const runsOver = (wanted: PaperWanted, pieces: readonly ShelfPiece[], units: Units): string =>
+  `${printSize(wanted, units)} from there runs over the edge of the sheet, which is ${printSize(
+    largest(pieces, (piece) => piece),
+    units,
+  )}.`;
+
+function tooLarge(wanted: PaperWanted, pieces: readonly ShelfPiece[], units: Units): string {
+  const room = (piece: ShelfPiece): Size => (wanted.at ? piece : roomFor(wanted, piece));
+  const best = largest(pieces, room);
+  const beside = room(best).height < best.height ? ' beside its border' : '';
+  const says = `${printSize(wanted, units)} is larger than any of this paper; the largest piece is ${printSize(room(best), units)}${beside}.`;
+  const bare = { ...wanted, mayTurn: true };
+  const turning = !wanted.border && !wanted.at && pieces.some((piece) => !unsuited(bare, piece));
+  if (turning) return `${says} Lying any way it would fit.`;
+  const carrying = pieces.some((piece) => !wanted.at && !unsuited({ ...wanted, border: true }, piece));
+  return carrying && !wanted.border ? `${says} With the border along its bottom it would fit.` : says;
 }

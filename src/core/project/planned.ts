@@ -3,7 +3,7 @@
  * Knows no words and no database.
  */
 
-import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { CutPlan, UsedPiece } from '#core/cutting/cuts.ts';
 import type { Piece } from '#core/cutting/order.ts';
 import { areaOf } from '#shared/size.ts';
 import type { Batch } from './batch.ts';
@@ -86,7 +86,51 @@ export const lookedAt = ({ pieces }: { readonly pieces: readonly Piece[] }): num
   pieces.filter(({ keep }) => !keep).length;
 
 /** Copies that the plan does not place. */
-export const leftOut = ({ unplaced }: CutPlan): number => sum(unplaced.map(({ copies }) => copies));
+const leftOut = ({ unplaced }: CutPlan): number => sum(unplaced.map(({ copies }) => copies));
+
+/**
+ * Of two plans for the same order and paper the one that places more, or as many with less new paper, with all that both
+ * prove; the first where neither does.
+ */
+export function betterOf(first: CutPlan, second: CutPlan): CutPlan {
+  const goals = [leftOut(second) - leftOut(first), second.newSheetArea - first.newSheetArea];
+  const [best, other] = (goals.find((goal) => goal !== 0) ?? 0) < 0 ? [second, first] : [first, second];
+  const alike = leftOut(best) === leftOut(other);
+  const bounds = {
+    unplaced: Math.max(best.bounds.unplaced, other.bounds.unplaced),
+    newSheetArea: Math.max(best.bounds.newSheetArea, alike ? other.bounds.newSheetArea : 0),
+  };
+  const proved = bounds.unplaced === leftOut(best) && bounds.newSheetArea === best.newSheetArea;
+  return { ...best, bounds, proved };
+}
+
+/** Sets that are complete, one of each part, of one design where they have to match. */
+export interface WholeSets {
+  readonly whole: number;
+  readonly of: number;
+}
+
+/** Undefined where the parts do not come in sets: a single part, or not as many of each. */
+export function wholeSets({
+  order,
+  plan,
+  pieces,
+}: Pick<FoundPlan, 'order' | 'plan' | 'pieces'>): WholeSets | undefined {
+  const matched = order.parts.filter(({ match }) => match !== undefined);
+  const parts = matched.length > 1 ? matched : order.parts;
+  const [first] = parts;
+  if (!first || parts.length < 2 || parts.some(({ copies }) => copies !== first.copies)) return undefined;
+  const designs = new Map(pieces.map(({ id, design = '' }) => [id, parts === matched ? design : '']));
+  const placedFrom = (design: string, part: string): number =>
+    sum(plan.used.map((one) => (designs.get(one.piece) === design ? copiesIn(one, part) : 0)));
+  const whole = [...new Set(designs.values())].map((design) =>
+    Math.min(...parts.map(({ id }) => placedFrom(design, id))),
+  );
+  return { whole: sum(whole), of: first.copies };
+}
+
+const copiesIn = ({ rectangles }: UsedPiece, part: string): number =>
+  rectangles.filter((one) => one.part === part).length;
 
 /** Whether its bound leaves hope for what it does not place. */
 export const mayPlaceMore = (plan: CutPlan): boolean => leftOut(plan) > plan.bounds.unplaced;

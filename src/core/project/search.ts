@@ -3,19 +3,14 @@
  * piece at a time; the store finds the pieces, ranking by the same regret.
  */
 import { regret } from '#core/cutting/worth.ts';
-import { type Length, length } from '#shared/length.ts';
-import { holds, longer, type Size, shorter, turned } from '#shared/size.ts';
+import type { Length } from '#shared/length.ts';
+import { holds, type Size } from '#shared/size.ts';
 import { type Block, cutOut, leftoversOf } from './layout.ts';
-import type { PaperKind, Piece, PieceCut } from './stash.ts';
+import type { Piece, PieceCut } from './stash.ts';
+import { type PaperWanted, roomFor, unsuited, waysToLie } from './suits.ts';
 
-/** What is looked for. `mayTurn`: the print may lie along or across, as for any square folded on the diagonal. */
-export interface BlankWanted extends Size {
-  readonly mayTurn: boolean;
-  /** The blank must have the printed border on one of its edges; otherwise it is taken from the end away from it. */
-  readonly border?: boolean;
-  readonly kinds?: readonly PaperKind[];
-  readonly designs?: readonly number[];
-}
+/** What is looked for; without a border asked for it is taken from the end away from it, and ends above it. */
+export type BlankWanted = Pick<PaperWanted, 'width' | 'height' | 'mayTurn' | 'border' | 'kinds' | 'designs'>;
 
 /** A piece that will do: how one blank is cut from it, what that costs, and how many it could yield. */
 export interface Choice {
@@ -70,19 +65,6 @@ export const yieldOf = (piece: Piece, wanted: BlankWanted): number =>
     ...orientations(piece, wanted).map((blank) => across(piece, blank) * down(piece, blank, wanted)),
   );
 
-/** What the piece lacks for one blank, lying the way that lacks least on its worse side. */
-export function shortfall(piece: Piece, wanted: BlankWanted): Size {
-  const lacks = waysToLie(piece, wanted).map((blank) => ({
-    width: length(Math.max(0, blank.width - piece.width)),
-    height: length(Math.max(0, blank.height - piece.height)),
-  }));
-  return lacks.reduce((best, lack) => (byShortfall(best, lack) <= 0 ? best : lack));
-}
-
-/** What lacks least on its worse side first, then what lacks least on the other. */
-export const byShortfall = (one: Size, other: Size): number =>
-  longer(one) - longer(other) || shorter(one) - shorter(other);
-
 function blocksOn(piece: Piece, wanted: BlankWanted, copies: number): Block[] {
   return orientations(piece, wanted).flatMap((blank) =>
     Array.from({ length: Math.min(across(piece, blank), copies) }, (_, one) => ({
@@ -94,16 +76,13 @@ function blocksOn(piece: Piece, wanted: BlankWanted, copies: number): Block[] {
   );
 }
 
-const orientations = (piece: Piece, wanted: BlankWanted): Size[] =>
-  wanted.border && !piece.border ? [] : waysToLie(piece, wanted).filter((blank) => holds(piece, blank));
-
-function waysToLie(piece: Piece, wanted: BlankWanted): Size[] {
-  const blank = { width: wanted.width, height: wanted.height };
-  const free = wanted.mayTurn || piece.design.print.direction === 'any way';
-  return free && blank.width !== blank.height ? [blank, turned(blank)] : [blank];
-}
+const orientations = (piece: Piece, wanted: BlankWanted): Size[] => {
+  if (unsuited(wanted, piece)) return [];
+  const room = roomFor(wanted, piece);
+  return waysToLie(wanted, piece).filter((blank) => holds(room, blank));
+};
 
 const across = (piece: Size, blank: Size): number => Math.floor(piece.width / blank.width);
 
-const down = (piece: Size, blank: Size, wanted: BlankWanted): number =>
-  wanted.border ? 1 : Math.floor(piece.height / blank.height);
+const down = (piece: Piece, blank: Size, wanted: BlankWanted): number =>
+  wanted.border ? 1 : Math.floor(roomFor(wanted, piece).height / blank.height);

@@ -1,6 +1,6 @@
 /** What lies on the shelf and every line of its ledger, as values. Knows no database and nothing of who uses the paper. */
 import type { CutTree } from '#core/cutting/cuts.ts';
-import type { Length } from '#shared/length.ts';
+import { type Length, length } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { type SheetAsIs, usableSheet } from '#shared/sheet.ts';
 import type { Size } from '#shared/size.ts';
@@ -98,6 +98,10 @@ export const pieceOfOffcut = (offcut: Offcut): Piece => ({
   border: offcut.border && offcut.design.print.direction === 'one edge',
   count: offcut.count,
 });
+
+/** Depth of the printed border along its bottom edge; 0 where it has none. */
+export const borderOf = ({ design: { print }, border }: Piece): Length =>
+  border && print.direction === 'one edge' ? print.border : length(0);
 
 export const refOf = (piece: Piece): PieceRef => ({
   design: piece.design.id,

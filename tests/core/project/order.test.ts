@@ -118,9 +118,10 @@ describe('an order', () => {
     expect(order.parts.map(({ upright }) => upright)).toEqual([undefined, true]);
   });
 
-  test('keeps bordered paper for what asks for the border, or for that very design', () => {
+  test('takes bordered paper for all parts, and nothing else for what asks for the border', () => {
     const hem = named(cast.hem);
-    expect(partOf(cut(batch()), 'Front').designs).not.toContain(hem);
+    expect(partOf(cut(batch()), 'Front')).not.toHaveProperty('designs');
+    expect(ids(cut(batch()))).toContain(`sheet-${cast.hem.id}`);
     const bordered = partOf(cut(batch({ parts: [part({ print: 'bordered' })] })), 'Front');
     expect(bordered).toMatchObject({ designs: [hem], pin: { edge: 'bottom' } });
     const chosen = batch({ parts: [part({ paper: { of: 'design', design: cast.hem.id } })] });
@@ -211,14 +212,14 @@ describe('an order', () => {
   test('tells the planner what print and border each piece has', () => {
     const [hare, hem, fern] = [cast.hare, cast.hem, cast.fern].map((one) => toPiece(pieceOfSheet(one)));
     expect(hare).toMatchObject({ kind: 'sheet', copies: 3, upright: true, edges: [] });
-    expect(hem).toMatchObject({ upright: true, edges: ['bottom'] });
+    expect(hem).toMatchObject({ upright: true, edges: ['bottom'], border: inches(1.5) });
     expect(fern).not.toHaveProperty('upright');
     for (const piece of shelf.pieces) expect(refOfPiece(toPiece(piece))).toEqual(refOf(piece));
   });
 });
 
 describe('no hope', () => {
-  const why = (asked: Batch) => hopeless(asked, cut(asked), shelf, UNITS);
+  const why = (asked: Batch) => hopeless(asked, [project, other], shelf, UNITS);
 
   test('is seen before planning, beside the field', () => {
     expect(why(batch())).toEqual([]);

@@ -1,28 +1,18 @@
-/** What an order may be cut from, and what is looked at of a shelf that has too much. */
+/** What is looked at of a shelf that has too much. */
 import { describe, expect, test } from 'vitest';
-import type { Part, Piece } from '#core/cutting/order.ts';
-import { canHold, suitableFor } from '#core/project/suitable.ts';
+import type { Piece } from '#core/cutting/order.ts';
+import { suitableFor } from '#core/project/suitable.ts';
 
-const part = (id: string, width: number, height: number, rest: Partial<Part> = {}): Part => ({
-  ...{ id, width, height, copies: 1 },
-  ...rest,
-});
+/** Squares of so much side, each suiting the pieces that hold it. */
+const holding =
+  (...sides: number[]) =>
+  (part: number, { width, height }: Piece): boolean =>
+    Math.min(width, height) >= sides[part]!;
 const offcut = (id: string, side: number, rest: Partial<Piece> = {}): Piece => ({
   ...{ id, width: side, height: side, kind: 'offcut' },
   ...rest,
 });
 const pad: Piece = { id: 'pad', width: 12, height: 12, kind: 'sheet', copies: 4 };
-
-describe('canHold', () => {
-  test('goes by size either way, and by the spot of a part that has one', () => {
-    const strip = { ...pad, width: 4 };
-    expect(canHold(part('tag', 5, 4), strip)).toBe(true);
-    expect(canHold(part('tag', 5, 4, { upright: true }), { ...strip, upright: true })).toBe(false);
-    expect(canHold(part('tag', 5, 4, { pin: { x: 7, y: 8 } }), pad)).toBe(true);
-    expect(canHold(part('tag', 5, 4, { pin: { x: 8, y: 8 } }), pad)).toBe(false);
-    expect(canHold(part('tag', 5, 4, { pin: { x: 0, y: 0 } }), offcut('o', 12))).toBe(false);
-  });
-});
 
 describe('suitableFor', () => {
   test('hands on all of a shelf that is not too long, sheets first, then the smallest, what is kept last', () => {
@@ -33,7 +23,7 @@ describe('suitableFor', () => {
       offcut('small', 6),
       pad,
     ];
-    const { pieces, suitable } = suitableFor([part('tag', 4, 4)], shelf);
+    const { pieces, suitable } = suitableFor(1, shelf, holding(4));
     expect(pieces.map(({ id }) => id)).toEqual(['pad', 'small', 'large', 'kept']);
     expect(suitable).toBe(3);
   });
@@ -42,8 +32,7 @@ describe('suitableFor', () => {
     const small = Array.from({ length: 1600 }, (_, index) => offcut(`small ${index}`, 5));
     const large = Array.from({ length: 900 }, (_, index) => offcut(`large ${index}`, 10));
     const kept = offcut('kept', 5, { keep: true });
-    const parts = [part('tag', 4, 4), part('lining', 9, 9)];
-    const { pieces, suitable } = suitableFor(parts, [...small, ...large, kept, pad]);
+    const { pieces, suitable } = suitableFor(2, [...small, ...large, kept, pad], holding(4, 9));
     expect([pieces.length, suitable]).toEqual([1500, 2501]);
     expect(pieces[0]).toBe(pad);
     // Half of 1500 for each; the pad is the first of both.
