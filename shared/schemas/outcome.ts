@@ -18,7 +18,13 @@ export const FINISH_SHAPES = ['as planned', ...FINISHES] as const;
 
 export const FLAPS_ASKED = ['C', 'D'] as const;
 
-/** Every field may be left empty, but a pocket has both its sides and a finish all its measures. */
+/** What she answers when the pocket fits better turned round. */
+export const SIDES = ['turned', 'kept'] as const;
+
+/**
+ * Every field may be left empty, but a pocket has both its sides and a finish all its measures. `sides` is the answer to a
+ * question that was asked about the pocket typed as `asked`.
+ */
 export const outcomeForm = (units: Units) =>
   z
     .object({
@@ -27,6 +33,8 @@ export const outcomeForm = (units: Units) =>
       felt: choiceField(['', ...FITS], ''),
       pocketWidth: optionalLengthField(units),
       pocketHeight: optionalLengthField(units),
+      sides: choiceField(['', ...SIDES], ''),
+      asked: noteField(100),
       square: optionalLengthField(units),
       start: optionalLengthField(units),
       twin: tickField,

@@ -1,6 +1,7 @@
 /** The forms of the tools page: units and habits, notchers, drawn cards. Knows no envelope and no database. */
 import { z } from 'zod';
 import { inches, type Units } from '../length.ts';
+import { LARGEST_CORRECTION, LARGEST_INSET } from '../notcher.ts';
 import { WANTED_FITS } from '../outcome.ts';
 import {
   choiceField,
@@ -29,8 +30,6 @@ export const settingsForm = <Post extends string>(units: Units, posts: readonly 
     post: choiceField(posts),
   });
 
-const LARGEST_CORRECTION = inches(1);
-
 export const notcherForm = (units: Units) =>
   z.object({
     name: wordsField('the tool a name', 60),
@@ -38,7 +37,7 @@ export const notcherForm = (units: Units) =>
     graduation: lengthField(units, inches(1)),
     largestSheet: lengthField(units),
     turning: choiceField(['clockwise', 'anticlockwise'] as const, 'anticlockwise'),
-    inset: optionalLengthField(units, inches(3)),
+    inset: optionalLengthField(units, LARGEST_INSET),
     zeroOffset: optionalSignedLengthField(units, LARGEST_CORRECTION),
     chosen: tickField,
   });

@@ -1,17 +1,20 @@
 /** How envelopes came out: the form, writing it down for one or several alike, and what a measured pocket teaches. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
+import type { z } from 'zod';
 import { checkFinishes } from '#core/envelope/finish.ts';
+import { turnedPocket } from '#core/envelope/pocket-turned.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { recipeOf } from '#core/project/in-use.ts';
 import type { Envelope, NewOutcome } from '#core/project/journal.ts';
-import { learn } from '#core/project/learning.ts';
+import { isAbout, learn } from '#core/project/learning.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import type { Units } from '#shared/length.ts';
 import { outcomeForm } from '#shared/schemas/outcome.ts';
+import type { Size } from '#shared/size.ts';
 import { recordOutcome } from '#stores/envelopes.ts';
 import { readNotcher } from '#stores/notchers.ts';
-import { OutcomeForm } from '#views/outcomes/form.tsx';
+import { OutcomeForm, pocketAsked } from '#views/outcomes/form.tsx';
 import { OutcomeRecord } from '#views/outcomes/record.tsx';
 import { BLANK_ENTRY, type Entry } from '#views/parts/field.tsx';
 import type { ProjectView } from '#views/projects/view.ts';
@@ -35,10 +38,11 @@ outcomes.post('/:id/outcomes', async (c) => {
   if (!recipe) return notFound(c);
   const asked = readOutcome(recipe, typed, c.get('units'));
   if (!asked.ok) return showForm(c, typed.envelope, entryOf(typed, asked.problems));
-  const { outcome, rest } = asked.value;
+  const { outcome, rest, turned } = asked.value;
+  if (turned) return showForm(c, typed.envelope, entryOf(typed, []), turned);
   const home = `/projects/${view.full.project.id}`;
   return once(c, typed, async (db) => {
-    const at = nowIn(c);
+    const at = envelope.outcome?.at ?? nowIn(c);
     for (const one of [envelope, ...(rest ? unwritten(view, envelope) : [])]) {
       await recordOutcome(db, one.id, outcome, at);
     }
@@ -53,14 +57,15 @@ outcomes.get('/:id/outcomes/:number', async (c) => {
   if (!view || !envelope?.outcome || !pocket) return notFound(c);
   const after = await readNotcher(c.get('db'), envelope.outcome.notcher ?? 0);
   if (!after) return goTo(c, `/projects/${view.full.project.id}`);
-  const index = after.observations.findIndex((one) => one.envelope === envelope.id);
+  const { id } = view.full.project;
+  const index = after.observations.findIndex((one) => isAbout(one, id, envelope.number));
   const body = jsx(OutcomeRecord, {
     project: view.full.project,
     envelope,
     pocket,
     before: learn(
       after.tool,
-      after.observations.filter((one) => one.project.id !== view.full.project.id),
+      after.observations.filter((one) => one.project.id !== id),
     ),
     after,
     problem: after.calibration.problems.find(({ field }) => field === `observations.${index}`)?.message,
@@ -77,7 +82,8 @@ const foldedIn = ({ full }: ProjectView, number: string | undefined): Envelope |
 const unwritten = ({ full }: ProjectView, envelope: Envelope): Envelope[] =>
   full.envelopes.filter((one) => one.id !== envelope.id && one.state === 'made' && !one.outcome);
 
-async function showForm(c: Request, number: string | undefined, entry: Entry) {
+/** With the pocket `turned`, she is asked whether its sides were swapped. */
+async function showForm(c: Request, number: string | undefined, entry: Entry, turned?: Size) {
   const view = await viewIn(c);
   const envelope = view && foldedIn(view, number);
   const recipe = envelope && recipeOf(view.full.project, envelope);
@@ -91,19 +97,21 @@ async function showForm(c: Request, number: string | undefined, entry: Entry) {
     rest,
     units,
     entry,
+    turned,
     token: newToken(c),
   });
-  return reply(c, { title: 'How it came out', section: 'journal', status: statusOf(entry), body });
+  const status = turned ? 422 : statusOf(entry);
+  return reply(c, { title: 'How it came out', section: 'journal', status, body });
 }
 
 function readOutcome(
   recipe: Recipe,
   typed: Typed,
   units: Units,
-): Checked<{ outcome: NewOutcome; rest: boolean }> {
+): Checked<{ outcome: NewOutcome; rest: boolean; turned?: Size | undefined }> {
   const read = check(outcomeForm(units), typed);
   if (!read.ok) return read;
-  const { felt, pocket, twin, finishes, wrong, savedBy, rest, square, start } = read.value;
+  const { felt, twin, finishes, wrong, savedBy, rest, square, start } = read.value;
   const problems = [
     ...finishProblems(recipe, finishes, units),
     ...startProblems(square ?? recipe.blank.width, start),
@@ -111,6 +119,7 @@ function readOutcome(
   if (problems.length > 0) return { ok: false, problems };
   const planned = recipe.starts[twin ? 1 : 0];
   const measures = { square: square ?? recipe.blank.width, start: start ?? planned };
+  const { pocket, turned } = pocketAnswered(recipe, read.value, { ...measures, twin });
   const outcome = {
     felt: felt === '' ? null : felt,
     pocket,
@@ -120,7 +129,19 @@ function readOutcome(
     wrong,
     savedBy,
   };
-  return { ok: true, value: { outcome, rest } };
+  return { ok: true, value: { outcome, rest, turned } };
+}
+
+/** The pocket to be noted; `turned` where it first has to be asked. An answer holds for the pocket it was given to. */
+function pocketAnswered(
+  recipe: Recipe,
+  { pocket, sides, asked }: Pick<z.infer<ReturnType<typeof outcomeForm>>, 'pocket' | 'sides' | 'asked'>,
+  asMade: Parameters<typeof turnedPocket>[2],
+): { pocket: Size | null; turned?: Size } {
+  const turned = pocket ? turnedPocket(recipe, pocket, asMade) : undefined;
+  if (!pocket || !turned) return { pocket };
+  if (sides === '' || asked !== pocketAsked(pocket)) return { pocket, turned };
+  return { pocket: sides === 'turned' ? turned : pocket };
 }
 
 /** A cut that can't be: said beside the measure it hangs on. */

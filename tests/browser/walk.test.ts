@@ -94,16 +94,21 @@ describe.skipIf(!browserPath).each([
     await walk.press(/easily|goes in|Yes/i);
   });
 
-  test('writes down how it came out, with the pocket measured', async () => {
+  test('notes the pocket with its sides swapped, is asked, and has it put right', async () => {
     if (!/outcomes/.test(walk.page.url()))
       await walk.page.goto(walk.page.url().replace(/(\/projects\/\d+).*/, '$1/outcomes/new?envelope=1'));
     await walk.fill({
-      pocketWidth: '6',
-      pocketHeight: '3 3/16',
+      pocketWidth: '3 3/16',
+      pocketHeight: '6',
       wrong: 'a corner of the glue came loose',
     });
     await walk.press('Write it down');
-    await walk.page.waitForURL(/\/projects\/\d+/);
+    expect(await walk.main()).toContain('Did you mean 6″ across and 3³⁄₁₆″ up?');
+    expect(await walk.page.locator('#pocketWidth').inputValue()).toBe('3 3/16');
+    expect(await walk.page.locator('#wrong').inputValue()).toBe('a corner of the glue came loose');
+    await walk.press('Yes, swap the two and write it down');
+    await walk.page.waitForURL(/\/projects\/\d+\/outcomes\/1/);
+    expect(await walk.main()).toContain('pocket measured 6 × 3³⁄₁₆″');
     await walk.page.goto(walk.page.url().replace(/(\/projects\/\d+).*/, '$1'));
     const project = await walk.main();
     expect(project).toContain('7½″');
@@ -113,7 +118,7 @@ describe.skipIf(!browserPath).each([
 
   test('finds her notcher sharpened, and the next recipe uses it', async () => {
     await walk.go('/tools/notchers/1');
-    expect(await walk.main()).toContain('learned from 1 envelope');
+    expect(await walk.main()).toContain('learned from 1 pocket');
     // Plane geometry: m = S/2 − (w + h)/(2√2) = 3¾ − 9 3/16/(2√2) = 0.502 in, where 7/16 was assumed.
     expect(await walk.page.locator('.measures dd').first().innerText()).toBe('0.502″');
     await walk.go('/envelopes?width=5+7/8&height=3');

@@ -71,7 +71,7 @@ describe('a tool', () => {
     const [one, two] = await threeEnvelopes(db);
     await recordOutcome(db, one!, { pocket: pocketOf() }, later(2));
     const once = await chosenNotcher(db);
-    expect(once.inset).toEqual({ from: 'learned', envelopes: 1 });
+    expect(once.inset).toEqual({ from: 'learned', pockets: 1 });
     expect(Math.abs(once.notcher.inset - TRUE.inset)).toBeLessThanOrEqual(2);
     expect(Math.abs(once.notcher.zeroOffset - TRUE.zeroOffset)).toBeLessThanOrEqual(2);
     const twin = pocketOf(RECIPE.starts[1]);
@@ -82,7 +82,7 @@ describe('a tool', () => {
       later(3),
     );
     const twice = await chosenNotcher(db);
-    expect(twice.inset).toEqual({ from: 'learned', envelopes: 2 });
+    expect(twice.inset).toEqual({ from: 'learned', pockets: 2 });
     expect(Math.abs(twice.notcher.zeroOffset - TRUE.zeroOffset)).toBeLessThanOrEqual(2);
   });
 
@@ -94,7 +94,7 @@ describe('a tool', () => {
     await recordOutcome(db, two!, { pocket: { width: height, height: width } }, later(3));
     await recordOutcome(db, three!, { pocket: { width, height } }, later(4));
     const { calibration, observations, inset } = await chosenNotcher(db);
-    expect(inset).toEqual({ from: 'learned', envelopes: 2 });
+    expect(inset).toEqual({ from: 'learned', pockets: 2 });
     expect(calibration.outliers.map((index) => observations[index]?.envelope)).toEqual([two]);
     expect(observations[1]).toMatchObject({ number: 2, project: { title: THANKS.title }, at: later(3) });
   });
@@ -106,7 +106,7 @@ describe('a tool', () => {
     const pinned = (await pin(db, { pinnedInset: inches(3 / 8) }))!;
     expect(pinned).toMatchObject({ inset: { from: 'pinned' }, zeroOffset: { from: 'learned' } });
     expect(pinned.notcher.inset).toBe(inches(3 / 8));
-    expect((await pin(db, { pinnedInset: null }))?.inset).toEqual({ from: 'learned', envelopes: 1 });
+    expect((await pin(db, { pinnedInset: null }))?.inset).toEqual({ from: 'learned', pockets: 1 });
   });
 
   it('forgets what it learned before a fresh start', async () => {
@@ -119,7 +119,7 @@ describe('a tool', () => {
       observations: [],
     });
     await recordOutcome(db, two!, { pocket: pocketOf() }, later(4));
-    expect(await chosenNotcher(db)).toMatchObject({ inset: { from: 'learned', envelopes: 1 } });
+    expect(await chosenNotcher(db)).toMatchObject({ inset: { from: 'learned', pockets: 1 } });
   });
 
   it('does not take a word put right for a new outcome', async () => {

@@ -1,4 +1,5 @@
 /** Writing down how envelopes came out, as a browser sends it, and what a measured pocket then says of the tool. */
+import { sql } from 'kysely';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { inches, length, millimetres, typedLength } from '#shared/length.ts';
 import { listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
@@ -175,6 +176,89 @@ describe('writing it down', () => {
   });
 });
 
+describe('a pocket with its sides swapped', () => {
+  const { pocketWidth: height, pocketHeight: width } = pocketAt(inches(0.5));
+  const swapped = {
+    envelope: '1',
+    felt: 'easy',
+    pocketWidth: width,
+    pocketHeight: height,
+    wrong: 'kept <this>',
+  };
+  const askedIn = (shown: string) => /name="asked" value="([^"]+)"/.exec(shown)?.[1] ?? '';
+
+  test('is asked about beside its fields, with all that was typed, and not written yet', async () => {
+    const answer = await write(swapped);
+    const shown = await answer.text();
+    expect(answer.status).toBe(422);
+    expect(shown).toMatch(/Did you mean [^<]+ across and [^<]+ up\?/);
+    expect(shown).toContain(`name="pocketWidth" class="length" value="${width}"`);
+    expect(shown).toContain('kept &lt;this&gt;');
+    expect(shown).toMatch(/value="easy" checked/);
+    expect(await outcomeOf(1)).toBeNull();
+  });
+
+  test('is swapped or kept as she answers', async () => {
+    const asked = askedIn(await (await write(swapped)).text());
+    const kept = await write({ ...swapped, asked, sides: 'kept' });
+    expect(kept.headers.get('Location')).toBe(`${home}/outcomes/1`);
+    const noted = (await outcomeOf(1))!.pocket!;
+    expect(typedLength(noted.width, UNITS)).toBe(width);
+    await write({ ...swapped, asked, sides: 'turned' });
+    expect((await outcomeOf(1))!.pocket).toEqual({ width: noted.height, height: noted.width });
+    expect((await chosenNotcher(app.db)).notcher.inset).toBeCloseTo(inches(0.5), -2);
+  });
+
+  test('an answer counts only for the pocket that was asked about', async () => {
+    const asked = askedIn(await (await write(swapped)).text());
+    expect((await write({ ...swapped, pocketWidth: '3', asked, sides: 'turned' })).status).toBe(422);
+    await write({ ...swapped, ...pocketAt(inches(0.5)), asked, sides: 'turned' });
+    expect(typedLength((await outcomeOf(1))!.pocket!.height, UNITS)).toBe(width);
+  });
+
+  test('is asked by the measures as made, from either corner', async () => {
+    const otherWay = { ...pocketAt(inches(0.5)), start: typedLength(TWIN, UNITS) };
+    expect((await write({ envelope: '1', ...otherWay })).status).toBe(422);
+    expect((await write({ envelope: '1', ...otherWay, twin: 'on' })).status).toBe(303);
+  });
+
+  test('kept in the record does not count, and every page still answers', async () => {
+    const asked = askedIn(await (await write(swapped)).text());
+    await write({ ...swapped, asked, sides: 'kept' });
+    expect(await page(`${home}/outcomes/1`)).toContain('does not fit what is known');
+    const tool = await page('/tools/notchers/1');
+    expect(tool).toContain('Doesn’t agree, so it isn’t counted.');
+    expect(tool).toContain('sides turned round');
+  });
+
+  test('in an old book makes no page fail', async () => {
+    const { db } = app;
+    await write({ envelope: '1', ...pocketAt(inches(0.5)), rest: 'on' });
+    // As books from before hold it: a pocket of 8⅜ × 3⅜ in from a square of 9¼, noted as 3⅜ × 8⅜.
+    await sql`UPDATE outcomes SET square = ${inches(9.25)}, start = ${inches(2.8125)},
+      pocket_width = ${inches(3.375)}, pocket_height = ${inches(8.375)}`.execute(db);
+    expect((await chosenNotcher(db)).inset).toEqual({ from: 'default' });
+    for (const path of [
+      '/',
+      '/tools',
+      '/tools/notchers/1',
+      home,
+      `${home}/outcomes/1`,
+      '/envelopes?width=5&height=7',
+      '/envelopes?width=4.25&height=5.5&boxWidth=6&boxHeight=6',
+      '/envelopes?width=5&height=7&square=9.25&start=3',
+      '/envelopes?width=30&height=30',
+    ]) {
+      expect((await app.get(path)).status, path).toBe(200);
+    }
+    const { tool } = await chosenNotcher(db);
+    for (const pinnedZeroOffset of [inches(1), length(-inches(1))]) {
+      await editNotcher(db, tool.id, { ...tool, pinnedInset: inches(3), pinnedZeroOffset });
+      expect((await app.get('/envelopes?width=5&height=7')).status).toBe(200);
+    }
+  });
+});
+
 describe('a measured pocket', () => {
   test('leads to what it says of the tool, before and after', async () => {
     const answer = await write({ envelope: '1', felt: 'easy', ...pocketAt(inches(0.5)) });
@@ -182,16 +266,39 @@ describe('a measured pocket', () => {
     const shown = await page(`${home}/outcomes/1`);
     expect(shown).toContain('is known better now.');
     expect(shown).toContain('<dd>0.500″');
-    expect(shown).toContain('0.438″ before this project; now learned from 1 envelope');
-    expect(shown).toContain('It rests on this one envelope.');
+    expect(shown).toContain('0.438″ before this project; now learned from 1 pocket');
+    expect(shown).toContain('It rests on this one pocket. A pocket is read to about 1⁄32″');
     expect(shown).toContain('href="/tools"');
     expect((await chosenNotcher(app.db)).notcher.inset).toBeCloseTo(inches(0.5), -2);
   });
 
-  test('of several alike rests on all of them', async () => {
+  test('written down for the rest too is one pocket, on every record and among the tools', async () => {
     await write({ envelope: '1', ...pocketAt(inches(0.5)), rest: 'on' });
-    const shown = await page(`${home}/outcomes/1`);
-    expect(shown).toContain('It rests on 3 measured envelopes, which agree within 0.000″');
+    for (const number of [1, 3]) {
+      expect(await page(`${home}/outcomes/${number}`)).toContain('It rests on this one pocket.');
+    }
+    const tool = await page('/tools/notchers/1');
+    expect(tool).toContain('learned from 1 pocket');
+    expect(tool).toContain('Noted for envelopes 2 and 3 too; it counts once.');
+  });
+
+  test('copied to the rest later is still the one pocket', async () => {
+    await write({ envelope: '1', ...pocketAt(inches(0.5)) });
+    await app.db
+      .updateTable('outcomes')
+      .set({ at: later(2) })
+      .execute();
+    await write({ envelope: '1', ...pocketAt(inches(0.5)), rest: 'on' });
+    expect((await chosenNotcher(app.db)).inset).toEqual({ from: 'learned', pockets: 1 });
+  });
+
+  test('and another that agrees: what that says and what it doesn’t', async () => {
+    await write({ envelope: '1', ...pocketAt(inches(0.5)) });
+    await write({ envelope: '2', ...pocketAt(inches(0.505)) });
+    const shown = await page(`${home}/outcomes/2`);
+    expect(shown).not.toContain('within 0.000');
+    expect(shown).toContain('It rests on 2 measured pockets, and they agree with each other.');
+    expect(shown).toContain('read to about 1⁄32″, so take the values as true to about that.');
   });
 
   test('changes nothing that is pinned, and says so', async () => {
@@ -204,7 +311,8 @@ describe('a measured pocket', () => {
   });
 
   test('that contradicts the others is named, with the way to put it right', async () => {
-    for (const number of ['1', '2']) await write({ envelope: number, ...pocketAt(inches(0.45)) });
+    await write({ envelope: '1', ...pocketAt(inches(0.45)) });
+    await write({ envelope: '2', ...pocketAt(inches(0.455)) });
     await write({ envelope: '3', ...pocketAt(inches(0.9)) });
     const shown = await page(`${home}/outcomes/3`);
     expect(shown).toContain('does not fit what is known');

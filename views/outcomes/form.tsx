@@ -6,6 +6,7 @@ import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
 import { type Length, printExact, printSize, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
 import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
+import { type Size, turned } from '#shared/size.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
 import { sayFinish } from '../parts/finish.ts';
 import { Once } from '../parts/once.tsx';
@@ -18,15 +19,21 @@ interface Props {
   readonly rest: readonly Envelope[];
   readonly units: Units;
   readonly entry: Entry;
+  /** The pocket turned round, where it fits better so and she is asked. */
+  readonly turned?: Size | undefined;
   readonly token: string;
 }
+
+/** Names the pocket that a question was asked about: its answer holds for no other. */
+export const pocketAsked = ({ width, height }: Size): string => `${width} ${height}`;
 
 const FIELDS = ['felt', 'pocketWidth', 'pocketHeight', 'square', 'start', 'wrong', 'savedBy'];
 const FINISH_FIELDS = FLAPS_ASKED.flatMap((letter) =>
   ['Shape', 'Depth', 'More'].map((part) => fieldOf(letter, part)),
 );
 
-export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units, entry, token }) => {
+export const OutcomeForm: FC<Props> = (props) => {
+  const { project, recipe, envelope, rest, units, entry, token } = props;
   const noted = notedIn(envelope.outcome, recipe, units);
   const field = { entry, units };
   return (
@@ -50,6 +57,7 @@ export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units,
             <Field {...field} name="pocketWidth" label="Width" kind="length" value={noted.pocketWidth} />
             <Field {...field} name="pocketHeight" label="Height" kind="length" value={noted.pocketHeight} />
           </div>
+          {props.turned ? <Turned pocket={props.turned} units={units} /> : null}
         </fieldset>
         <div class="fields told">
           <TextArea {...field} name="wrong" label="What went wrong?" value={envelope.outcome?.wrong} />
@@ -74,6 +82,24 @@ export const OutcomeForm: FC<Props> = ({ project, recipe, envelope, rest, units,
     </article>
   );
 };
+
+const Turned: FC<{ pocket: Size; units: Units }> = ({ pocket, units }) => (
+  <div class="caution" role="alert">
+    <p>
+      Did you mean {printExact(pocket.width, units)} across and {printExact(pocket.height, units)} up? The
+      recipe lies that way round.
+    </p>
+    <input type="hidden" name="asked" value={pocketAsked(turned(pocket))} />
+    <p class="row">
+      <button type="submit" name="sides" value="turned">
+        Yes, swap the two and write it down
+      </button>
+      <button type="submit" name="sides" value="kept" class="plain">
+        No, it is as I typed
+      </button>
+    </p>
+  </div>
+);
 
 const Felt: FC<{ chosen: string }> = ({ chosen }) => (
   <fieldset class="choices felt">

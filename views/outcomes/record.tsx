@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import type { LearnedTool, Source } from '#core/project/learning.ts';
-import { type Length, printSize, type Units } from '#shared/length.ts';
+import { inches, type Length, length, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { finely } from '../parts/finely.ts';
 import { saySource } from '../tools/source.ts';
@@ -103,10 +103,19 @@ const headline = (before: LearnedTool, after: LearnedTool, name: string): string
     ? `${name} sets as it did before.`
     : `${name} is known better now.`;
 
+const READ_TO = inches(1 / 32);
+
+/** What agreement says and what it doesn't: pockets that agree may all be read with the same ruler, to its marks. */
 function restsOn({ observations, calibration }: LearnedTool, units: Units): string {
   const counted = observations.length - calibration.outliers.length;
   if (counted === 0) return 'So far it rests on nothing measured: the usual values stand.';
-  if (counted === 1) return 'It rests on this one envelope. Measure one more, and they check each other.';
-  const { inset, zeroOffset } = calibration.spread;
-  return `It rests on ${counted} measured envelopes, which agree within ${finely(inset, units)} in the inset and ${finely(zeroOffset, units)} in the zero offset.`;
+  const read = `A pocket is read to about ${sayReading(units)}, so take the values as true to about that`;
+  if (counted === 1)
+    return `It rests on this one pocket. ${read}; measure one more, and they check each other.`;
+  const spread = length(Math.max(calibration.spread.inset, calibration.spread.zeroOffset));
+  return spread > READ_TO
+    ? `It rests on ${counted} measured pockets, which differ by up to ${finely(spread, units)} from their middle: take the values as true to about that.`
+    : `It rests on ${counted} measured pockets, and they agree with each other. ${read}.`;
 }
+
+const sayReading = ({ unit }: Units): string => (unit === 'in' ? '1⁄32″' : '1 mm');

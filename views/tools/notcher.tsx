@@ -1,9 +1,11 @@
 /** One notching tool: its values large, what they rest on, and the form to change it. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import type { LearnedTool } from '#core/project/learning.ts';
+import type { Problem } from '#shared/checked.ts';
 import { inches, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
+import { listed } from '../parts/words.ts';
 import { saySource, sayValue } from './source.ts';
 
 interface Props {
@@ -126,9 +128,9 @@ const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, uni
               <a href={`/projects/${one.project.id}`}>{one.project.title}</a>, envelope {one.number}: square{' '}
               {printLength(one.square, units)}, start {printLength(one.start, units)} gave a pocket of{' '}
               {printSize(one.pocket, units)}.
-              {calibration.outliers.includes(index) && (
-                <strong> This one contradicts the others, so it isn’t counted: measure it again.</strong>
-              )}
+              {one.alike.length > 0 &&
+                ` Noted for envelopes ${listed(one.alike.map(String))} too; it counts once.`}
+              <Doubt problem={calibration.problems.find(({ field }) => field === `observations.${index}`)} />
             </li>
           ))}
         </ul>
@@ -147,3 +149,11 @@ const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, uni
     </section>
   );
 };
+
+const Doubt: FC<{ problem: Problem | undefined }> = ({ problem }) =>
+  problem ? (
+    <>
+      {' '}
+      <strong>Doesn’t agree, so it isn’t counted.</strong> {problem.message}
+    </>
+  ) : null;

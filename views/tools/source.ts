@@ -7,7 +7,7 @@ import { finely } from '../parts/finely.ts';
 export function saySource(source: Source): string {
   if (source.from === 'default') return 'a usual value, until you measure a pocket';
   if (source.from === 'pinned') return 'set by you';
-  return `learned from ${howMany(source.envelopes, 'envelope')}`;
+  return `learned from ${howMany(source.pockets, 'pocket')}`;
 }
 
 /** As the ruler shows it where it lies on a mark; a learned one is finer. */

@@ -1,10 +1,11 @@
 /**
  * Learns a tool's inset and zero offset from envelopes made on it: one pocket measured both ways gives both, several
- * agree on a middle value. Names the ones that are off. Knows no envelope's name and keeps nothing.
+ * agree on a middle value. Names the ones that do not agree. Knows no envelope's name and keeps nothing.
  */
 import type { Problem } from '#shared/checked.ts';
 import { inches, type Length, LONGEST, length, roundLength } from '#shared/length.ts';
-import type { Size } from '#shared/size.ts';
+import { LARGEST_CORRECTION, LARGEST_INSET } from '#shared/notcher.ts';
+import { type Size, turned } from '#shared/size.ts';
 import { DEFAULT_INSET } from './fit.ts';
 import { insetFrom, zeroOffsetFrom } from './square.ts';
 
@@ -32,6 +33,13 @@ export interface Calibration {
  */
 const TOLERANCE = inches(1 / 16);
 
+/**
+ * The most that one observation alone may move either value from its default; what would move one further waits for a
+ * second pocket that agrees. A side misread by d moves both by d/(2√2), so a slip of ¾ in no longer counts. Sides taken
+ * for each other move the zero offset by their difference/√2. Choices of ours: tools made for notching keep within.
+ */
+export const ALONE_AT_MOST = { inset: inches(1 / 2), zeroOffset: inches(1 / 4) };
+
 interface Reading {
   readonly index: number;
   readonly inset: number;
@@ -39,20 +47,22 @@ interface Reading {
 }
 
 /**
- * The medians of all observations that agree within 1/16 in, when these are more than half; until then, and when they
- * contradict each other, the defaults stand. Never throws: whatever is wrong is named in `problems`.
+ * The medians of all observations that agree within 1/16 in, when these are more than half of those that can be true at
+ * all; until then, and when they contradict each other, the defaults stand. What a tool cannot have, what only fits with
+ * its sides turned round, and what stands alone further than `ALONE_AT_MOST` from the defaults does not count. Never
+ * throws: whatever is wrong is named in `problems`.
  */
 export function calibrate(observations: readonly Observation[]): Calibration {
   const faults = observations.map(faultIn);
   const readings = observations.map(readingOf).filter(({ index }) => faults[index] === undefined);
   const agreed = largestAgreement(readings);
-  const isMajority = agreed.length * 2 > readings.length;
+  const counts = agreed.length * 2 > readings.length && (agreed.length > 1 || agreed.every(isNearUsual));
   const problems = observations.flatMap((_, index) => {
-    const message = faults[index] ?? disagreement(index, agreed, isMajority);
+    const message = faults[index] ?? disagreement(index, { agreed, counts, of: readings.length });
     return message ? [{ index, problem: { field: `observations.${index}`, message } }] : [];
   });
   return {
-    ...(isMajority ? middleOf(agreed) : DEFAULTS),
+    ...(counts ? middleOf(agreed) : DEFAULTS),
     outliers: problems.map(({ index }) => index),
     problems: problems.map(({ problem }) => problem),
   };
@@ -64,16 +74,30 @@ const DEFAULTS = {
   spread: { inset: length(0), zeroOffset: length(0) },
 };
 
-function faultIn({ square, start, pocket }: Observation): string | undefined {
+function faultIn(observation: Observation, index: number): string | undefined {
+  const { square, start, pocket } = observation;
   const all = [square, start, pocket.width, pocket.height];
   if (!all.every((one) => Number.isSafeInteger(one) && one <= LONGEST)) return 'These are not lengths.';
   if (square <= 0 || pocket.width <= 0 || pocket.height <= 0)
     return 'Square and pocket have to be more than nothing.';
   if (start < 0 || start >= square) return 'The start lies outside the square.';
-  if (insetFrom(square, pocket.width, pocket.height) < -TOLERANCE)
-    return 'No square this small folds to such a pocket.';
+  const { inset, zeroOffset } = readingOf(observation, index);
+  if (inset < -TOLERANCE) return 'No square this small folds to such a pocket.';
+  if (isTurned(observation)) return 'It fits with its sides turned round: were width and height swapped?';
+  if (inset > LARGEST_INSET) return 'The pocket is far too small for its square.';
+  if (Math.abs(zeroOffset) > LARGEST_CORRECTION)
+    return 'No ruler is this far off: look at its sides and its start.';
   return undefined;
 }
+
+/** Whether only the pocket with its sides turned round gives a zero offset that one observation may be believed for. */
+const isTurned = (seen: Observation): boolean =>
+  !isNearZero(readingOf(seen, 0)) && isNearZero(readingOf({ ...seen, pocket: turned(seen.pocket) }, 0));
+
+const isNearZero = ({ zeroOffset }: Reading): boolean => Math.abs(zeroOffset) <= ALONE_AT_MOST.zeroOffset;
+
+const isNearUsual = (reading: Reading): boolean =>
+  isNearZero(reading) && Math.abs(reading.inset - DEFAULT_INSET) <= ALONE_AT_MOST.inset;
 
 const readingOf = ({ square, start, pocket }: Observation, index: number): Reading => ({
   index,
@@ -94,10 +118,15 @@ function largestAgreement(readings: readonly Reading[]): Reading[] {
 const apart = (one: Reading, other: Reading): number =>
   Math.max(Math.abs(one.inset - other.inset), Math.abs(one.zeroOffset - other.zeroOffset));
 
-function disagreement(index: number, agreed: readonly Reading[], isMajority: boolean): string | undefined {
-  if (!isMajority) return 'This one and the others contradict each other. Measure again, or make one more.';
+function disagreement(
+  index: number,
+  { agreed, counts, of }: { agreed: readonly Reading[]; counts: boolean; of: number },
+): string | undefined {
+  if (!counts && of === 1)
+    return 'This one alone says something unusual. It counts once a second pocket agrees.';
+  if (!counts) return 'This one and the others contradict each other. Measure again, or make one more.';
   if (agreed.some((reading) => reading.index === index)) return undefined;
-  return 'This one is off from what the others say. Was it measured the other way round?';
+  return 'This one is off from what the others say. Measure it again.';
 }
 
 function middleOf(readings: readonly Reading[]): typeof DEFAULTS {

@@ -34,10 +34,16 @@ export interface NotedObservation extends Observation {
   readonly at: string;
 }
 
-/** `learned` from so many envelopes that agree, `pinned` by the maker, or neither yet. */
+/** One pocket measured, whose outcome was written down for others of its project too. */
+export interface Evidence extends NotedObservation {
+  /** The numbers of those others: one pocket is one witness, however often it is noted. */
+  readonly alike: readonly number[];
+}
+
+/** `learned` from so many pockets that agree, `pinned` by the maker, or neither yet. */
 export type Source =
   | { readonly from: 'default' }
-  | { readonly from: 'learned'; readonly envelopes: number }
+  | { readonly from: 'learned'; readonly pockets: number }
   | { readonly from: 'pinned' };
 
 /** What the solver asks of a tool, where its two values come from, and what the outcomes say by themselves. */
@@ -46,15 +52,16 @@ export interface LearnedTool {
   readonly notcher: Notcher & { readonly turning: Turning };
   readonly inset: Source;
   readonly zeroOffset: Source;
-  readonly observations: readonly NotedObservation[];
+  readonly observations: readonly Evidence[];
   /** Its outliers are indexes of `observations`. */
   readonly calibration: Calibration;
 }
 
-export function learn(tool: Tool, observations: readonly NotedObservation[]): LearnedTool {
+export function learn(tool: Tool, noted: readonly NotedObservation[]): LearnedTool {
+  const observations = onePerPocket(noted);
   const calibration = calibrate(observations);
-  const envelopes = observations.length - calibration.outliers.length;
-  const unpinned: Source = envelopes > 0 ? { from: 'learned', envelopes } : { from: 'default' };
+  const pockets = observations.length - calibration.outliers.length;
+  const unpinned: Source = pockets > 0 ? { from: 'learned', pockets } : { from: 'default' };
   const sourceOf = (pin: Length | null): Source => (pin === null ? unpinned : { from: 'pinned' });
   return {
     tool,
@@ -72,8 +79,31 @@ export function learn(tool: Tool, observations: readonly NotedObservation[]): Le
   };
 }
 
+/** Whether this evidence is about that envelope, itself or as one alike. */
+export const isAbout = (seen: Evidence, project: number, number: number): boolean =>
+  seen.project.id === project && (seen.number === number || seen.alike.includes(number));
+
 /** What an outcome tells of the tool; undefined unless its pocket and its measures as made were noted. */
 export function observationIn({ asMade, pocket, twin }: Outcome): Observation | undefined {
   if (!asMade || !pocket) return undefined;
   return { ...asMade, pocket: twin ? { width: pocket.height, height: pocket.width } : pocket };
 }
+
+/** What was written for several at once has one time and the same measures: the first of them stands for all. */
+function onePerPocket(noted: readonly NotedObservation[]): Evidence[] {
+  const found: Evidence[] = [];
+  for (const one of noted) {
+    const at = found.findIndex((other) => samePocket(one, other));
+    if (at < 0) found.push({ ...one, alike: [] });
+    else found[at] = { ...found[at]!, alike: [...found[at]!.alike, one.number] };
+  }
+  return found;
+}
+
+const samePocket = (one: NotedObservation, other: NotedObservation): boolean =>
+  one.project.id === other.project.id &&
+  one.at === other.at &&
+  one.square === other.square &&
+  one.start === other.start &&
+  one.pocket.width === other.pocket.width &&
+  one.pocket.height === other.pocket.height;

@@ -4,7 +4,7 @@ import { DEFAULT_INSET } from '#core/envelope/fit.ts';
 import type { Outcome } from '#core/project/journal.ts';
 import { learn, type NotedObservation, observationIn, type Tool } from '#core/project/learning.ts';
 import { inches, millimetres } from '#shared/length.ts';
-import { FIRST, size } from '#tests/support/cast.ts';
+import { FIRST, later, size } from '#tests/support/cast.ts';
 
 const TOOL: Tool = {
   id: 1,
@@ -54,7 +54,7 @@ describe('learning', () => {
 
   it('finds the worked example’s inset to a few hundredths of a millimetre', () => {
     const { notcher, inset } = learn(TOOL, [WORKED]);
-    expect(inset).toEqual({ from: 'learned', envelopes: 1 });
+    expect(inset).toEqual({ from: 'learned', pockets: 1 });
     expect(Math.abs(notcher.inset - inches(0.5))).toBeLessThan(millimetres(0.02));
     expect(Math.abs(notcher.zeroOffset)).toBeLessThan(millimetres(0.02));
   });
@@ -65,6 +65,19 @@ describe('learning', () => {
     expect(notcher.inset).toBe(inches(3 / 8));
     expect(inset).toEqual({ from: 'pinned' });
     expect(Math.abs(calibration.inset - inches(0.5))).toBeLessThan(millimetres(0.02));
+  });
+
+  it('counts one pocket once, noted for however many', () => {
+    const copies = [1, 2, 3].map((number) => ({ ...WORKED, envelope: 6 + number, number }));
+    const learned = learn(TOOL, copies);
+    expect(learned.inset).toEqual({ from: 'learned', pockets: 1 });
+    expect(learned.observations).toMatchObject([{ number: 1, alike: [2, 3] }]);
+    const off = [1, 2].map((number) => ({ ...WORKED, number, pocket: size(6.25, 5.25), at: later(2) }));
+    expect(learn(TOOL, [...copies, ...off]).inset).toEqual({ from: 'default' });
+    const measuredAgain = { ...WORKED, number: 4, at: later(3) };
+    expect(learn(TOOL, [...copies, measuredAgain]).inset).toEqual({ from: 'learned', pockets: 2 });
+    const elsewhere = { ...WORKED, project: { id: 2, title: 'Other' } };
+    expect(learn(TOOL, [...copies, elsewhere]).inset).toEqual({ from: 'learned', pockets: 2 });
   });
 
   it('goes back to the defaults where two outcomes contradict each other', () => {
