@@ -164,12 +164,13 @@ const AUSTRALIA: Post = {
   classes: [
     {
       name: 'small letter',
-      source: 'Australia Post’s letter sizes',
+      source: 'Australia Post’s letter sizes: flexible contents only',
       most: { ...mm(240, 130, 5), mass: grams(250) },
+      refuses: ['rigid'],
     },
     {
       name: 'large letter',
-      source: 'Australia Post’s letter sizes',
+      source: 'Australia Post’s letter sizes: flexible contents only',
       most: { ...mm(360, 260, 20), mass: grams(500) },
       refuses: ['rigid'],
     },

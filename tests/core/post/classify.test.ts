@@ -105,6 +105,16 @@ describe('the worked examples of the US post', () => {
     expect(classAt('us', { ...light(7, 9), troubles: ['clasp'] })).toBe('large envelope');
   });
 
+  // Australia Post, letter sizes: letters of either size hold flexible contents only, anything rigid is a parcel.
+  test('rigid contents make a letter of either size a parcel in Australia', () => {
+    for (const posted of [mm(200, 120), mm(300, 200)]) {
+      const verdict = classify({ ...posted, troubles: ['rigid'] }, 'australia');
+      expect(verdict).toMatchObject({ sizeClass: 'parcel', isLetter: false, why: ['It doesn’t bend.'] });
+      expect(verdict.source).toMatch(/^Australia Post.*flexible contents only/);
+      expect(verdict.changes.at(-1)).toBe('large letter: leave out what is rigid.');
+    }
+  });
+
   test('a small thick piece is no letter, but no longer unmailable', () => {
     expect(classAt('us', { ...light(3, 4), thickness: inches(0.25) })).toBe('unmailable');
     expect(classAt('us', { ...light(3, 4), thickness: inches(0.3) })).toBe('large envelope');

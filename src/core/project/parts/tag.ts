@@ -17,7 +17,10 @@ export interface Tag extends SetPart {
   readonly hole?: { readonly middle: Point; readonly diameter: Length };
 }
 
-/** A tag hanging from its upper edge; its hole sits centred, its own width below that edge. */
+/**
+ * A tag hanging from its upper edge. Its hole sits centred, its own width below that edge, and lower where it would come
+ * too near the edge or the cut corners.
+ */
 export function tag(wish: TagWish): Checked<Tag> {
   const problems = [...sizeProblems(wish.size), ...copiesProblem(wish), ...tagProblems(wish)];
   return ifSound(problems, () => ({
@@ -35,10 +38,18 @@ export function tag(wish: TagWish): Checked<Tag> {
   }));
 }
 
-/** Paper that has to stay beside a hole so that it doesn't tear: a choice of ours. */
+/** Paper that has to stay all round a hole so that it doesn't tear: a choice of ours. */
 const HOLE_EDGE = inches(1 / 8);
 
-const middleOf = ({ hole }: TagWish): Length => length(Math.ceil(hole * 1.5));
+const TOO_BIG =
+  'Too little paper is left for this hole: it needs ⅛″ (3 mm) all round, towards the cut corners too.';
+
+/** Below the upper edge; a corner's cut runs where x + y is the corner, so it is (x + y − corner)/√2 away. */
+function middleOf({ size, corner, hole }: TagWish): Length {
+  const ownWidthDown = Math.max(hole, HOLE_EDGE) + hole / 2;
+  const clearOfCorners = (hole / 2 + HOLE_EDGE) * Math.SQRT2 + corner - size.width / 2;
+  return length(Math.ceil(Math.max(ownWidthDown, clearOfCorners)));
+}
 
 function outlineOf({ size, corner }: TagWish): Point[] {
   const { width, height } = size;
@@ -52,13 +63,14 @@ function outlineOf({ size, corner }: TagWish): Point[] {
   ].filter((at, index, all) => index === 0 || at.x !== all[index - 1]!.x || at.y !== all[index - 1]!.y);
 }
 
-function tagProblems({ size, corner, hole }: TagWish): Problem[] {
+function tagProblems(wish: TagWish): Problem[] {
+  const { size, corner, hole } = wish;
   const tooDeep = 2 * corner > size.width || corner > size.height;
-  const tooBig = hole + 2 * HOLE_EDGE > size.width || 2 * hole + HOLE_EDGE > size.height;
+  const tooBig = hole + 2 * HOLE_EDGE > size.width || middleOf(wish) + hole / 2 + HOLE_EDGE > size.height;
   return [
     ...negativeProblem(corner, 'corner', 'A corner'),
     ...negativeProblem(hole, 'hole', 'A hole'),
     ...(tooDeep ? [{ field: 'corner', message: 'Corners this large would meet.' }] : []),
-    ...(hole > 0 && tooBig ? [{ field: 'hole', message: 'Too little paper is left beside this hole.' }] : []),
+    ...(hole > 0 && tooBig ? [{ field: 'hole', message: TOO_BIG }] : []),
   ];
 }

@@ -1,10 +1,20 @@
 /** Checks that a box's strips cover what they should and nothing of its hinge; and tags, with holes and corners. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { type Point, point } from '#core/geometry/point.ts';
 import { area } from '#core/geometry/polygon.ts';
 import { type BoxWish, boxStrips } from '#core/project/parts/box.ts';
 import { type TagWish, tag } from '#core/project/parts/tag.ts';
-import { inches } from '#shared/length.ts';
+import { inches, length } from '#shared/length.ts';
 import { rect, refused, sound } from '#tests/support/checked.ts';
+
+/** From a point to the nearest point of a line from one end to the other (plane geometry). */
+function toSegment(at: Point, from: Point, to: Point): number {
+  const [alongX, alongY] = [to.x - from.x, to.y - from.y];
+  const share = ((at.x - from.x) * alongX + (at.y - from.y) * alongY) / (alongX ** 2 + alongY ** 2);
+  const kept = Math.min(1, Math.max(0, share));
+  return Math.hypot(at.x - from.x - kept * alongX, at.y - from.y - kept * alongY);
+}
 
 const box: BoxWish = {
   box: { ...rect(6, 2), depth: inches(4) },
@@ -49,6 +59,51 @@ describe('a tag', () => {
     const { hole } = sound(tag(wish));
     expect(hole).toEqual({ middle: { x: inches(1), y: inches(0.375) }, diameter: inches(0.25) });
     expect(sound(tag({ ...wish, hole: inches(0), corner: inches(0) }))).not.toHaveProperty('hole');
+  });
+
+  test('keeps ⅛ in of paper all round its hole, towards the cut corners too', () => {
+    const tags = fc.record({
+      width: fc.integer({ min: inches(0.5), max: inches(4) }),
+      height: fc.integer({ min: inches(0.5), max: inches(6) }),
+      corner: fc.double({ min: 0, max: 0.5, noNaN: true }),
+      hole: fc.integer({ min: inches(1 / 32), max: inches(1) }),
+    });
+    let moved = 0;
+    fc.assert(
+      fc.property(tags, ({ width, height, corner, hole }) => {
+        const cut = length(Math.floor(Math.min(corner * width, height)));
+        const made = tag({
+          ...wish,
+          size: { width: length(width), height: length(height) },
+          corner: cut,
+          hole: length(hole),
+        });
+        if (!made.ok) return;
+        const { middle } = made.value.hole!;
+        const outline = made.value.outline ?? [
+          point(0, 0),
+          point(width, 0),
+          point(width, height),
+          point(0, height),
+        ];
+        for (const [index, from] of outline.entries()) {
+          const paper = toSegment(middle, from, outline[(index + 1) % outline.length]!) - hole / 2;
+          expect(paper).toBeGreaterThanOrEqual(inches(1 / 8) - 1);
+        }
+        if (middle.y > 1.5 * Math.max(hole, inches(1 / 8))) moved++;
+      }),
+      { seed: 20261130, numRuns: 2_000 },
+    );
+    expect(moved).toBeGreaterThan(20);
+  });
+
+  test('has no room for a hole in a small tag with large corners, and says so beside it', () => {
+    const small = { ...wish, size: rect(0.5, 0.42), corner: inches(0.25), hole: inches(1 / 8) };
+    expect(sound(tag({ ...small, corner: inches(0) })).hole).toBeDefined();
+    const made = tag(small);
+    expect(made.ok ? [] : made.problems).toMatchObject([
+      { field: 'hole', message: /towards the cut corners/ },
+    ]);
   });
 
   test('a point is two corners that meet', () => {
