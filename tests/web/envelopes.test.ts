@@ -125,7 +125,7 @@ describe('bad input', () => {
     ['width=5&height=4&square=8', 'start', 'first notch'],
     ['width=5&height=4&square=8&start=9', 'start', 'has to lie between'],
     ['width=5&height=4&square=8&start=x', 'start', 'isn’t a length'],
-    ['width=5&height=4&cShape=straight&cDepth=99', 'cDepth', 'within'],
+    ['width=5&height=4&cShape=straight&cDepth=99+in', 'cDepth', 'within'],
     ['width=5&width=6&height=4', 'width', 'came twice'],
   ])('%s: a message beside %s', async (query, field, message) => {
     const answer = await app.get(`/envelopes?${query}`);
