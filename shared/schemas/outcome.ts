@@ -19,7 +19,7 @@ export const FINISH_SHAPES = ['as planned', ...FINISHES] as const;
 export const FLAPS_ASKED = ['C', 'D'] as const;
 
 /** What she answers when the pocket fits better turned round. */
-export const SIDES = ['turned', 'kept'] as const;
+const SIDES = ['turned', 'kept'] as const;
 
 /**
  * Every field may be left empty, but a pocket has both its sides and a finish all its measures. `sides` is the answer to a

@@ -267,7 +267,7 @@ describe('a measured pocket', () => {
     expect(shown).toContain('is known better now.');
     expect(shown).toContain('<dd>0.500″');
     expect(shown).toContain('0.438″ before this project; now learned from 1 pocket');
-    expect(shown).toContain('It rests on this one pocket. A pocket is read to about 1⁄32″');
+    expect(shown).toContain('It rests on this one pocket. A pocket is read to about ¹⁄₃₂″');
     expect(shown).toContain('href="/tools"');
     expect((await chosenNotcher(app.db)).notcher.inset).toBeCloseTo(inches(0.5), -2);
   });
@@ -298,7 +298,7 @@ describe('a measured pocket', () => {
     const shown = await page(`${home}/outcomes/2`);
     expect(shown).not.toContain('within 0.000');
     expect(shown).toContain('It rests on 2 measured pockets, and they agree with each other.');
-    expect(shown).toContain('read to about 1⁄32″, so take the values as true to about that.');
+    expect(shown).toContain('read to about ¹⁄₃₂″, so take the values as true to about that.');
   });
 
   test('changes nothing that is pinned, and says so', async () => {

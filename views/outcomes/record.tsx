@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import type { LearnedTool, Source } from '#core/project/learning.ts';
-import { inches, type Length, length, printSize, type Units } from '#shared/length.ts';
+import { inches, type Length, length, printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { finely } from '../parts/finely.ts';
 import { saySource } from '../tools/source.ts';
@@ -118,4 +118,5 @@ function restsOn({ observations, calibration }: LearnedTool, units: Units): stri
     : `It rests on ${counted} measured pockets, and they agree with each other. ${read}.`;
 }
 
-const sayReading = ({ unit }: Units): string => (unit === 'in' ? '1⁄32″' : '1 mm');
+const sayReading = ({ unit }: Units): string =>
+  unit === 'in' ? printLength(READ_TO, { unit, step: 32 }) : '1 mm';

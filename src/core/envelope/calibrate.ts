@@ -38,7 +38,7 @@ const TOLERANCE = inches(1 / 16);
  * second pocket that agrees. A side misread by d moves both by d/(2√2), so a slip of ¾ in no longer counts. Sides taken
  * for each other move the zero offset by their difference/√2. Choices of ours: tools made for notching keep within.
  */
-export const ALONE_AT_MOST = { inset: inches(1 / 2), zeroOffset: inches(1 / 4) };
+const ALONE_AT_MOST = { inset: inches(1 / 2), zeroOffset: inches(1 / 4) };
 
 interface Reading {
   readonly index: number;
