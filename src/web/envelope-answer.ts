@@ -1,12 +1,14 @@
 /** Gathers what stands under a question on the envelopes page: ways, pieces, looks, other envelopes. Writes nothing. */
 import { jsx } from 'hono/jsx';
+import { foldOf } from '#core/envelope/folds.ts';
+import { largestAlike, obstacleOf } from '#core/envelope/obstacle.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
-import { paperWarning } from '#core/envelope/warnings.ts';
 import { blankWanted, type Fitting, looksOn, sameMeasures } from '#core/project/fitting.ts';
 import { fitReadyMade } from '#core/project/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/project/search.ts';
-import { firstOfEachFold } from '#core/project/ways.ts';
+import type { Design, Piece } from '#core/project/stash.ts';
+import { firstOfEachFold, type Way } from '#core/project/ways.ts';
 import type { Length } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { EnvelopeAsked } from '#shared/schemas/envelope.ts';
@@ -17,6 +19,7 @@ import { listReadyMade } from '#stores/ready-made.ts';
 import { findPieces } from '#stores/search.ts';
 import { findWays } from '#stores/ways.ts';
 import { Answer } from '#views/envelopes/answer.tsx';
+import type { Query } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
 import type { Request } from './env.ts';
 import { newToken } from './once.ts';
@@ -25,6 +28,7 @@ import { newToken } from './once.ts';
 export async function answerFor(
   c: Request,
   entry: Entry,
+  query: Query,
   asked: EnvelopeAsked,
   { recipe: asAsked, found }: Fitting,
 ): Promise<ReturnType<typeof jsx>> {
@@ -37,16 +41,18 @@ export async function answerFor(
   const pieces = await findPieces(db, wanted);
   const design = chosen ?? pieces.choices[0]?.piece.design;
   const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
-  const short =
-    pieces.choices.length === 0 && pieces.nearest && paperWarning(recipe.blank, pieces.nearest.piece);
+  const obstacle = obstacleOf(recipe);
   return jsx(Answer, {
     units: c.get('units'),
     post: c.get('settings').post,
-    query: entry.typed,
+    query,
     entry,
-    recipe: short ? { ...recipe, warnings: [...recipe.warnings, short] } : recipe,
-    tried: entry.typed.chart === 'yes',
+    recipe,
+    obstacle,
+    alike: obstacle && largestAlike(recipe.card, recipe.notcher, recipe.limits),
+    tried: query.chart === 'yes',
     ways,
+    pieces: await piecesNamed(db, recipe, ways, chosen),
     others: found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
     choices: pieces.choices.map((choice) =>
       forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
@@ -71,6 +77,18 @@ const hasChosen = ({ fold, square, start, cShape, dShape }: EnvelopeAsked): bool
   start !== undefined ||
   cShape !== 'as proposed' ||
   dShape !== 'as proposed';
+
+/** A piece for each blank of an envelope that takes two, of the design she chose where she chose one. */
+async function piecesNamed(
+  db: Database,
+  recipe: Recipe,
+  ways: readonly Way[],
+  chosen: Design | undefined,
+): Promise<readonly Piece[]> {
+  if (foldOf(recipe).blanks(recipe).length === 1) return [];
+  const known = ways.find((way) => sameMeasures(way.recipe, recipe)) ?? (await findWays(db, [recipe]))[0]!;
+  return known.pieces.every(({ design }) => !chosen || design.id === chosen.id) ? known.pieces : [];
+}
 
 /** More blanks than these are not told apart in a picture. */
 const DRAWN_AT_MOST = 24;

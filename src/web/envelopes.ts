@@ -1,4 +1,4 @@
-/** The envelopes page: from the card in hand to a recipe, its look and the paper for it. */
+/** The envelopes page: from the card in hand to how it fits, the paper to take, its drawing and its look. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import type { Fitting } from '#core/project/fitting.ts';
@@ -14,32 +14,47 @@ import { NoAnswer } from '#views/envelopes/answer.tsx';
 import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
 import { asking, cardFields, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
 import type { Entry } from '#views/parts/field.tsx';
+import { besideCard, type CardAsked, cardAsked } from './card-asked.ts';
 import type { Env, Request } from './env.ts';
 import { answerFor } from './envelope-answer.ts';
 import { defaultsFrom, findEnvelope } from './envelope-asked.ts';
 import { entryOf, readQuery, statusOf, type Typed, tellRounding } from './form.ts';
 import { notFound } from './not-found.ts';
-import { goTo, reply } from './reply.ts';
+import { goTo, reply, wantsFragment } from './reply.ts';
+import { stillTyping } from './still-typing.ts';
 
 export const envelopes = new Hono<Env>();
 
-const LENGTH_FIELDS = ['width', 'height', 'bulk', 'boxWidth', 'boxHeight', 'square', 'start'];
+const LENGTH_FIELDS = ['bulk', 'boxWidth', 'boxHeight', 'square', 'start'];
 
 envelopes.get('/', (c) => showEnvelopes(c, { typed: readQuery(c), problems: [] }));
 
 /** The page for what was typed; `problems` come from an action that was refused with the same fields. */
-export async function showEnvelopes(c: Request, { typed, problems }: Entry): Promise<Response> {
+export async function showEnvelopes(c: Request, refused: Entry): Promise<Response> {
   const units = c.get('units');
-  const project = await projectAsked(c, typed);
+  const project = await projectAsked(c, refused.typed);
   if (project === null) return notFound(c);
-  if (project && !typed.width && project.card) return goTo(c, asking(carriedFrom(project, units)));
-  if (!typed.width && !typed.height)
-    return show(c, { typed, problems }, project, 'Tap a card, or type its size.');
-  const answered = await answerTo(c, typed);
-  const entry = tellRounding(entryOf(typed, [...problems, ...answered.problems]), LENGTH_FIELDS, units);
-  if (!answered.fitting) return show(c, entry, project, 'The envelope follows here.');
-  return show(c, entry, project, await answerFor(c, entry, answered.asked, answered.fitting));
+  const asked = cardAsked(refused.typed, units);
+  const { typed } = asked;
+  if (project?.card && asked.card === '' && refused.typed.card === undefined)
+    return goTo(c, asking(carriedFrom(project, units)));
+  const answered = asked.card === '' || asked.problems.length > 0 ? asked : await answerTo(c, typed);
+  const entry = entryFor(asked, [...refused.problems, ...answered.problems], units);
+  const waiting = wantsFragment(c) ? stillTyping(entry, units) : undefined;
+  if (waiting) return c.html(`${jsx(LiveNotes, { entry: waiting, units })}`, 200, KEEP_ADDRESS);
+  if (asked.card === '') return show(c, entry, project, 'Which card is in your hand?');
+  if (!('fitting' in answered) || !answered.fitting)
+    return show(c, entry, project, 'The envelope follows here.');
+  return show(c, entry, project, await answerFor(c, entry, typed, answered.asked, answered.fitting));
 }
+
+function entryFor({ typed, card, note }: CardAsked, problems: readonly Problem[], units: Units): Entry {
+  const entry = tellRounding(entryOf({ ...typed, card }, problems.map(besideCard)), LENGTH_FIELDS, units);
+  return note ? { ...entry, notes: { ...entry.notes, card: note } } : entry;
+}
+
+/** While she types, the last answer stays until the next one is whole. */
+const KEEP_ADDRESS = { 'HX-Replace-Url': 'false', Vary: 'HX-Request', 'Cache-Control': 'no-store' };
 
 type Answered =
   | { readonly asked: EnvelopeAsked; readonly fitting: Fitting; readonly problems: readonly Problem[] }
@@ -91,7 +106,7 @@ async function show(
     project,
     answer: body,
   });
-  const fragment = `${body}${jsx(LiveNotes, { entry })}`;
+  const fragment = `${body}${jsx(LiveNotes, { entry, units })}`;
   return reply(c, {
     title: 'Envelopes',
     section: 'envelopes',

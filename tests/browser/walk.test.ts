@@ -50,31 +50,45 @@ describe.skipIf(!browserPath).each([
 
   test('types a card and sees recipe, drawings and the look of the print', async () => {
     await walk.go('/');
-    await walk.fill({ width: '5 7/8', height: '3' });
+    await walk.fill({ card: '5 7/8 x 3' });
     await walk.press('Find its envelope');
+    expect(await walk.page.locator('h1').innerText()).toMatch(
+      /^Goes in easily\. Take [A-Z]+, blue folder\.$/,
+    );
     // Plane geometry, an inset of 7/16 in: (6⅛ + 3¼)/√2 + ⅞ = 7.504, and 3¼/√2 + 7/16 = 2.736, to the next eighth.
-    expect(await walk.page.locator('h1').innerText()).toBe('Square 7½″, first notch at 2¾″.');
-    expect(await walk.page.locator('#answer .drawings svg').count()).toBe(3);
+    const drawn = await walk.page.locator('.flat svg').first().locator('text').allTextContents();
+    expect(drawn).toEqual(expect.arrayContaining(['7½″', '2¾″']));
+    expect(await walk.page.locator('.folded svg').count()).toBe(2);
     expect(await walk.page.locator('#looks li').count()).toBe(4);
   });
 
-  test.runIf(scripts)('sees it follow as she types', async () => {
-    await walk.page.locator('#height').fill('3 1/2');
-    await walk.page.waitForFunction(() => !document.querySelector('h1')?.textContent?.includes('7½″,'));
-    await walk.page.locator('#height').fill('much');
-    await walk.page.waitForFunction(() =>
-      document.querySelector('#height-note')?.textContent?.includes('isn’t a length'),
+  test.runIf(scripts)('sees it follow as she types, and no complaint of what is half typed', async () => {
+    const { page } = walk;
+    const lead = (size: string) =>
+      page.waitForFunction((text) => document.querySelector('.lead')?.textContent?.includes(text), size);
+    const note = page.locator('#card-note');
+    await page.locator('#card').fill('5 7/8 x 3 1/2');
+    await lead('5⅞ × 3½″ card');
+    await page.locator('#card').fill('5 7/8 x');
+    await page.locator('#card-note.unfinished').waitFor();
+    await page.keyboard.press('Tab');
+    await page.waitForLoadState('networkidle');
+    expect(await note.getAttribute('class')).toBe('hint unfinished');
+    await page.locator('#card').fill('much');
+    await page.waitForFunction(() =>
+      document.querySelector('#card-note')?.textContent?.includes('one side only'),
     );
-    await walk.page.locator('#height').fill('3');
-    await walk.page.waitForFunction(() => document.querySelector('h1')?.textContent?.includes('7½″,'));
-    expect(await walk.page.locator('#height-note').innerText()).toBe('');
+    expect(await page.locator('#card').inputValue()).toBe('much');
+    await page.locator('#card').fill('5 7/8 x 3');
+    await lead('5⅞ × 3″ card');
+    expect(await note.getAttribute('class')).toBe('hint');
   });
 
   test('picks a look and takes the offcut that leaves the least behind', async () => {
     await walk.leave(walk.page.locator('#looks a').nth(1));
     expect(await walk.page.locator('#looks a[aria-current]').count()).toBe(1);
-    expect(await walk.page.locator('#shelf .pieces li').first().innerText()).toContain('leaves 8 × 1″');
-    await walk.leave(walk.page.locator('#shelf').getByRole('button', { name: 'Take it' }).first());
+    expect(await walk.page.locator('#paper li').innerText()).toContain('leaves 8 × 1″');
+    await walk.leave(walk.page.locator('#paper').getByRole('button', { name: 'Take it' }));
     await walk.page.waitForURL(/\/projects\/\d+/);
     expect(await walk.main()).toContain('Catkin');
   });
@@ -122,8 +136,8 @@ describe.skipIf(!browserPath).each([
     // Plane geometry: m = S/2 − (w + h)/(2√2) = 3¾ − 9 3/16/(2√2) = 0.502 in, where 7/16 was assumed.
     expect(await walk.page.locator('.measures dd').first().innerText()).toBe('0.502″');
     await walk.go('/envelopes?width=5+7/8&height=3');
-    // S = (6⅛ + 3¼)/√2 + 2 · 0.502 = 7.633, to the next eighth.
-    expect(await walk.page.locator('h1').innerText()).toMatch(/^Square 7⅝″/);
+    // S = (6⅛ + 3¼)/√2 + 2 · 0.502 = 7.633, rounded up to the next eighth.
+    expect(await walk.page.locator('.flat svg text').allTextContents()).toContain('7¾″');
   });
 
   test('nothing went wrong behind the pages', () => {

@@ -22,6 +22,9 @@ async function page(query: string): Promise<string> {
   return (await app.get(`/envelopes?${query}`)).text();
 }
 
+/** What is told first and largest, without its markup. */
+const headline = (html: string): string => /<h1[^>]*>(.*?)<\/h1>/s.exec(html)![1]!.replace(/<[^>]*>/g, '');
+
 const taking = (rest: Record<string, string> = {}) => ({
   width: '5 7/8',
   height: '3',
@@ -35,13 +38,57 @@ const taking = (rest: Record<string, string> = {}) => ({
 });
 
 describe('the answer', () => {
-  test('is one sentence with square and start, drawings, and the piece it can come from', async () => {
+  test('says first how the card sits and which paper to take, with the button for it', async () => {
     const html = await page(ASKED);
-    // Plane geometry, an inset of 7/16 in: (6⅛ + 3¼)/√2 + ⅞ = 7.504, and 3¼/√2 + 7/16 = 2.736, to the next eighth.
-    expect(html).toContain('Square <strong>7½″</strong>, first notch at <strong>2¾″</strong>');
-    expect(html).toContain('goes in easily');
+    expect(headline(html)).toBe(`Goes in easily. Take ${cast.corner.code}, tray 1.`);
     expect(html.match(/role="img"/g)!.length).toBeGreaterThanOrEqual(4);
-    expect(html).toContain('Take it');
+    const named = html.slice(html.indexOf('id="paper"'), html.indexOf('class="sheet flat"'));
+    expect(named).toContain('Take it');
+    expect(named).toContain(`name="offcut" value="${cast.corner.id}"`);
+  });
+
+  test('has the measures on the drawing, where they are used', async () => {
+    const html = await page(ASKED);
+    const drawing = html.slice(html.indexOf('id="flat-0-title"'));
+    // Plane geometry, an inset of 7/16 in: (6⅛ + 3¼)/√2 + ⅞ = 7.504, and 3¼/√2 + 7/16 = 2.736, to the next eighth.
+    expect(drawing.slice(0, drawing.indexOf('</svg>'))).toMatch(/>2¾″<[\s\S]*>7½″</);
+    expect(headline(html)).not.toContain('″');
+  });
+
+  test('names the sheet to open where no offcut will do', async () => {
+    await binOffcut(app.db, cast.corner.id, { at: FIRST });
+    expect(headline(await page('card=5x7'))).toMatch(/^Goes in easily\. Open a sheet of (Fern|Hare|Hem)\.$/);
+  });
+
+  test('says for a batch what one piece gives, or where to begin', async () => {
+    // Two squares of 7½ in come out of no sheet of 12 in, so three take three sheets.
+    expect(headline(await page(`${ASKED}&copies=3&design=${cast.fern.id}`))).toBe(
+      `Goes in easily. Plan the batch, beginning with ${cast.corner.code}, tray 1.`,
+    );
+    expect(headline(await page(`${ASKED}&copies=3&design=${cast.hare.id}`))).toBe(
+      'Goes in easily. Open 3 sheets of Hare: they give all 3.',
+    );
+    expect(headline(await page(`card=2+1/2x2&copies=2&design=${cast.hare.id}`))).toMatch(
+      /: it gives all 2\.$/,
+    );
+  });
+
+  test('says what to look for where there is no paper at all', async () => {
+    const empty = await openApp();
+    const html = await (await empty.get(`/envelopes?${ASKED}`)).text();
+    expect(headline(html)).toBe(
+      'Goes in easily. There is no paper on the shelf yet: it takes a square of 7½″.',
+    );
+  });
+
+  test('prints one pocket alike wherever it stands', async () => {
+    const html = await page(ASKED);
+    const table = /Pocket, inside<\/th><td>≈?([^<]*) × ([^<]*)″</.exec(html)!;
+    for (const side of [table[1], table[2]]) {
+      const drawn = html.match(new RegExp(`<text[^>]*>≈?${side}″<`, 'g')) ?? [];
+      // On the flat sheet, and on the folded envelope's front and back.
+      expect([side, drawn.length]).toEqual([side, 3]);
+    }
   });
 
   test('follows as she types: the fragment holds the answer and the notes, not the frame', async () => {
@@ -63,37 +110,37 @@ describe('the answer', () => {
 
   test('a limit on the outer size is kept by whichever fold can, without force', async () => {
     const html = await page(`${ASKED}&boxHeight=3+1/4`);
-    expect(html).toMatch(/sits snugly|goes in easily/);
+    expect(headline(html)).toMatch(/Sits snugly|Goes in easily/);
     expect(html).not.toContain('larger than you allow');
     // On a start that reads eighths the diagonal's pocket is 3.09 in (tight) or 3.27 in (too high): (p − m)√2.
-    expect(html).toContain('One strip, ');
+    expect(html).toContain('One strip lying flat');
   });
 
   test('a print that must lie straight brings a straight fold', async () => {
-    expect(await page(`${ASKED}&front=across`)).not.toContain('Square <strong>');
-    expect(await page(`${ASKED}&front=diagonal`)).toContain('Square <strong>');
+    expect(await page(`${ASKED}&front=across`)).not.toContain('The square on the tool');
+    expect(await page(`${ASKED}&front=diagonal`)).toContain('The square on the tool');
   });
 
   test('a strip that lies there comes before a square that opens a sheet', async () => {
     await binOffcut(app.db, cast.corner.id, { at: FIRST });
     await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(7.25, 8), count: 1, at: FIRST });
     const html = await page(ASKED);
-    expect(html).toContain('One strip, ');
-    expect(html).toMatch(/Or <a[^>]*>Square [^<]*<\/a>, from a new sheet of/);
+    expect(html).toContain('One strip lying flat');
+    expect(html).toMatch(/Or <a[^>]*>from one square<\/a>, from a new sheet of/);
   });
 
   test('measures from a chart are tried beside the nearest better start', async () => {
     const html = await page('width=5+1/2&height=3+1/2&square=7+5/8&start=3+1/4&chart=yes');
     // Plane geometry, an inset of 7/16 in: 3¼ leaves (7⅝ − 3¼ − 7/16)√2 − 5½ = 0.07 in along the card, 3⅛ leaves 0.25.
-    expect(html).toContain('goes in only tight');
+    expect(headline(html)).toMatch(/^Goes in only tight\./);
     expect(html).toContain('Start 3⅛″ instead');
   });
 
-  test('nothing large enough says what is missing and which smaller envelope would do', async () => {
-    const html = await page('width=14&height=13');
-    expect(html).toContain('Nothing on the shelf will do');
-    expect(html).toContain('No paper on the shelf is large enough.');
+  test('nothing large enough says what would do and what comes nearest', async () => {
+    const html = await page(`card=5+7/8x3&fold=diagonal&design=${cast.white.id}&square=8+3/4&start=3`);
+    expect(headline(html)).toMatch(/Nothing left of White will do; a square of 8¾″ would\.$/);
     expect(html).toMatch(/comes nearest: [^<]*″/);
+    expect(html).not.toContain('Take it');
   });
 
   test('an upright print can lean four ways, a border comes to one of four corners', async () => {
@@ -106,27 +153,31 @@ describe('the answer', () => {
 
 describe('what was typed off the grid', () => {
   test('is rounded to it, and she is told', async () => {
-    const html = await page('width=6+1/3&height=3');
+    const html = await page('card=6+1/3+x+3');
     // A third of an inch is 8.466… mm; 25 nm is the grid: 6⅓ in = 160.866 675 mm to the nearest.
-    expect(html).toMatch(/id="width-note"[^>]*>read as 160\.866675 mm</);
-    expect(await page('width=6.4&height=3')).not.toContain('read as');
+    expect(html).toMatch(/id="card-note"[^>]*>read as 160\.866675 mm x 3</);
+    expect(await page('card=6.4+x+3')).not.toContain('read as');
   });
 });
 
 describe('bad input', () => {
   test.each([
-    ['width=&height=3', 'width', 'Type a length'],
-    ['width=0&height=3', 'width', 'more than zero'],
-    ['width=-2&height=3', 'width', 'negative'],
-    ['width=lots&height=3', 'width', 'isn’t a length'],
-    ['width=5&height=99999', 'height', 'more than'],
+    ['card=5+x', 'card', 'Second side'],
+    ['card=5', 'card', 'one side only'],
+    ['card=0x3', 'card', 'more than zero'],
+    ['card=lots+x+3', 'card', 'isn’t a length'],
+    ['card=148+x+105', 'card', 'Type 148 x 105 mm if'],
+    ['card=5x4&card=6x4', 'card', 'came twice'],
+    ['width=&height=3', 'card', 'First side: Type a length'],
+    ['width=lots&height=3', 'card', 'isn’t a length'],
+    ['width=5&height=99999', 'card', 'Second side'],
     ['width=5&height=4&copies=0', 'copies', 'whole number'],
     ['width=5&height=4&copies=10000', 'copies', 'whole number'],
     ['width=5&height=4&square=8', 'start', 'first notch'],
     ['width=5&height=4&square=8&start=9', 'start', 'has to lie between'],
     ['width=5&height=4&square=8&start=x', 'start', 'isn’t a length'],
     ['width=5&height=4&cShape=straight&cDepth=99+in', 'cDepth', 'within'],
-    ['width=5&width=6&height=4', 'width', 'came twice'],
+    ['width=5&width=6&height=4', 'card', 'came twice'],
   ])('%s: a message beside %s', async (query, field, message) => {
     const answer = await app.get(`/envelopes?${query}`);
     const html = await answer.text();
@@ -135,9 +186,85 @@ describe('bad input', () => {
     expect(note?.[1]).toContain(message);
   });
 
-  test('a card larger than any paper and any tool is answered with warnings, not a fault', async () => {
-    const html = await page('width=30&height=20');
-    expect(html).toContain('larger than your tool takes');
+  test('what was typed is still in its field', async () => {
+    expect(await page('card=5+by+lots')).toMatch(/name="card"[^>]*value="5 by lots"/);
+    expect(await page('width=lots&height=3')).toMatch(/name="card"[^>]*value="lots x 3"/);
+  });
+});
+
+describe('an impossible answer', () => {
+  // Plane geometry: a square round a pocket of 30 in and more is longer than (30 + 30)/√2 = 42.4 in.
+  test('says first that the card is too large for the tool, and what she can do', async () => {
+    const html = await page('card=30x30');
+    expect(headline(html)).toBe('This envelope is too large for your tool.');
+    expect(html).toMatch(/takes a square of 43[^;]*; your tool takes up to 12″/);
+    expect(html).toContain('add a ruler and a scoring tool');
+    const [smaller] = /\/envelopes\?width=[^"]*(?="[^>]*>[^<]*<\/a> is the largest that goes)/.exec(html)!;
+    expect(headline(await (await app.get(smaller.replaceAll('&amp;', '&'))).text())).toMatch(
+      /^Goes in easily/,
+    );
+    expect(html).not.toContain('Take it');
+  });
+
+  test('offers the fold that goes where another one was chosen', async () => {
+    const html = await page('card=7x9&fold=diagonal');
+    expect(headline(html)).toBe('This envelope is too large for your tool.');
+    expect(html).toMatch(/<a href="[^"]*fold=two-piece[^"]*">Make it from two pieces</);
+  });
+
+  test('offers the start that goes where her own measures leave the card outside', async () => {
+    const html = await page('card=5+1/2x3+1/2&square=7+5/8&start=3+1/2&chart=yes');
+    expect(headline(html)).toBe('The card won’t go in.');
+    expect(html).toMatch(/Use start 3⅛″ instead|Take an envelope that it goes into/);
+  });
+});
+
+describe('one field for both sides', () => {
+  test.each(['5+7/8+x+3', '5+7/8x3', '5.875+by+3', '149.225+x+76.2+mm'])(
+    'reads %s as the links have it',
+    async (card) => {
+      expect(headline(await page(`card=${card}`))).toBe(headline(await page(ASKED)));
+    },
+  );
+
+  test('A6 is a card of 105 × 148 mm', async () => {
+    const html = await page('card=A6');
+    // ISO 216.
+    expect(html).toMatch(/name="width" value="105 mm"/);
+    expect(html).toMatch(/name="height" value="148 mm"/);
+  });
+
+  test('shows in it what an older address asked', async () => {
+    expect(await page(ASKED)).toMatch(/name="card"[^>]*value="5 7\/8 x 3"/);
+    expect(await page('width=148+mm&height=105+mm')).toMatch(/name="card"[^>]*value="148 x 105 mm"/);
+  });
+
+  test.each(['5', '5+', '5+x', '5+x+', '4+3/', '5x7+1/', 'A', '148+x+105+m', 'half', ''])(
+    'half typed, “%s” is no mistake while she types',
+    async (card) => {
+      const answer = await app.get(`/envelopes?card=${card}&copies=1&bulk=1/32`, { 'HX-Request': 'true' });
+      expect(answer.status).toBe(200);
+      expect(await answer.text()).not.toContain('class="problem"');
+    },
+  );
+
+  test('half typed, the last answer stays and so does the address', async () => {
+    const answer = await app.get('/envelopes?card=5+x', { 'HX-Request': 'true' });
+    expect(answer.headers.get('HX-Replace-Url')).toBe('false');
+    const html = await answer.text();
+    expect(html).not.toContain('id="answer"');
+    expect(html).toMatch(/id="card-note" class="hint unfinished"/);
+  });
+
+  test('the unit is asked about as she types, beside the field', async () => {
+    const html = await (await app.get('/envelopes?card=148+x+105', { 'HX-Request': 'true' })).text();
+    expect(html).toMatch(/id="card-note" class="hint unfinished"[^>]*>148 x 105 inches\? Type 148 x 105 mm/);
+  });
+
+  test.each(['lots', '5+x+lots', '5x7x9'])('“%s” is a mistake at once', async (card) => {
+    const answer = await app.get(`/envelopes?card=${card}`, { 'HX-Request': 'true' });
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toMatch(/id="card-note" class="problem"/);
   });
 });
 

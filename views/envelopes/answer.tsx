@@ -4,22 +4,26 @@ import { flatDrawing } from '#core/drawing/flat.ts';
 import { foldedDrawing } from '#core/drawing/folded.ts';
 import type { Look } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
+import type { Obstacle } from '#core/envelope/obstacle.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { FittingReadyMade } from '#core/project/ready-made.ts';
 import type { Choice, Nearest } from '#core/project/search.ts';
-import type { Design } from '#core/project/stash.ts';
+import type { Design, Piece } from '#core/project/stash.ts';
 import type { Way } from '#core/project/ways.ts';
+import type { FoldName } from '#shared/fold.ts';
 import type { Units } from '#shared/length.ts';
+import type { Size } from '#shared/size.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { Entry } from '../parts/field.tsx';
 import { FittingOnes } from '../ready-made/list.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
-import { Headline } from './headline.tsx';
+import { Headline, OtherWays } from './headline.tsx';
 import { Looks } from './looks.tsx';
 import { Behind } from './measures.tsx';
 import { measuresOf, type Query } from './query.ts';
 import { Shelf } from './shelf.tsx';
+import { Named } from './take.tsx';
 
 export interface Answered {
   readonly units: Units;
@@ -27,12 +31,17 @@ export interface Answered {
   readonly query: Query;
   readonly entry: Entry;
   readonly recipe: Recipe;
+  /** What keeps it from being made at all, and then the largest card of this shape that goes. */
+  readonly obstacle: Obstacle | undefined;
+  readonly alike: Size | undefined;
   /** Measures that the maker gave herself, rather than the ones found. */
   readonly tried: boolean;
   readonly others: readonly Recipe[];
   /** What the shelf has for the best envelope of each fold. */
   readonly ways: readonly Way[];
   readonly choices: readonly Choice[];
+  /** For an envelope of two pieces, one for each. */
+  readonly pieces: readonly Piece[];
   readonly fitting: readonly FittingReadyMade[];
   readonly nearest: Nearest | null;
   /** Where nothing on the shelf will do: smaller envelopes that something there would do for. */
@@ -50,13 +59,16 @@ export const Answer: FC<Answered> = (answered) => (
   <section id="answer" aria-live="polite">
     <Headline {...answered} />
     <div class="bench">
-      <Drawings {...answered} />
-      <div>
+      <Named {...answered} />
+      <Sheet {...answered} />
+      <div class="beside-sheet">
+        {answered.obstacle ? null : <Looks {...answered} />}
         <FittingOnes {...answered} />
-        <Shelf {...answered} />
-        <Looks {...answered} />
+        {answered.obstacle ? null : <Shelf {...answered} />}
       </div>
+      {answered.obstacle ? null : <Folded {...answered} />}
     </div>
+    {answered.obstacle ? null : <OtherWays {...answered} />}
     <TemplateLinks
       at="/templates/envelope"
       query={{ ...answered.query, ...measuresOf(answered.recipe, answered.units) }}
@@ -72,19 +84,28 @@ export const NoAnswer: FC<{ message: string }> = ({ message }) => (
   </section>
 );
 
-const Drawings: FC<Answered> = ({ recipe, units }) => {
-  const fold = foldOf(recipe);
-  const folded = fold.folded(recipe);
+/** The drawing to work from: every measure that is set or cut stands on it. */
+const Sheet: FC<Answered> = ({ recipe, units }) => (
+  <figure class="sheet flat">
+    {foldOf(recipe)
+      .flat(recipe)
+      .map((layout, index) => (
+        <Picture drawing={flatDrawing(recipe, layout, units)} id={`flat-${index}`} grows />
+      ))}
+    <figcaption>{CAPTIONS[recipe.fold]}</figcaption>
+  </figure>
+);
+
+const CAPTIONS: Record<FoldName, string> = {
+  diagonal: 'The square on the tool, inside up',
+  'side-seam': 'One strip lying flat, inside up',
+  'two-piece': 'Both pieces lying flat, inside up',
+};
+
+const Folded: FC<Answered> = ({ recipe, units }) => {
+  const folded = foldOf(recipe).folded(recipe);
   return (
-    <div class="drawings">
-      <figure class="sheet flat">
-        {fold.flat(recipe).map((layout, index) => (
-          <Picture drawing={flatDrawing(recipe, layout, units)} id={`flat-${index}`} grows />
-        ))}
-        <figcaption>
-          {recipe.fold === 'diagonal' ? 'The sheet on the tool, inside up' : 'Lying flat, inside up'}
-        </figcaption>
-      </figure>
+    <div class="folded">
       {(['front', 'back'] as const).map((face) => (
         <figure class="sheet">
           <Picture drawing={foldedDrawing(recipe, folded, face, units)} id={`folded-${face}`} grows />

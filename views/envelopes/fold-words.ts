@@ -2,12 +2,12 @@
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { FoldName } from '#shared/fold.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
 
 /** For a link or a list: `Square 7½″, start 2¾″`, `Side-seam from 7½ × 7⅞″`. */
 export function sayEnvelope(recipe: Recipe, units: Units): string {
   if (recipe.fold === 'diagonal') {
-    return `Square ${printLength(recipe.blank.width, units)}, start ${printLength(recipe.starts[0], units)}`;
+    return `Square ${printExact(recipe.blank.width, units)}, start ${printExact(recipe.starts[0], units)}`;
   }
   return `${FOLD_TITLES[recipe.fold]} from ${sayBlanks(recipe, units)}`;
 }
@@ -16,13 +16,20 @@ export function sayEnvelope(recipe: Recipe, units: Units): string {
 export const sayBlanks = (recipe: Recipe, units: Units): string =>
   foldOf(recipe)
     .blanks(recipe)
-    .map((blank) => printSize(blank, units))
+    .map((blank) => printExactSize(blank, units))
     .join(' and ');
 
 const FOLD_TITLES: Record<FoldName, string> = {
   diagonal: 'Diagonal',
   'side-seam': 'Side-seam',
   'two-piece': 'Two-piece',
+};
+
+/** After "make it", or "or". */
+export const SAY_WAY: Record<FoldName, string> = {
+  diagonal: 'from one square',
+  'side-seam': 'from one strip, with side seams',
+  'two-piece': 'from two pieces',
 };
 
 /** What a slip of the hand is off in. */

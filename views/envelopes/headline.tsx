@@ -1,46 +1,35 @@
-/** The answer in one sentence, how the card sits, what to watch for, and other ways that the shelf offers. */
+/** The answer first: how the card sits and which paper to take, or that it can't be; then what to watch for. */
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { describeWarning } from '#core/envelope/warnings.ts';
 import { opensSheet, type Way } from '#core/project/ways.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
+import { capital } from '../parts/words.ts';
 import type { Answered } from './answer.tsx';
-import { sayBlanks, sayEnvelope } from './fold-words.ts';
+import { SAY_WAY } from './fold-words.ts';
+import { Impossible } from './impossible.tsx';
 import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
+import { sayPaper } from './say-paper.ts';
 
-export const Headline: FC<Answered> = ({ recipe, units, tried, ways, query }) => (
-  <>
-    <h1 class="answer">
-      <Measures recipe={recipe} units={units} />
-    </h1>
-    <p class="lead">
-      {tried ? 'With these measures your' : 'Your'} {printSize(recipe.card, units)} card{' '}
-      <span class="fit">{SAY_FIT[recipe.fit]}</span>: {sayClearance(recipe.clearance.width, units)} across,{' '}
-      {sayClearance(recipe.clearance.height, units)} up and down.
-    </p>
-    <Warnings recipe={recipe} units={units} />
-    <OtherWays ways={ways.filter((way) => way.recipe.fold !== recipe.fold)} units={units} query={query} />
-  </>
-);
-
-const Measures: FC<{ recipe: Recipe; units: Units }> = ({ recipe, units }) => {
-  if (recipe.fold === 'diagonal') {
-    return (
-      <>
-        Square <strong>{printLength(recipe.blank.width, units)}</strong>, first notch at{' '}
-        <strong>{printLength(recipe.starts[0], units)}</strong>.
-      </>
-    );
-  }
+export const Headline: FC<Answered> = (answered) => {
+  const { recipe, units, obstacle } = answered;
+  if (obstacle) return <Impossible {...answered} obstacle={obstacle} />;
   return (
     <>
-      {recipe.fold === 'side-seam' ? 'One strip, ' : 'Two pieces, '}
-      <strong>{sayBlanks(recipe, units)}</strong>
-      {recipe.fold === 'side-seam' ? ', folded with side seams.' : ', joined.'}
+      <h1 class="answer">
+        {capital(SAY_FIT[recipe.fit])}. <strong>{sayPaper(answered, units)}</strong>
+      </h1>
+      <p class="lead">{sayRoom(answered)}</p>
+      <Warnings recipe={recipe} units={units} />
     </>
   );
 };
+
+function sayRoom({ recipe: { card, clearance }, tried, units }: Answered): string {
+  const [across, up] = [sayClearance(clearance.width, units), sayClearance(clearance.height, units)];
+  return `${tried ? 'With your measures the' : 'Your'} ${printExactSize(card, units)} card has ${across} across, ${up} up and down.`;
+}
 
 const Warnings: FC<{ recipe: Recipe; units: Units }> = ({ recipe, units }) =>
   recipe.warnings.length === 0 ? null : (
@@ -51,22 +40,26 @@ const Warnings: FC<{ recipe: Recipe; units: Units }> = ({ recipe, units }) =>
     </ul>
   );
 
-const OtherWays: FC<{ ways: readonly Way[]; units: Units; query: Query }> = ({ ways, units, query }) =>
-  ways.length === 0 ? null : (
-    <p class="ways no-print">
-      {ways.map(({ recipe, pieces }) => (
+/** The other folds in one row, each with what the shelf has for it. */
+export const OtherWays: FC<{ ways: readonly Way[]; recipe: Recipe; units: Units; query: Query }> = ({
+  ways,
+  recipe: { fold },
+  units,
+  query,
+}) => (
+  <p class="ways no-print">
+    {ways
+      .filter(({ recipe }) => recipe.fold !== fold)
+      .map(({ recipe, pieces }) => (
         <span>
-          Or{' '}
-          <a href={asking(query, { ...UNCHOSEN, ...measuresOf(recipe, units) })}>
-            {sayEnvelope(recipe, units)}
-          </a>
-          {sayPaper(pieces)}
+          Or <a href={asking(query, { ...UNCHOSEN, ...measuresOf(recipe, units) })}>{SAY_WAY[recipe.fold]}</a>
+          {sayShelf(pieces)}
         </span>
       ))}
-    </p>
-  );
+  </p>
+);
 
-function sayPaper(pieces: Way['pieces']): string {
+function sayShelf(pieces: Way['pieces']): string {
   if (pieces.length === 0) return ', but nothing on the shelf will do.';
   const [{ design }] = pieces as [Way['pieces'][number]];
   return opensSheet(pieces)

@@ -3,7 +3,7 @@ import type { Child, FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { Card, Recipe } from '#core/envelope/recipe.ts';
 import type { CardSize } from '#core/project/journal.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { printExact, printSize, type Units } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { Size } from '#shared/size.ts';
 import { Picture } from '../diagrams/picture.tsx';
@@ -51,7 +51,7 @@ export const Held: FC<HeldProps> = ({ units, piece, largest, cards }) => (
         <p class="lead">
           From {printSize(piece, units)} on your tool:{' '}
           <a href={envelopeFor(largest.card, largest, units)}>
-            square {printLength(largest.blank.width, units)}, start {printLength(largest.starts[0], units)}
+            square {printExact(largest.blank.width, units)}, start {printExact(largest.starts[0], units)}
           </a>
           .
         </p>

@@ -2,7 +2,8 @@
 import type { FC } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Flap, Recipe, Slip } from '#core/envelope/recipe.ts';
-import { length, printLength, printSize, type Units } from '#shared/length.ts';
+import { length, printExact, printLength, type Units } from '#shared/length.ts';
+import { printPocket } from '#shared/pocket.ts';
 import { FINISH_SHAPES } from '#shared/schemas/envelope.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { sayFinish } from '../parts/finish.ts';
@@ -48,7 +49,7 @@ const EveryMeasure: FC<Answered> = ({ recipe, units }) => (
 
 const rowsOf = (recipe: Recipe, units: Units): [string, string][] => [
   ...(recipe.fold === 'diagonal' ? notcherRows(recipe, units) : scoreRows(recipe, units)),
-  ['Pocket, inside', printSize(recipe.pocket, units, 'down')],
+  ['Pocket, inside', printPocket(recipe.pocket, units)],
   ...recipe.flaps.map((flap): [string, string] => [
     `Flap ${flap.letter}, ${flap.side}`,
     sayFlap(flap, units),
@@ -65,10 +66,10 @@ const sayArea = (squareInches: number, units: Units): string =>
     : `${(squareInches * SQUARE_CENTIMETRES).toFixed(1)} cm²`;
 
 const notcherRows = ({ blank, starts, notcher }: Recipe, units: Units): [string, string][] => [
-  ['Square', printLength(blank.width, units)],
-  ['Start', printLength(starts[0], units)],
-  ['Its twin, from the other corner', printLength(starts[1], units)],
-  ['Inset of your tool', printLength(notcher.inset, units)],
+  ['Square', printExact(blank.width, units)],
+  ['Start', printExact(starts[0], units)],
+  ['Its twin, from the other corner', printExact(starts[1], units)],
+  ['Inset of your tool', printExact(notcher.inset, units)],
 ];
 
 const scoreRows = (recipe: Recipe, units: Units): [string, string][] => [
@@ -77,7 +78,7 @@ const scoreRows = (recipe: Recipe, units: Units): [string, string][] => [
     .steps(recipe, recipe.notcher.turning ?? 'clockwise')
     .flatMap((step): [string, string][] =>
       step.kind === 'score' && step.at
-        ? [[`Score ${step.score}`, `${printLength(step.at.distance, units)} from the ${step.at.from} edge`]]
+        ? [[`Score ${step.score}`, `${printExact(step.at.distance, units)} from the ${step.at.from} edge`]]
         : [],
     ),
 ];
@@ -100,7 +101,7 @@ const Slips: FC<Answered> = ({ recipe, units }) => (
       {recipe.slips.map((slip) => (
         <li>
           The {SLIP_WORDS[recipe.fold][slip.off]} {offBy(slip, units)}: pocket{' '}
-          {printSize(slip.pocket, units, 'down')}, the card {SAY_FIT[slip.fit]}.
+          {printPocket(slip.pocket, units)}, the card {SAY_FIT[slip.fit]}.
         </li>
       ))}
     </ul>
@@ -110,7 +111,7 @@ const Slips: FC<Answered> = ({ recipe, units }) => (
 function survival({ fold, survives, slips }: Recipe, units: Units): string {
   const off = (what: Slip['off']): string => {
     const by = slips.find((slip) => slip.off === what)!.by;
-    return `a ${SLIP_WORDS[fold][what]} ${printLength(length(Math.abs(by)), units)} off`;
+    return `a ${SLIP_WORDS[fold][what]} ${printExact(length(Math.abs(by)), units)} off`;
   };
   if (survives.square && survives.start) return `Survives ${off('square')} and ${off('start')}.`;
   if (survives.square) return `Survives ${off('square')}, but not ${off('start')}: measure that twice.`;
@@ -119,7 +120,7 @@ function survival({ fold, survives, slips }: Recipe, units: Units): string {
 }
 
 const offBy = (slip: Slip, units: Units): string =>
-  `${printLength(length(Math.abs(slip.by)), units)} ${slip.by < 0 ? 'short' : 'over'}`;
+  `${printExact(length(Math.abs(slip.by)), units)} ${slip.by < 0 ? 'short' : 'over'}`;
 
 const OwnFinish: FC<Answered> = ({ recipe, query, entry, units }) => (
   <details open={Boolean(query.cShape || query.dShape)}>
@@ -214,14 +215,14 @@ const SideBySide: FC<{ recipe: Recipe; query: Query; units: Units }> = ({ recipe
   return (
     <div class="columns">
       <Result
-        title={`Start ${printLength(recipe.starts[0], units)}, as tried`}
+        title={`Start ${printExact(recipe.starts[0], units)}, as tried`}
         recipe={recipe}
         units={units}
       />
       {better ? (
         <div>
           <Result
-            title={`Start ${printLength(better.starts[0], units)} instead`}
+            title={`Start ${printExact(better.starts[0], units)} instead`}
             recipe={better}
             units={units}
           />
@@ -238,8 +239,8 @@ const Result: FC<{ title: string; recipe: Recipe; units: Units }> = ({ title, re
   <div>
     <h3>{title}</h3>
     <p>
-      Pocket {printSize(recipe.pocket, units, 'down')}. The card {SAY_FIT[recipe.fit]}: across{' '}
-      {recipe.fits.width} ({sayClearance(recipe.clearance.width, units)}), up and down {recipe.fits.height} (
+      Pocket {printPocket(recipe.pocket, units)}. The card {SAY_FIT[recipe.fit]}: across {recipe.fits.width} (
+      {sayClearance(recipe.clearance.width, units)}), up and down {recipe.fits.height} (
       {sayClearance(recipe.clearance.height, units)}).
     </p>
   </div>

@@ -4,7 +4,7 @@ import type { CardSize } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { Choice, type Entry, Field, FormProblems, fieldNote } from '../parts/field.tsx';
-import { CardStrip } from '../table/table.tsx';
+import { CardField, CardStrip, cardHint } from './card-line.tsx';
 import { UNCHOSEN } from './query.ts';
 import { StandardCards } from './standard.tsx';
 
@@ -26,9 +26,8 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
         This takes paper for <a href={`/projects/${project.id}`}>{project.title}</a>.
       </p>
     )}
-    <section class="no-print">
-      <CardStrip cards={cards} units={units} longest={entry.typed.width ? 64 : 120} />
-      <StandardCards units={units} />
+    <section class="card-line no-print">
+      <CardStrip cards={cards} units={units} longest={entry.typed.card ? 56 : 120} typed={entry.typed} />
       <form
         action="/envelopes"
         method="get"
@@ -43,54 +42,52 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
         <FormProblems entry={entry} fields={[...LIVE_FIELDS, ...Object.keys(UNCHOSEN)]} />
         {project && <input type="hidden" name="project" value={project.id} />}
         <div class="fields">
-          <Field name="width" label="Card width" kind="length" entry={entry} autofocus={!entry.typed.width} />
-          <Field name="height" label="Card height" kind="length" entry={entry} />
-          <Field
-            name="bulk"
-            label="Its bulk"
-            kind="length"
+          <CardField
+            units={units}
             entry={entry}
-            value={bulk}
-            hint="how thick it is"
+            others={cards.length > 0}
+            autofocus={!entry.typed.card && cards.length === 0}
           />
           <Field name="copies" label="How many" kind="count" entry={entry} value="1" />
-          <FitChoice chosen={fit} />
         </div>
-        <details
-          open={Boolean(
-            entry.typed.boxWidth || entry.typed.boxHeight || (entry.typed.front ?? 'any') !== 'any',
-          )}
-        >
-          <summary>It has to go into something, or the print has to lie just so</summary>
-          <div class="fields">
-            <Field name="boxWidth" label="At most this wide" kind="length" entry={entry} hint="outside" />
-            <Field
-              name="boxHeight"
-              label="At most this high"
-              kind="length"
-              entry={entry}
-              hint="either alone will do"
-            />
-            <Choice name="front" label="Print on the front" entry={entry} choices={FRONTS} />
-          </div>
-          <p>
-            Or start from <a href="/holders">a box, a tin, a pocket</a>, and see what goes in.
-          </p>
-        </details>
         <noscript>
           <button type="submit">Find its envelope</button>
         </noscript>
+        <MoreAsked units={units} entry={entry} fit={fit} bulk={bulk} />
       </form>
     </section>
     {answer}
   </>
 );
 
-const LIVE_FIELDS = ['width', 'height', 'bulk', 'copies', 'boxWidth', 'boxHeight'] as const;
+/** What is as usual until she says otherwise. */
+const MoreAsked: FC<Pick<Props, 'units' | 'entry' | 'fit' | 'bulk'>> = ({ units, entry, fit, bulk }) => (
+  <details open={saysMore(entry)}>
+    <summary>Its bulk, its fit, where it has to go</summary>
+    <div class="fields">
+      <Field name="bulk" label="Its bulk" kind="length" entry={entry} value={bulk} hint={HINTS.bulk} />
+      <FitChoice chosen={fit} />
+      <Field name="boxWidth" label="At most this wide" kind="length" entry={entry} hint={HINTS.boxWidth} />
+      <Field name="boxHeight" label="At most this high" kind="length" entry={entry} hint={HINTS.boxHeight} />
+      <Choice name="front" label="Print on the front" entry={entry} choices={FRONTS} />
+    </div>
+    <p>
+      Or start from <a href="/holders">a box, a tin, a pocket</a>, and see what goes in.
+    </p>
+    <StandardCards units={units} />
+  </details>
+);
+
+const saysMore = ({ typed: { boxWidth, boxHeight, front = 'any' }, problems }: Entry): boolean =>
+  Boolean(boxWidth || boxHeight) || front !== 'any' || problems.some(({ field }) => field in HINTS);
+
+const LIVE_FIELDS = ['card', 'bulk', 'copies', 'boxWidth', 'boxHeight'] as const;
 
 /** The notes under the fields, to follow as she types. */
-export const LiveNotes: FC<{ entry: Entry }> = ({ entry }) => (
-  <>{LIVE_FIELDS.map((name) => fieldNote(name, entry, HINTS[name], true))}</>
+export const LiveNotes: FC<{ entry: Entry; units: Units }> = ({ entry, units }) => (
+  <>
+    {LIVE_FIELDS.map((name) => fieldNote(name, entry, name === 'card' ? cardHint(units) : HINTS[name], true))}
+  </>
 );
 
 const FRONTS = [
@@ -100,7 +97,7 @@ const FRONTS = [
   { value: 'diagonal', label: 'at 45°' },
 ];
 
-const HINTS: Partial<Record<(typeof LIVE_FIELDS)[number], string>> = {
+const HINTS: Readonly<Record<string, string>> = {
   bulk: 'how thick it is',
   boxWidth: 'outside',
   boxHeight: 'either alone will do',

@@ -21,6 +21,13 @@ export const cardFields = (
   ...(bulk !== undefined && { bulk: typedLength(bulk, units) }),
 });
 
+/** Both sides in one field: `4 3/8 x 6 1/8`, `148 x 105 mm`. */
+export function typedSize({ width, height }: Size, units: Units): string {
+  const sides = [typedLength(width, units), typedLength(height, units)];
+  const unit = [' mm', ' in'].find((one) => sides.every((side) => side.endsWith(one))) ?? '';
+  return `${sides[0]!.slice(0, sides[0]!.length - unit.length)} x ${sides[1]}`;
+}
+
 /** What belongs to one choice of measures and must not be carried over to another. */
 export const UNCHOSEN: Query = {
   fold: '',

@@ -1,32 +1,32 @@
-/** What on the shelf can become the blank, least regretted first, each drawn with the blank laid over it. */
+/** What else on the shelf would do, least regretted first, and what comes nearest where nothing does. */
 import type { FC } from 'hono/jsx';
-import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
-import { foldOf } from '#core/envelope/folds.ts';
-import type { Recipe } from '#core/envelope/recipe.ts';
+import { pieceScale } from '#core/drawing/piece.ts';
 import type { Choice } from '#core/project/search.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { Picture } from '../diagrams/picture.tsx';
-import { Once } from '../parts/once.tsx';
 import type { Answered } from './answer.tsx';
 import { sayEnvelope } from './fold-words.ts';
 import { asking, measuresOf, UNCHOSEN } from './query.ts';
+import { PieceChoice } from './take.tsx';
 
-const SHOWN = 3;
+const SHOWN = 2;
 
 export const Shelf: FC<Answered> = (answered) => {
-  const { choices, chosen, design } = answered;
-  const first = choices.slice(0, SHOWN);
-  const rest = choices.slice(SHOWN);
+  const { choices, chosen } = answered;
+  const others = choices.slice(1);
+  const first = others.slice(0, SHOWN);
+  const rest = others.slice(SHOWN);
   return (
     <section id="shelf">
-      <h2>{chosen && design ? `${design.name}, from your shelf` : 'From your shelf'}</h2>
+      <h2>{titleOf(answered)}</h2>
       {chosen && (
         <p>
           <a href={`${asking(answered.query, { design: '', look: '' })}#shelf`}>Look at every paper</a>
         </p>
       )}
-      {choices.length === 0 ? <NothingFits {...answered} /> : <Pieces {...answered} shown={first} largest />}
+      {choices.length === 0 && <NothingFits {...answered} />}
+      {choices.length === 1 && <p class="quiet">Nothing else on the shelf would do.</p>}
+      {first.length > 0 && <Pieces {...answered} shown={first} />}
       {rest.length > 0 && (
         <details>
           <summary>
@@ -35,20 +35,20 @@ export const Shelf: FC<Answered> = (answered) => {
           <Pieces {...answered} shown={rest} />
         </details>
       )}
-      <Begin {...answered} />
     </section>
   );
 };
 
-const Pieces: FC<Answered & { shown: readonly Choice[]; largest?: boolean }> = ({
-  shown,
-  largest,
-  ...answered
-}) => {
+const titleOf = ({ choices, chosen, design }: Answered): string => {
+  const which = choices.length === 0 ? 'What the shelf has' : 'Other paper that would do';
+  return chosen && design ? `${which}: ${design.name}` : which;
+};
+
+const Pieces: FC<Answered & { shown: readonly Choice[] }> = ({ shown, ...answered }) => {
   const scale = pieceScale(
     shown.map((choice) => choice.piece),
-    largest ? 220 : 160,
-    largest ? 220 : 160,
+    160,
+    160,
   );
   return (
     <ul class="pieces">
@@ -58,80 +58,6 @@ const Pieces: FC<Answered & { shown: readonly Choice[]; largest?: boolean }> = (
     </ul>
   );
 };
-
-const PieceChoice: FC<Answered & { choice: Choice; scale: number }> = ({ choice, scale, ...answered }) => {
-  const { piece } = choice;
-  const key = `${piece.design.id}-${piece.offcut?.id ?? 'sheet'}`;
-  return (
-    <li>
-      <Picture drawing={pieceDrawing(drawn(choice), answered.units, scale)} id={`piece-${key}`} />
-      <div>
-        <p class="what">
-          <strong>{piece.design.name}</strong>, {piece.offcut ? 'offcut' : 'a new sheet'}{' '}
-          {piece.offcut && <span class="code">{piece.offcut.code}</span>}
-        </p>
-        <p class="quiet">
-          {piece.offcut?.place || piece.design.pad.name}
-          {piece.count > 1 ? ` · ${piece.count} there` : ''} · {leaves(choice, answered.units)}
-          {choice.yields > 1 ? ` · would give ${choice.yields}` : ''}
-        </p>
-        {isOneBlank(answered.recipe) && <Take choice={choice} {...answered} />}
-        {piece.design.id !== answered.design?.id && (
-          <a class="see" href={`${asking(answered.query, { design: `${piece.design.id}`, look: '' })}#looks`}>
-            How it would look
-          </a>
-        )}
-      </div>
-    </li>
-  );
-};
-
-const Take: FC<Answered & { choice: Choice }> = ({
-  choice,
-  query,
-  recipe,
-  units,
-  look,
-  design,
-  copies,
-  token,
-}) => {
-  const { piece } = choice;
-  const most = Math.min(copies, choice.yields * piece.count);
-  const chosen = look && design?.id === piece.design.id ? look.id : '';
-  const fields = { ...query, ...measuresOf(recipe, units), look: chosen, copies: `${copies}` };
-  return (
-    <form action="/cuts" method="post">
-      <Once token={token} />
-      {Object.entries(fields)
-        .filter(([name]) => name !== 'design')
-        .map(([name, value]) => (
-          <input type="hidden" name={name} value={value} />
-        ))}
-      <input type="hidden" name="design" value={piece.design.id} />
-      <input type="hidden" name="offcut" value={piece.offcut?.id ?? ''} />
-      <button type="submit" class="small">
-        {copies === 1 ? 'Take it' : most === 1 ? 'Take one of it' : `Take ${most} of it`}
-      </button>
-    </form>
-  );
-};
-
-/** A batch, or an envelope of two pieces, is planned before anything is cut. */
-const Begin: FC<Answered> = ({ query, recipe, units, copies, token }) =>
-  copies === 1 && isOneBlank(recipe) ? null : (
-    <form action="/envelopes" method="post">
-      <Once token={token} />
-      {Object.entries({ ...query, ...measuresOf(recipe, units), copies: `${copies}` }).map(
-        ([name, value]) => (
-          <input type="hidden" name={name} value={value} />
-        ),
-      )}
-      <button type="submit">Begin a project and plan {copies === 1 ? 'both cuts' : 'the whole batch'}</button>
-    </form>
-  );
-
-const isOneBlank = (recipe: Recipe): boolean => foldOf(recipe).blanks(recipe).length === 1;
 
 const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
   <>
@@ -168,20 +94,3 @@ const lacks = (short: Size, units: Units): string =>
   ]
     .filter(Boolean)
     .join(' and ');
-
-const leaves = ({ cut }: Choice, units: Units): string =>
-  cut.leftovers.length === 0
-    ? 'leaves nothing worth keeping'
-    : `leaves ${cut.leftovers.map((one) => printSize(one, units)).join(' and ')}`;
-
-/** The piece as drawn: the blank over it, what stays hatched. */
-const drawn = ({ piece, cut }: Choice): DrawnPiece => ({
-  width: piece.width,
-  height: piece.height,
-  code: piece.offcut?.code ?? piece.design.name,
-  parts: cut.parts.map((part) => ({ ...part, name: 'envelope', sign: 'E' })),
-  leftovers: cut.leftovers,
-  upright: piece.design.print.direction !== 'any way',
-  ...(piece.design.print.direction === 'one edge' && piece.border && { border: piece.design.print.border }),
-  swatch: piece.design.swatch,
-});

@@ -2,7 +2,8 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
-import { printExact, printLength, printSize, subtract, typedLength, type Units } from '#shared/length.ts';
+import { printExact, printLength, subtract, typedLength, type Units } from '#shared/length.ts';
+import { printPocket, printPocketSide } from '#shared/pocket.ts';
 import { type Entry, Field, FormProblems } from '../parts/field.tsx';
 
 export interface ShiftView {
@@ -78,10 +79,10 @@ const Option: FC<{ project: Project; from: Recipe; to: Recipe; units: Units }> =
   return (
     <li class="sheet">
       <h2>
-        Along its {grows}, {printLength(from.pocket[grows], units)}
+        Along its {grows}, {printPocketSide(from.pocket[grows], units)}
       </h2>
       <p>
-        Start {printExact(to.starts[0], units)} makes the pocket {printSize(to.pocket, units)}:{' '}
+        Start {printExact(to.starts[0], units)} makes the pocket {printPocket(to.pocket, units)}:{' '}
         {printLength(subtract(to.pocket[grows], from.pocket[grows]), units)} more along the {grows}, as much
         less along the {shrinks}.
       </p>

@@ -3,8 +3,9 @@ import type { FC } from 'hono/jsx';
 import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
-import { type Length, printExact, printSize, typedLength, type Units } from '#shared/length.ts';
+import { type Length, printExact, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
+import { printPocket } from '#shared/pocket.ts';
 import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
 import { type Size, turned } from '#shared/size.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
@@ -50,7 +51,7 @@ export const OutcomeForm: FC<Props> = (props) => {
         <fieldset>
           <legend>The pocket, measured inside</legend>
           <p class="quiet">
-            Flat and empty, fold to fold. By the recipe it is {printSize(recipe.pocket, units)}; what you
+            Flat and empty, fold to fold. By the recipe it is {printPocket(recipe.pocket, units)}; what you
             measure teaches the tool page how your tool really sets.
           </p>
           <div class="fields">

@@ -9,6 +9,8 @@ export interface Entry {
   readonly problems: readonly Problem[];
   /** What else to say beside a field, in place of its hint. */
   readonly notes?: Readonly<Record<string, string>>;
+  /** Fields that are only half typed: no mistake yet. */
+  readonly unfinished?: readonly string[];
 }
 
 export const BLANK_ENTRY: Entry = { typed: {}, problems: [] };
@@ -19,7 +21,7 @@ interface FieldProps {
   readonly entry: Entry;
   readonly value?: string | undefined;
   readonly hint?: string | undefined;
-  readonly kind?: 'length' | 'count' | 'code' | 'words';
+  readonly kind?: 'length' | 'size' | 'count' | 'code' | 'words';
   readonly autofocus?: boolean | undefined;
   readonly optional?: boolean;
   /** The id of a list of likely answers. */
@@ -106,7 +108,7 @@ export const fieldNote = (name: string, entry: Entry, hint = '', outOfBand = fal
   return (
     <p
       id={`${name}-note`}
-      class={problem ? 'problem' : 'hint'}
+      class={problem ? 'problem' : entry.unfinished?.includes(name) ? 'hint unfinished' : 'hint'}
       role={problem ? 'alert' : undefined}
       hx-swap-oob={outOfBand ? 'true' : undefined}
     >

@@ -6,7 +6,8 @@ import { alike, asMade } from '#core/project/as-made.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts';
 import type { Finish } from '#shared/fold.ts';
-import { printExact, printExactSize, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
+import { printPocket } from '#shared/pocket.ts';
 import type { Size } from '#shared/size.ts';
 import { finely } from '../parts/finely.ts';
 import { sayFinish } from '../parts/finish.ts';
@@ -45,7 +46,7 @@ export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, u
       <Measure
         wide
         name="Pocket"
-        value={printSize(recipe.pocket, units)}
+        value={printPocket(recipe.pocket, units)}
         notes={[`worked out: card ${SAY_FIT[recipe.fit]}`, ...really('pocket')]}
       />
     </dl>

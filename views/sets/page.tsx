@@ -5,7 +5,8 @@ import { type Wrapped, wrapPathDrawing } from '#core/drawing/wrap-path.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
 import { openingOf } from '#core/project/parts/wraps.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import type { Units } from '#shared/length.ts';
+import { printPocket } from '#shared/pocket.ts';
 import { PART_KINDS, type PartKind } from '#shared/schemas/parts.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { SAY_CAUTION } from '../making/say.ts';
@@ -127,7 +128,7 @@ const Opening: FC<ReturnType<typeof openingOf>> = ({ tiesShut, words }) => (
 const ForEnvelope: FC<{ envelope: Recipe; entry: Entry; units: Units }> = ({ envelope, entry, units }) => (
   <p>
     For <a href={`/envelopes?${cardQuery(entry)}`}>the card’s envelope</a>, {envelope.fold},{' '}
-    {printSize(envelope.pocket, units)}.
+    {printPocket(envelope.pocket, units)}.
   </p>
 );
 

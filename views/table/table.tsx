@@ -1,13 +1,11 @@
 /** The start: her drawn cards to tap or a size to type; beside them what runs low and the latest projects. */
 import type { FC } from 'hono/jsx';
-import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { CardSize, Project } from '#core/project/journal.ts';
 import type { PadWithDesigns } from '#core/project/stash.ts';
 import type { Units } from '#shared/length.ts';
-import { asking, cardFields } from '#views/envelopes/query.ts';
+import { CardField, CardStrip } from '#views/envelopes/card-line.tsx';
 import { howMany } from '#views/parts/words.ts';
-import { Picture } from '../diagrams/picture.tsx';
-import { BLANK_ENTRY, Field } from '../parts/field.tsx';
+import { BLANK_ENTRY } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
 
 export interface TableProps {
@@ -24,45 +22,19 @@ export const Table: FC<TableProps> = ({ units, cards, low, latest, empty, token 
   <>
     {empty && <FirstEvening token={token} />}
     <h1>Which card is in your hand?</h1>
-    <CardStrip cards={cards} units={units} longest={120} />
-    <form action="/envelopes" method="get" class="sheet fields">
-      <Field name="width" label="Card width" kind="length" entry={BLANK_ENTRY} hint={example(units)} />
-      <Field name="height" label="Card height" kind="length" entry={BLANK_ENTRY} />
-      <div class="field">
-        <span class="label">&nbsp;</span>
+    <section class="card-line">
+      <CardStrip cards={cards} units={units} longest={110} />
+      <form action="/envelopes" method="get" class="sheet">
+        <CardField units={units} entry={BLANK_ENTRY} others={cards.length > 0} />
         <button type="submit">Find its envelope</button>
-      </div>
-    </form>
+      </form>
+    </section>
     <div class="columns">
       <Latest projects={latest} />
       <Low pads={low} />
     </div>
   </>
 );
-
-/** The maker's cards on one scale, the longest side so many units, each leading to its envelope. */
-export const CardStrip: FC<{ cards: readonly CardSize[]; units: Units; longest: number }> = ({
-  cards,
-  units,
-  longest,
-}) => {
-  const scale = cardScale(cards, longest);
-  return cards.length === 0 ? null : (
-    <ul class="cards">
-      {cards.map((card) => (
-        <li>
-          <a href={asking(cardFields(card, units))}>
-            <Picture drawing={cardDrawing(card, units, scale)} id={`card-${card.id}`} />
-            <span>{card.name}</span>
-          </a>
-        </li>
-      ))}
-    </ul>
-  );
-};
-
-const example = (units: Units): string =>
-  units.unit === 'in' ? 'like 5 1/2, or 140 mm' : 'like 140, or 5 1/2 in';
 
 const FirstEvening: FC<{ token: string }> = ({ token }) => (
   <section class="sheet">

@@ -5,14 +5,8 @@
 import type { FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { Recipe, Side } from '#core/envelope/recipe.ts';
 import { distance } from '#core/geometry/point.ts';
-import {
-  type Length,
-  printExact,
-  printExactSize,
-  printLength,
-  printSize,
-  type Units,
-} from '#shared/length.ts';
+import { type Length, printExact, printExactSize, type Units } from '#shared/length.ts';
+import { printPocket, printPocketSide } from '#shared/pocket.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';
 import { cutAway } from './cut-away.ts';
@@ -54,6 +48,8 @@ const TALLEST = 460;
 const START_ROOM = 46;
 const OVERALL_ROOM = 28;
 const SIDE_ROOM = 12;
+/** The measures that are set and cut first stand out. */
+const SET = { size: 16, weight: 'lit' } as const;
 /** For figures in a slim pocket. */
 const SMALL = 11;
 
@@ -86,7 +82,7 @@ function drawPaper(page: FlatPage): void {
 function drawStart(page: FlatPage, notch: Notch): void {
   const { sheet, place, recipe, units } = page;
   const [, to] = place.edge(notch.edge);
-  const start = startShapes(page, notch);
+  const start = startShapes(page, notch, SET);
   const twin = recipe.starts.find((one) => one !== notch.reading) ?? notch.reading;
   const other = dimension(place.at(notch.mouth), to, printExact(twin, units), { away: AWAY });
   sheet.settle([[...start, ...other], start]);
@@ -98,7 +94,7 @@ function drawOverall({ sheet, place, layout, units }: FlatPage, start: Side): vo
   const next = SIDES[(SIDES.indexOf(start) + 1) % 4]!;
   for (const side of width === height ? [opposite(start)] : [opposite(start), next]) {
     const along = side === 'top' || side === 'bottom' ? width : height;
-    sheet.add(...dimension(...place.edge(side), printExact(along, units), { away: AWAY }));
+    sheet.add(...dimension(...place.edge(side), printExact(along, units), { away: AWAY, ...SET }));
   }
 }
 
@@ -120,7 +116,7 @@ const CORNERS = 0.07;
 
 function drawBeside(page: FlatPage, scores: readonly ScoreLine[], measure: Length): void {
   const { sheet, place, units } = page;
-  const text = printLength(measure, units);
+  const text = printPocketSide(measure, units);
   const ways = (['after', 'before'] as const).flatMap((beside) =>
     [TEXT.dimension, SMALL].flatMap((size) => [14, 26, 40, 54].map((inwards) => ({ beside, size, inwards }))),
   );
@@ -145,7 +141,7 @@ function inWords({ recipe, layout, units }: FlatPage, first: Notch | undefined):
     ...(first
       ? [`The first notch is at ${printExact(first.reading, units)} along the ${first.edge} edge.`]
       : []),
-    `${scoresIn(layout)} a pocket of ${printSize(recipe.pocket, units)}.`,
+    `${scoresIn(layout)} a pocket of ${printPocket(recipe.pocket, units)}.`,
     `Flaps ${layout.flaps.map((flap) => flap.letter).join(', ')} fold in that order.`,
     ...(trimmed.length > 0 ? [`Flap ${trimmed.join('; flap ')}.`] : []),
   ].join(' ');

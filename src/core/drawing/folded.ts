@@ -6,7 +6,8 @@ import type { FoldedLayout, FoldedView, Gap } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, inOrder, shift, type Transform } from '#core/geometry/transform.ts';
-import { type Length, printExactSize, printLength, printSize, type Units } from '#shared/length.ts';
+import { type Length, printExactSize, printLength, type Units } from '#shared/length.ts';
+import { printPocket, printPocketSide } from '#shared/pocket.ts';
 import { textWidth } from './boxes.ts';
 import { type Composition, compose } from './composition.ts';
 import { dimension } from './dimension.ts';
@@ -56,7 +57,7 @@ interface Bounds {
 function lowestFigure({ pocket, clearance }: Recipe, bounds: Bounds, scale: number, units: Units): number {
   const below = (text: string): number => textWidth(text, TEXT.dimension) + 16;
   const gap = bounds.top + Math.max(0, clearance.height) * scale + below(gapText(clearance.height, units));
-  const figure = below(printLength(pocket.height, units));
+  const figure = below(printPocketSide(pocket.height, units));
   return Math.max(gap, figure < bounds.bottom - bounds.top ? 0 : bounds.bottom + figure);
 }
 
@@ -65,8 +66,8 @@ function drawPocket(sheet: Composition, { pocket }: Recipe, bounds: Bounds, unit
   const { left, right, top, bottom } = bounds;
   const [corner, width, height] = [
     point(left, bottom),
-    printLength(pocket.width, units),
-    printLength(pocket.height, units),
+    printPocketSide(pocket.width, units),
+    printPocketSide(pocket.height, units),
   ];
   const besides = (from: Point, to: Point, text: string): Shape[][] =>
     BESIDE.map((beside) => dimension(from, to, text, { away: AWAY, beside }));
@@ -150,7 +151,7 @@ const closed = (points: readonly Point[]): Point[] => [...points, points[0]!];
 function inWords(recipe: Recipe, face: Face, units: Units): string {
   const { width, height } = recipe.clearance;
   return [
-    `The folded envelope from the ${face}, ${printSize(recipe.pocket, units)}, with the card’s outline inside.`,
+    `The folded envelope from the ${face}, ${printPocket(recipe.pocket, units)}, with the card’s outline inside.`,
     `The gap is ${printLength(width, units)} along the width and ${printLength(height, units)} along the height.`,
     ...(face === 'back'
       ? [`Flaps ${recipe.flaps.map((flap) => flap.letter).join(', ')} lie on each other in that order.`]

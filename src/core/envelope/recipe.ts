@@ -99,7 +99,6 @@ export type WarningKind =
   | "won't go"
   | 'turn the card'
   | 'larger than the tool'
-  | 'larger than any paper'
   | 'larger than the limit'
   | 'flaps do not meet'
   | 'back open'

@@ -37,14 +37,6 @@ export const WISH_WARNINGS: readonly WarningKind[] = ['larger than the limit', '
 export const wishWarnings = (recipe: Unwarned, want: Want): Warning[] =>
   [beyondLimit(recipe.pocket, want), otherLie(recipe, want)].filter((warning) => warning !== undefined);
 
-/** When no piece on the shelf, the largest being this, can become the blank either way round. */
-export function paperWarning(blank: Size, largest: Size): Warning | undefined {
-  const short = Math.max(longer(blank) - longer(largest), shorter(blank) - shorter(largest));
-  return short > 0
-    ? warn('larger than any paper', 'No paper on the shelf is large enough.', length(short))
-    : undefined;
-}
-
 /** A sentence, with the amount in the reader's units where there is one. */
 export function describeWarning({ kind, message, amount, area }: Warning, units: Units): string {
   if (area !== undefined) return `${message} ${AMOUNT[kind](printArea(area, units))}`;
@@ -55,7 +47,6 @@ const AMOUNT: Record<WarningKind, (amount: string) => string> = {
   "won't go": (amount) => `It lacks ${amount}.`,
   'turn the card': (amount) => amount,
   'larger than the tool': (amount) => `It is ${amount} too long.`,
-  'larger than any paper': (amount) => `${amount} is missing.`,
   'larger than the limit': (amount) => `It is ${amount} over.`,
   'flaps do not meet': (amount) => `The gap is ${amount}.`,
   'back open': (amount) => `${amount} of it lie bare.`,

@@ -4,7 +4,7 @@ import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Finishes, Flap, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
-import { describeWarning, paperWarning } from '#core/envelope/warnings.ts';
+import { describeWarning } from '#core/envelope/warnings.ts';
 import { distance } from '#core/geometry/point.ts';
 import type { Finish } from '#shared/fold.ts';
 import { add, inches, length, subtract, toInches, type Units } from '#shared/length.ts';
@@ -204,17 +204,6 @@ describe('warnings', () => {
       start: inches(2.75),
     });
     expect(kinds(meeting)).toEqual(expect.arrayContaining(['flaps do not meet', 'seam too thin']));
-  });
-
-  it('paper that is too small says how much is missing, whichever way it lies', () => {
-    const blank = { width: inches(8), height: inches(8) };
-    expect(paperWarning(blank, { width: inches(8), height: inches(9) })).toBeUndefined();
-    expect(paperWarning(blank, { width: inches(12), height: inches(7.5) })?.amount).toBe(inches(1 / 2));
-    const strip = { width: inches(11), height: inches(4) };
-    expect(paperWarning(strip, { width: inches(4), height: inches(11) })).toBeUndefined();
-    expect(describeWarning(paperWarning(blank, strip)!, SIXTEENTHS)).toBe(
-      'No paper on the shelf is large enough. 4″ is missing.',
-    );
   });
 
   it('without an amount the message stands alone', () => {

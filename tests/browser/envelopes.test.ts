@@ -1,0 +1,124 @@
+/**
+ * The envelopes page as a maker reaches it: how many taps and keys lie between the card and the piece, the answer in
+ * sight on a phone, free of barriers at both widths, whole in print, with scripts off.
+ */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { graveFaults } from '#tests/support/axe.ts';
+import { browserPath } from '#tests/support/find-browser.ts';
+import { startWalk, type Walk } from '#tests/support/walk.ts';
+
+const PAGES = [
+  '/',
+  '/envelopes',
+  '/envelopes?card=5+x+7',
+  '/envelopes?card=5+x+7&copies=8',
+  '/envelopes?card=30x30',
+  '/envelopes?card=5+x&copies=0',
+  '/envelopes?card=7x9&fold=two-piece',
+];
+
+describe.skipIf(!browserPath)('the envelopes page', () => {
+  let walk: Walk;
+
+  beforeAll(async () => {
+    walk = await startWalk();
+    await walk.go('/');
+    await walk.press(/demo/);
+  }, 60_000);
+
+  afterAll(() => walk?.end());
+
+  test('takes two taps and twelve keys from a card to the piece it is cut from', async () => {
+    let [taps, keys] = [0, 0];
+    const { page } = walk;
+    await walk.go('/');
+    taps += 1;
+    await page.locator('#card').click();
+    for (const key of ['4 3/8x6 1/8'.split(''), 'Enter'].flat()) {
+      keys += 1;
+      await page.keyboard.press(key === ' ' ? 'Space' : key);
+    }
+    await page.waitForURL(/envelopes/);
+    taps += 1;
+    await walk.leave(page.locator('#paper button'));
+    await page.waitForURL(/\/projects\/\d+/);
+    expect([taps, keys]).toEqual([2, 12]);
+    expect(await walk.main()).toContain('4⅜ × 6⅛″');
+  });
+
+  test('takes two taps and no key from a drawn card', async () => {
+    await walk.go('/');
+    await walk.leave(walk.page.locator('.cards a').first());
+    await walk.leave(walk.page.locator('#paper button'));
+    expect(walk.page.url()).toMatch(/\/projects\/\d+/);
+  });
+
+  test('shows answer and button on a phone without scrolling, and nothing runs out at the side', async () => {
+    await walk.go('/envelopes?card=5+x+7');
+    const { page } = walk;
+    const [headline, take] = [page.locator('h1'), page.locator('#paper button')];
+    const below = async (one: typeof take) =>
+      (await one.boundingBox())!.y + (await one.boundingBox())!.height;
+    expect(await below(headline)).toBeLessThan(844);
+    expect(await below(take)).toBeLessThan(844);
+    // What is to be set and cut is read from where the phone lies: 14 px at least.
+    const figures = await page.locator('.flat text.d-lit.d-dimension').evaluateAll((all) =>
+      all.map((one) => {
+        const svg = (one as SVGTextElement).ownerSVGElement!;
+        return Number(one.getAttribute('font-size')) * (svg.clientWidth / svg.viewBox.baseVal.width);
+      }),
+    );
+    expect(figures.length).toBeGreaterThan(0);
+    expect(Math.min(...figures)).toBeGreaterThanOrEqual(14);
+  });
+
+  test.each([390, 1280])(
+    'at %i pixels no page overflows and axe finds nothing serious',
+    async (width) => {
+      await walk.page.setViewportSize({ width, height: 844 });
+      const found: string[] = [];
+      for (const path of PAGES) {
+        await walk.go(path);
+        const over = await walk.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+        if (over > 0) found.push(`${path} is ${over} too wide`);
+        found.push(...(await graveFaults(walk.page)).map((id) => `${path}: ${id}`));
+      }
+      expect(found).toEqual([]);
+    },
+    90_000,
+  );
+
+  test('prints its answer with drawing and paper on one sheet', async () => {
+    await walk.go('/envelopes?card=5+x+7');
+    const pdf = await walk.page.pdf({ format: 'Letter', margin: { top: '12mm', bottom: '12mm' } });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
+    await walk.page.emulateMedia({ media: 'print' });
+    for (const part of ['h1', '.flat svg', '#paper svg', '.folded svg']) {
+      expect([part, await walk.page.locator(part).first().isVisible()]).toEqual([part, true]);
+    }
+    await walk.page.emulateMedia({ media: null });
+  });
+
+  test('nothing went wrong behind the pages', () => {
+    expect(walk.faults.filter((fault) => !fault.includes('422'))).toEqual([]);
+  });
+});
+
+test.skipIf(!browserPath)(
+  'with scripts off a half typed card is asked about, and kept',
+  { timeout: 60_000 },
+  async () => {
+    const walk = await startWalk({ scripts: false });
+    await walk.go('/');
+    await walk.fill({ card: '5 x' });
+    await walk.press('Find its envelope');
+    expect(await walk.page.locator('#card-note').innerText()).toContain('Second side');
+    expect(await walk.page.locator('#card').inputValue()).toBe('5 x');
+    await walk.fill({ card: '5 x 7' });
+    await walk.press('Find its envelope');
+    expect(await walk.page.locator('h1').innerText()).toMatch(
+      /^Goes in easily\. There is no paper on the shelf yet/,
+    );
+    await walk.end();
+  },
+);
