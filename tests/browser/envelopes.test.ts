@@ -88,7 +88,7 @@ describe.skipIf(!browserPath)('the envelopes page', () => {
     90_000,
   );
 
-  test('prints its answer with drawing and paper on one sheet', async () => {
+  test('prints its answer with every drawing on two sheets at most', async () => {
     await walk.go('/envelopes?card=5+x+7');
     const pdf = await walk.page.pdf({ format: 'Letter', margin: { top: '12mm', bottom: '12mm' } });
     expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
