@@ -2,7 +2,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { foldOf } from '#core/envelope/folds.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
-import { add, inches, printLength, printSize } from '#shared/length.ts';
+import { add, inches, printLength } from '#shared/length.ts';
 import { addTrial, listEnvelopes, makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
 import { createProject, readProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
@@ -90,7 +90,7 @@ describe('the steps', () => {
   });
 
   test('warn where a blade or adhesive comes', async () => {
-    expect(await page(`${home}/make?envelope=1&step=1`)).toContain('Blades:');
+    expect(await page(`${home}/make?envelope=1&step=1`)).toContain('fingers well behind it');
     const glue = STEPS.findIndex((step) => step.kind === 'glue') + 2;
     expect(await page(`${home}/make?envelope=1&step=${glue}`)).toContain('Hot glue burns');
   });
@@ -210,7 +210,7 @@ describe('another start', () => {
     ['-2', 'can’t be negative'],
     ['1/8', 'the start has to lie between'],
     ['8', 'the start has to lie between'],
-    ['99', 'the start has to lie between'],
+    ['99 in', 'the start has to lie between'],
   ])('of “%s” is refused beside the field', async (typed, message) => {
     const answer = await app.post(`${home}/start`, { _method: 'PUT', start: typed });
     const shown = await answer.text();
@@ -274,6 +274,8 @@ test.each([
   );
   for (const [at, text] of texts.entries()) expect(text).toContain(`Step ${at + 1} of ${length}`);
   expect(texts.filter((text) => glue.test(text))).toHaveLength(1);
+  const tabs = texts.filter((text) => text.includes('its tabs A, B and E inside'));
+  expect(tabs).toHaveLength(blanks - 1);
   expect(texts.filter((text) => text.includes('<h1 class="instruction">Cut a'))).toHaveLength(blanks);
   expect(texts.some((text) => text.includes('Set the edge to'))).toBe(false);
   const shown = await page(`/projects/${id}`);
@@ -288,5 +290,6 @@ test.each([
 test('sizes are said in the reader’s units', async () => {
   await app.db.updateTable('settings').set({ unit: 'mm' }).execute();
   expect(await page(`${home}/make?envelope=1&step=1`)).toContain('Cut a square, 190.5 mm.');
-  expect(await page(home)).toContain(printSize(THANKS.card!, { unit: 'mm' }));
+  // 1 in = 25.4 mm exactly: 5.875 × 3 in.
+  expect(await page(home)).toContain('149.225 × 76.2 mm');
 });

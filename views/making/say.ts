@@ -1,7 +1,8 @@
 /** Each making step in words: the instruction itself, one sentence on how, and the usual caution. Knows no drawings. */
+import { sideOf } from '#core/drawing/paper.ts';
 import type { Caution, Placement, Step } from '#core/envelope/fold.ts';
 import { placementWords } from '#core/envelope/placement.ts';
-import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import type { HingedLetter, Recipe } from '#core/envelope/recipe.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { capital, listed } from '#views/parts/words.ts';
@@ -70,13 +71,13 @@ const layWhy = ({ faceDown }: Placement): string =>
     ? 'The inside of the envelope looks up at you from now on.'
     : 'So the back of the paper comes out, and the print lines the envelope.';
 
-const trimWords = (flap: FlapLetter, finish: string): Instruction => ({
+const trimWords = (flap: HingedLetter, finish: string): Instruction => ({
   what: `Flap ${flap}: ${finish}.`,
   how: 'The hatched part comes off. Measure from the score line, not from the tip.',
 });
 
-function foldWords(flaps: readonly FlapLetter[], recipe: Recipe): Instruction {
-  const sides = flaps.map((letter) => recipe.flaps.find((flap) => flap.letter === letter)!.side);
+function foldWords(flaps: readonly HingedLetter[], recipe: Recipe): Instruction {
+  const sides = flaps.map((letter) => sideOf(recipe, letter));
   const what = `Fold in ${listed(flaps)}, ${listed(sides)}.`;
   return flaps.length > 1
     ? { what, how: 'Crease along the scores, from their middle outwards.' }
@@ -84,7 +85,7 @@ function foldWords(flaps: readonly FlapLetter[], recipe: Recipe): Instruction {
 }
 
 /** Where the closing flap's own piece takes the glue, the fold is made of two. */
-const glueWords = (flap: FlapLetter, onto: readonly FlapLetter[]): Instruction =>
+const glueWords = (flap: HingedLetter, onto: readonly HingedLetter[]): Instruction =>
   flap === 'D'
     ? {
         what: 'Glue the two pieces together.',

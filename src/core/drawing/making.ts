@@ -3,7 +3,7 @@
  * next thing lit, flaps folded in as they go. Knows the steps only as far as they have come.
  */
 import type { FlatFlap, FlatLayout, Placement, Step } from '#core/envelope/fold.ts';
-import type { FlapLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
+import type { HingedLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { applyToAll, foldOver } from '#core/geometry/transform.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
@@ -65,14 +65,14 @@ const ARROW_RADIUS = 60;
 interface Done {
   readonly notches: ReadonlySet<number>;
   readonly scores: ReadonlySet<number>;
-  readonly trimmed: ReadonlySet<FlapLetter>;
-  readonly folded: ReadonlySet<FlapLetter>;
+  readonly trimmed: ReadonlySet<HingedLetter>;
+  readonly folded: ReadonlySet<HingedLetter>;
 }
 
 /** What the steps so far have made of the blank; a flap to be glued is opened again. */
 function doneBefore(steps: readonly Step[], now: Step): Done {
   const of = <T>(pick: (step: Step) => readonly T[]): Set<T> => new Set(steps.flatMap(pick));
-  const isGlued = (letter: FlapLetter): boolean => now.kind === 'glue' && now.flap === letter;
+  const isGlued = (letter: HingedLetter): boolean => now.kind === 'glue' && now.flap === letter;
   return {
     notches: of((step) => (step.kind === 'notch' ? [step.notch] : [])),
     scores: of((step) => (step.kind === 'score' ? [step.score] : [])),

@@ -3,7 +3,7 @@
  * one flap. Shared by the workshop drawing and the making steps; knows neither's order.
  */
 import type { FlatFlap, FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
-import type { FlapLetter, Recipe, Side } from '#core/envelope/recipe.ts';
+import type { HingedLetter, Recipe, Side } from '#core/envelope/recipe.ts';
 import type { Point, Polygon } from '#core/geometry/point.ts';
 import { type Length, printExact, type Units } from '#shared/length.ts';
 import type { Composition } from './composition.ts';
@@ -114,10 +114,11 @@ export function drawLetter(
 }
 
 /** A flap's letter, smaller where the room is. */
-export const flapLetter = ({ at, room }: Spot, letter: FlapLetter, weight: Weight = 'plain'): Label =>
+export const flapLetter = ({ at, room }: Spot, letter: HingedLetter, weight: Weight = 'plain'): Label =>
   label('letter', at, letter, { weight, size: Math.min(TEXT.letter, Math.max(TEXT.note, 1.6 * room)) });
 
-export const sideOf = (recipe: Recipe, letter: FlapLetter): Side =>
-  recipe.flaps.find((flap) => flap.letter === letter)!.side;
+/** E hinges on the pocket's side that C does. */
+export const sideOf = (recipe: Recipe, letter: HingedLetter): Side =>
+  recipe.flaps.find((flap) => flap.letter === (letter === 'E' ? 'C' : letter))!.side;
 
 const BELOW_LETTER = 17;

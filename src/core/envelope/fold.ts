@@ -13,6 +13,7 @@ import type {
   Finishes,
   FitLimits,
   FlapLetter,
+  HingedLetter,
   Notcher,
   Recipe,
   Side,
@@ -83,11 +84,11 @@ export interface Notch {
 
 export interface ScoreLine extends Line {
   readonly order: number;
-  readonly flap: FlapLetter;
+  readonly flap: HingedLetter;
 }
 
 export interface FlatFlap {
-  readonly letter: FlapLetter;
+  readonly letter: HingedLetter;
   /** As finished. */
   readonly shape: Polygon;
   /** What is cut from it, to be hatched. */
@@ -109,7 +110,7 @@ export interface FoldedLayout {
 export interface FoldedView {
   readonly pocket: Polygon;
   /** In stacking order, the first nearest to the pocket; none on the front. */
-  readonly flaps: readonly { readonly letter: FlapLetter; readonly shape: Polygon }[];
+  readonly flaps: readonly { readonly letter: HingedLetter; readonly shape: Polygon }[];
   readonly seams: readonly Polygon[];
   readonly glue: readonly Polygon[];
   readonly card: Polygon;
@@ -126,7 +127,7 @@ export interface Gap extends Line {
 export interface Lit {
   readonly notch?: number;
   readonly score?: number;
-  readonly flaps?: readonly FlapLetter[];
+  readonly flaps?: readonly HingedLetter[];
 }
 
 export type Caution = 'blade' | 'adhesive';
@@ -149,9 +150,9 @@ export type StepAction =
   | { readonly kind: 'turn'; readonly turning: Turning; readonly lineUpWith: number }
   | { readonly kind: 'notch'; readonly notch: number }
   | { readonly kind: 'score'; readonly score: number; readonly at?: ScorePlace }
-  | { readonly kind: 'trim'; readonly flap: FlapLetter; readonly finish: Finish }
-  | { readonly kind: 'fold'; readonly flaps: readonly FlapLetter[] }
-  | { readonly kind: 'glue'; readonly flap: FlapLetter; readonly onto: readonly FlapLetter[] }
+  | { readonly kind: 'trim'; readonly flap: HingedLetter; readonly finish: Finish }
+  | { readonly kind: 'fold'; readonly flaps: readonly HingedLetter[] }
+  | { readonly kind: 'glue'; readonly flap: FlapLetter; readonly onto: readonly HingedLetter[] }
   | { readonly kind: 'close'; readonly flap: FlapLetter };
 
 /** Where no notch gives it: this far from an edge of the blank, and parallel to it. */

@@ -51,6 +51,9 @@ export interface FitLimits {
 /** In folding order: A and B are the sides that go in first, C is glued onto them, D closes. */
 export type FlapLetter = 'A' | 'B' | 'C' | 'D';
 
+/** Whatever is hinged to a panel: a flap, or E, the tab at the foot of a back that is a piece of its own. */
+export type HingedLetter = FlapLetter | 'E';
+
 export type Side = 'left' | 'right' | 'top' | 'bottom';
 
 /** The maker's own finishes, flap by flap; what is not named is finished as the recipe proposes. */

@@ -6,7 +6,7 @@ import type { Line, Polygon } from '#core/geometry/point.ts';
 import { inset, overlap } from '#core/geometry/polygon.ts';
 import type { Finish, FoldName } from '#shared/fold.ts';
 import { inches, type Length } from '#shared/length.ts';
-import type { FlapLetter } from './recipe.ts';
+import type { HingedLetter } from './recipe.ts';
 import type { Straight } from './straight.ts';
 
 /** One blank in the back view, opened out: a panel, and flaps hinged to its sides. */
@@ -22,7 +22,7 @@ export interface Sheet {
 }
 
 export interface SheetFlap {
-  readonly letter: FlapLetter;
+  readonly letter: HingedLetter;
   readonly hinge: Line;
   /** In its own frame: as cut, and the strip it is cut from. */
   readonly shape: Polygon;
@@ -49,7 +49,7 @@ export interface Form {
   /** The one with the closing flap first. */
   sheets(one: Straight): readonly Sheet[];
   /** Folded, in stacking order, seen from the back. */
-  stack(one: Straight): readonly { readonly letter: FlapLetter; readonly shape: Polygon }[];
+  stack(one: Straight): readonly { readonly letter: HingedLetter; readonly shape: Polygon }[];
   joints(one: Straight): readonly Joint[];
 }
 

@@ -66,8 +66,8 @@ function backOf(sheet: Sheet, quarters: number): Transform {
 
 /** The outer face of a flap; of C, where it is a panel of its own, of that panel. */
 function onBack(sheets: readonly Sheet[], letter: FlapLetter, quarters: number): Transform {
-  const sheet = sheets.find(({ flaps }) => flaps.some((flap) => flap.letter === letter))!;
-  const open = backOf(sheet, quarters);
-  if (letter === 'C' && sheet.mirrored) return open;
-  return inOrder(open, foldOver(sheet.flaps.find((flap) => flap.letter === letter)!.hinge));
+  const sheet = sheets.find(({ flaps }) => flaps.some((flap) => flap.letter === letter));
+  if (!sheet) return backOf(sheets.find(({ mirrored }) => mirrored)!, quarters);
+  const { hinge } = sheet.flaps.find((flap) => flap.letter === letter)!;
+  return inOrder(backOf(sheet, quarters), foldOver(hinge));
 }

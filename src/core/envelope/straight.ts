@@ -8,7 +8,7 @@ import { foldOver, inOrder, type Transform } from '#core/geometry/transform.ts';
 import type { Finish } from '#shared/fold.ts';
 import { inches, type Length, length, subtract } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import type { FlapLetter, Side } from './recipe.ts';
+import type { HingedLetter, Side } from './recipe.ts';
 
 /** Which side of the pocket stays open until the closing flap shuts it, seen from the back. */
 export type Opening = 'top' | 'right';
@@ -25,11 +25,11 @@ export interface Straight {
   readonly finish: Finish;
 }
 
-/** A and B are the tabs, C the back, D the closing flap. */
-export const straightSides = (opening: Opening): Record<FlapLetter, Side> =>
+/** A and B are the tabs, C the back, D the closing flap; E, where there is one, the tab at the foot of the back. */
+export const straightSides = (opening: Opening): Record<HingedLetter, Side> =>
   opening === 'top'
-    ? { A: 'left', B: 'right', C: 'bottom', D: 'top' }
-    : { A: 'top', B: 'bottom', C: 'left', D: 'right' };
+    ? { A: 'left', B: 'right', C: 'bottom', D: 'top', E: 'bottom' }
+    : { A: 'top', B: 'bottom', C: 'left', D: 'right', E: 'left' };
 
 /** The pocket's side along the opening, and the one from the opening to the fold opposite. */
 export const mouthOf = ({ pocket, opening }: Pick<Straight, 'pocket' | 'opening'>): Length =>

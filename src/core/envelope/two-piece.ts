@@ -1,6 +1,6 @@
 /**
  * The two-piece fold: a piece with three tabs and a piece with the closing flap, glued onto each other, so that two
- * small offcuts make an envelope. The address goes on the piece with the flap, whose face stays whole.
+ * small offcuts make an envelope. C is the panel with the tabs, E the tab at its foot. The address goes on the piece with the flap, whose face stays whole.
  */
 import type { Polygon } from '#core/geometry/point.ts';
 import { rectangle } from '#core/geometry/polygon.ts';
@@ -35,7 +35,7 @@ export const twoPieceForm: Form = {
     shape: 'rounded',
     radius: length(Math.max(1, Math.min(ROUNDING, Math.floor(Math.min(one.depth, mouthOf(one)) / 3)))),
   }),
-  backFinish: ({ seam }) => ({ shape: 'tapered', depth: seam, taper: seam }),
+  backFinish: ({ back }) => ({ shape: 'straight', depth: back }),
   sheets: (one) => [flapSheet(one), tabSheet(one)],
   stack: (one) => [
     ...(['A', 'B'] as const).map((letter) => ({ letter, shape: foldedTab(one, letter) })),
@@ -56,24 +56,26 @@ const closingFlap = (one: Straight): SheetFlap => ({
 });
 
 /** Each on its side of the piece with the tabs; the one opposite the opening takes both corners of its strip. */
-function tabOf(one: Straight, letter: 'A' | 'B' | 'C'): SheetFlap {
-  const side = letter === 'C' ? mouthOf(one) : one.back;
-  const corner = letter === 'C' ? one.seam : 0;
+function tabOf(one: Straight, letter: Tab): SheetFlap {
+  const foot = letter === 'E';
+  const side = foot ? mouthOf(one) : one.back;
+  const corner = foot ? one.seam : 0;
   return {
     letter,
     hinge: hingeOn(backPanel(one), straightSides(one.opening)[letter]),
     shape: tabShape(side, one.seam, one.seam),
     strip: rectangle(-corner, 0, side + 2 * corner, one.seam),
-    finish: twoPieceForm.backFinish(one),
+    finish: { shape: 'tapered', depth: one.seam, taper: one.seam },
   };
 }
 
-function foldedTab(one: Straight, letter: 'A' | 'B' | 'C'): Polygon {
+function foldedTab(one: Straight, letter: Tab): Polygon {
   const { hinge, shape } = tabOf(one, letter);
   return applyToAll(foldedIn(hinge), shape);
 }
 
-const TABS = ['A', 'B', 'C'] as const;
+const TABS = ['A', 'B', 'E'] as const;
+type Tab = (typeof TABS)[number];
 
 /** The glue goes round its panel, where the tabs will lie. */
 function flapSheet(one: Straight): Sheet {

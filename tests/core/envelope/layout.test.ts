@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { finishFlaps } from '#core/envelope/finish.ts';
 import type { FlatLayout } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { FlapLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
+import type { HingedLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
 import {
   cross,
@@ -53,7 +53,7 @@ const isInside = (at: Point, convex: Polygon, slack: number): boolean =>
     ),
   );
 
-const shapeOf = (flaps: readonly { letter: FlapLetter; shape: Polygon }[], letter: FlapLetter): Polygon =>
+const shapeOf = (flaps: readonly { letter: HingedLetter; shape: Polygon }[], letter: HingedLetter): Polygon =>
   flaps.find((flap) => flap.letter === letter)!.shape;
 
 const rings = (polygon: Polygon): [number, number][][] => [

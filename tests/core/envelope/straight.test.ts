@@ -3,11 +3,12 @@
  * what comes out is held against the card, the pocket, the seams and the closed views. Knows no formula of theirs.
  */
 import fc from 'fast-check';
+import clipping from 'polygon-clipping';
 import { describe, expect, test } from 'vitest';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import { DEFAULT_LIMITS, goesFreely } from '#core/envelope/fit.ts';
 import type { FlatLayout, Fold, Look } from '#core/envelope/fold.ts';
-import type { Finishes, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import type { Finishes, HingedLetter, Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { sideSeam, sideSeamForm } from '#core/envelope/side-seam.ts';
 import type { Straight } from '#core/envelope/straight.ts';
@@ -19,7 +20,7 @@ import { minus, type Point, type Polygon, reflect } from '#core/geometry/point.t
 import { area, totalArea } from '#core/geometry/polygon.ts';
 import { apply, type Transform } from '#core/geometry/transform.ts';
 import { type Finish, FOLD_NAMES } from '#shared/fold.ts';
-import { inches, type Length, length, toInches } from '#shared/length.ts';
+import { inches, type Length, length, roundLength, toInches } from '#shared/length.ts';
 import { WANTED_FITS } from '#shared/outcome.ts';
 import { refused } from '#tests/support/checked.ts';
 import { anyCard, anyNotcher, SEED, thin, tool } from './cast.ts';
@@ -45,7 +46,7 @@ const anyRecipe = fc
   });
 
 /** Each flap of a blank folded in across its score, moved so that the panel's corner nearest the origin is there. */
-function foldUp(layout: FlatLayout): { letter: FlapLetter; shape: Polygon }[] {
+function foldUp(layout: FlatLayout): { letter: HingedLetter; shape: Polygon }[] {
   const corner = {
     x: Math.min(...layout.pocket.map(({ x }) => x)),
     y: Math.min(...layout.pocket.map(({ y }) => y)),
@@ -57,7 +58,7 @@ function foldUp(layout: FlatLayout): { letter: FlapLetter; shape: Polygon }[] {
 }
 
 /** The whole closed envelope seen from the back: every layer of paper but the front. */
-function closeUp(fold: Fold, recipe: Recipe): { letter: FlapLetter; shape: Polygon }[] {
+function closeUp(fold: Fold, recipe: Recipe): { letter: HingedLetter; shape: Polygon }[] {
   const [first, second] = fold.flat(recipe).map((layout) => ({ layout, flaps: foldUp(layout) }));
   if (!second) return first!.flaps;
   const opening = recipe.flaps[3]!.side;
@@ -118,7 +119,7 @@ describe('folded by numbers', () => {
     fc.assert(
       fc.property(anyRecipe, ({ fold, recipe }) => {
         for (const { letter, shape } of closeUp(fold, recipe)) {
-          const over = recipe.flaps.find((flap) => flap.letter === letter)!.overrun;
+          const over = recipe.flaps.find((flap) => flap.letter === letter)?.overrun ?? 0;
           const { width, height } = recipe.pocket;
           const slack = HAIR + over;
           expect(Math.min(...shape.flatMap(({ x, y }) => [x, y]))).toBeGreaterThanOrEqual(-slack);
@@ -232,6 +233,78 @@ const end = (shape: Polygon, upright: boolean): number =>
 const sameCorners = (one: Polygon, other: Polygon): boolean =>
   one.length === other.length &&
   one.every((at) => other.some((near) => Math.hypot(at.x - near.x, at.y - near.y) <= HAIR));
+
+describe('from outside', () => {
+  // Finished sizes in envelope makers' published size charts (inches), and ISO 269:1985 for C6; makers hold 1/16 in.
+  const PUBLISHED: [string, number, number][] = [
+    ['#10', 9.5, 4.125],
+    ['A7', 7.25, 5.25],
+    ['C6', 162 / 25.4, 114 / 25.4],
+  ];
+  const MAKERS_TOLERANCE = inches(1 / 16);
+  const ring = (shape: Polygon): [[number, number][]] => [
+    shape.map(({ x, y }): [number, number] => [Math.round(x), Math.round(y)]),
+  ];
+  const clippedArea = (found: [number, number][][][]): number =>
+    totalArea(found.flat().map((points) => points.slice(0, -1).map(([x, y]) => ({ x, y }))));
+
+  test.each(
+    PUBLISHED.flatMap(([name, width, height]) => FOLDS.map((fold) => [name, fold, width, height] as const)),
+  )('%s: the blank of a $name folds to the published size', (_name, fold, width, height) => {
+    const pocket = {
+      width: roundLength(width * 1_016_000, 'nearest'),
+      height: roundLength(height * 1_016_000, 'nearest'),
+    };
+    const form = FORMS[fold.name as keyof typeof FORMS];
+    const unfinished = measuresFor(pocket, 'top', inches(1 / 16));
+    const one = { ...unfinished, finish: form.closingFinish(unfinished) };
+    const recipe = straightRecipe(form, one, question(thin(width - 0.25, height - 0.25)));
+    const corners = closeUp(fold, recipe).flatMap(({ shape }) => shape);
+    const across = Math.max(...corners.map(({ x }) => x)) - Math.min(...corners.map(({ x }) => x));
+    const down = Math.max(...corners.map(({ y }) => y)) - Math.min(...corners.map(({ y }) => y));
+    expect(Math.abs(across - width * 1_016_000)).toBeLessThan(MAKERS_TOLERANCE);
+    expect(Math.abs(down - height * 1_016_000)).toBeLessThan(MAKERS_TOLERANCE);
+  });
+
+  test('the seam is as large as polygon-clipping finds the flat blanks to lie on each other, folded', () => {
+    fc.assert(
+      fc.property(anyRecipe, ({ fold, recipe }) => {
+        const layers = closeUp(fold, recipe);
+        const { width, height } = recipe.pocket;
+        const front = [
+          [0, 0],
+          [width, 0],
+          [width, height],
+          [0, height],
+        ].map(([x, y]) => ({ x: x!, y: y! }));
+        const over = fold === sideSeam ? layers.find(({ letter }) => letter === 'C')!.shape : front;
+        const tabs = layers.filter(({ letter }) => ['A', 'B', 'E'].includes(letter));
+        expect(tabs).toHaveLength(fold === sideSeam ? 2 : 3);
+        const found = tabs.reduce(
+          (sum, { shape }) => sum + clippedArea(clipping.intersection(ring(shape), ring(over))),
+          0,
+        );
+        expect(recipe.seam.area).toBeCloseTo(found / 1_016_000 ** 2, 3);
+      }),
+      RUNS,
+    );
+  });
+});
+
+test('the panel of a two-piece envelope is C, and the tab at its foot is E wherever either is named', () => {
+  const [recipe] = twoPiece.recipes(question(thin(5, 3.5)));
+  const [flapPiece, tabPiece] = twoPiece.flat(recipe!);
+  expect(flapPiece!.flaps.map(({ letter }) => letter)).toEqual(['D']);
+  expect(tabPiece!.flaps.map(({ letter }) => letter)).toEqual(['A', 'B', 'E']);
+  expect(tabPiece!.scores.map(({ flap }) => flap)).toEqual(['A', 'B', 'E']);
+  const back = twoPiece.folded(recipe!).back.flaps.map(({ letter }) => letter);
+  expect(back).toEqual(['A', 'B', 'C', 'D']);
+  const steps = twoPiece.steps(recipe!, 'clockwise');
+  expect(steps.flatMap((step) => (step.kind === 'trim' ? [step.flap] : []))).toEqual(['D', 'A', 'B', 'E']);
+  expect(steps.flatMap((step) => (step.kind === 'fold' ? step.flaps : []))).toEqual(['A', 'B', 'E']);
+  const panel = recipe!.flaps[2]!;
+  expect(panel.finish).toEqual({ shape: 'straight', depth: panel.depth });
+});
 
 describe('the blanks', () => {
   test('side-seam: the pocket’s side and two tabs, by front, back and flap', () => {
