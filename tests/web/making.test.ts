@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { foldOf } from '#core/envelope/folds.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { add, inches, printLength } from '#shared/length.ts';
+import { printPocketSide } from '#shared/pocket.ts';
 import { addTrial, listEnvelopes, makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
 import { createProject, readProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
@@ -183,8 +184,8 @@ describe('another start', () => {
   test('is offered one graduation more and one less, with the pockets they give', async () => {
     const shown = await page(`${home}/start`);
     expect(shown).toContain(`Use ${printLength(more, UNITS)} for the rest`);
-    expect(shown).toContain(`Along its height, ${printLength(RECIPE.pocket.height, UNITS)}`);
-    expect(shown).toContain(`Along its width, ${printLength(RECIPE.pocket.width, UNITS)}`);
+    expect(shown).toContain(`Along its height, ${printPocketSide(RECIPE.pocket.height, UNITS)}`);
+    expect(shown).toContain(`Along its width, ${printPocketSide(RECIPE.pocket.width, UNITS)}`);
     expect(shown.match(/for the rest<\/button>/g)).toHaveLength(2);
   });
 
