@@ -1,10 +1,17 @@
 /**
- * Which pieces can become a blank, least regret first, over a shelf of any length. Verb: `findPieces(db, wanted,
- * { limit? })`. The regret is worked out in SQL by the very expression of the core (worth.ts), to the last bit.
+ * Which pieces can become a blank, least regret first, over a shelf of any length, and which cannot. Verbs:
+ * `findPieces(db, wanted, { limit? })`, `findLeftOut(db, wanted)`. The regret is worked out in SQL by the very expression of the core (worth.ts), to the last bit.
  */
-import { type BlankWanted, type Choice, chooseFrom, type Nearest } from '#core/project/search.ts';
+import { sql } from 'kysely';
+import {
+  type BlankWanted,
+  type Choice,
+  chooseFrom,
+  type LeftOutHere,
+  type Nearest,
+} from '#core/project/search.ts';
 import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
-import { byShortfall, shortfall, unsuitedDesign } from '#core/project/suits.ts';
+import { byShortfall, shortfall, unsuited, unsuitedDesign } from '#core/project/suits.ts';
 import type { Length } from '#shared/length.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';
@@ -45,6 +52,19 @@ export async function findPieces(
   const choices = [...choose(offcuts, wanted, keepAtLeast), ...ranked(choose(sheets, wanted, keepAtLeast))];
   const nearest = choices.length > 0 ? null : await nearestPiece(db, wanted, sheets);
   return { choices, more: ids.length > limit, nearest };
+}
+
+/** Of the paper asked for, what does not become the blank. */
+export async function findLeftOut(db: Database, wanted: BlankWanted): Promise<LeftOutHere> {
+  const sheets = (await sheetsThatSuit(db, wanted)).flatMap((piece) => {
+    const why = unsuited(wanted, piece);
+    return why ? [{ piece, why }] : [];
+  });
+  const { offcuts } = await suitableOffcuts(db, wanted)
+    .select(({ fn }) => fn.countAll<number>().as('offcuts'))
+    .where(sql<boolean>`NOT (${anyWay(wanted, fitsIn(roomOf(wanted)))})`)
+    .executeTakeFirstOrThrow();
+  return { sheets, offcuts };
 }
 
 const choose = (pieces: readonly Piece[], wanted: BlankWanted, keepAtLeast: Length): Choice[] =>

@@ -16,7 +16,7 @@ import { areaOf } from '#shared/size.ts';
 import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
-import { findPieces } from '#stores/search.ts';
+import { findLeftOut, findPieces } from '#stores/search.ts';
 import { findWays } from '#stores/ways.ts';
 import { Answer } from '#views/envelopes/answer.tsx';
 import type { Query } from '#views/envelopes/query.ts';
@@ -57,9 +57,10 @@ export async function answerFor(
     choices: pieces.choices.map((choice) =>
       forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
     ),
-    fitting: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits).filter(
-      ({ fit }) => fit !== 'loose' || asked.fit === 'loose',
-    ),
+    readyMade: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits, {
+      loose: asked.fit === 'loose',
+    }),
+    leftOut: await findLeftOut(db, wanted),
     nearest: pieces.nearest,
     smaller: pieces.choices.length > 0 ? [] : await smallerOnes(db, recipe),
     design,

@@ -3,11 +3,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BlankWanted, chooseFrom } from '#core/project/search.ts';
 import { pieceOfOffcut } from '#core/project/stash.ts';
-import { shortfall } from '#core/project/suits.ts';
+import { shortfall, unsuited } from '#core/project/suits.ts';
 import { inches, length } from '#shared/length.ts';
 import { binOffcut, countSheets } from '#stores/movements.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
-import { findPieces } from '#stores/search.ts';
+import { findLeftOut, findPieces } from '#stores/search.ts';
 import { editSettings } from '#stores/settings.ts';
 import { FIRST, fillShelf, later, SQUARE_8, scrap, size, UPRIGHT_4_BY_9 } from '#tests/support/cast.ts';
 import { emptyDatabase } from '#tests/support/database.ts';
@@ -153,6 +153,9 @@ describe('properties', () => {
           .flatMap((piece) => chooseFrom(piece, asked, keepAtLeast) ?? [])
           .sort((a, b) => a.regret - b.regret || a.piece.offcut!.id - b.piece.offcut!.id);
         const found = await findPieces(db, asked, { limit });
+        const { offcuts: out } = await findLeftOut(db, asked);
+        const ofPaper = all.filter((piece) => piece.border || !asked.border);
+        expect(out).toBe(ofPaper.filter((piece) => unsuited(asked, piece)).length);
         const offcuts = found.choices.filter(({ piece }) => piece.offcut);
         expect(offcuts.map(({ piece, regret }) => [piece.offcut!.id, regret])).toEqual(
           expected.slice(0, limit).map(({ piece, regret }) => [piece.offcut!.id, regret]),

@@ -5,8 +5,9 @@ import { addCardSize } from '#stores/card-sizes.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { binOffcut } from '#stores/movements.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
+import { addReadyMade } from '#stores/ready-made.ts';
 import { type App, openApp } from '#tests/support/app.ts';
-import { type Cast, FIRST, fillShelf, scrap } from '#tests/support/cast.ts';
+import { type Cast, FIRST, fillShelf, scrap, size } from '#tests/support/cast.ts';
 import { rowCounts, shelf } from '#tests/support/shelf.ts';
 
 let app: App;
@@ -141,6 +142,20 @@ describe('the answer', () => {
     expect(headline(html)).toMatch(/Nothing left of White will do; a square of 8¾″ would\.$/);
     expect(html).toMatch(/comes nearest: [^<]*″/);
     expect(html).not.toContain('Take it');
+  });
+
+  test('names the paper that is left out with the reason, and what was bought with its own', async () => {
+    // A square of 11 in lies on 12 × 12, but not on the 10½ in beside the border of Hem, nor on 8½ × 11 in.
+    const html = await page('width=9&height=5&square=11&start=4');
+    expect(html).toMatch(/Left out: .*sheets of Hem.*\(too small beside the border\)/);
+    expect(html).toMatch(/sheets of White \(too small\)/);
+    expect(html).toContain('3 offcuts (too small)');
+    expect(html).toContain('<strong>Fern</strong>');
+    await addReadyMade(app.db, {
+      envelope: { name: 'A2', ...size(4.375, 5.75), note: '' },
+      ...{ count: 12, at: FIRST },
+    });
+    expect(await page('width=9&height=5')).toContain('Left out: A2 (the card won’t go in).');
   });
 
   test('an upright print can lean four ways, a border comes to one of four corners', async () => {

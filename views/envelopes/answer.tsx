@@ -7,8 +7,8 @@ import { foldOf } from '#core/envelope/folds.ts';
 import type { Obstacle } from '#core/envelope/obstacle.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
-import type { FittingReadyMade } from '#core/project/ready-made.ts';
-import type { Choice, Nearest } from '#core/project/search.ts';
+import type { ReadyMadeJudged } from '#core/project/ready-made.ts';
+import type { Choice, LeftOutHere, Nearest } from '#core/project/search.ts';
 import type { Design, Piece } from '#core/project/stash.ts';
 import type { Way } from '#core/project/ways.ts';
 import type { FoldName } from '#shared/fold.ts';
@@ -42,7 +42,9 @@ export interface Answered {
   readonly choices: readonly Choice[];
   /** For an envelope of two pieces, one for each. */
   readonly pieces: readonly Piece[];
-  readonly fitting: readonly FittingReadyMade[];
+  readonly readyMade: ReadyMadeJudged;
+  /** Of the paper asked for, what does not become the blank. */
+  readonly leftOut: LeftOutHere;
   readonly nearest: Nearest | null;
   /** Where nothing on the shelf will do: smaller envelopes that something there would do for. */
   readonly smaller: readonly { readonly recipe: Recipe; readonly choice: Choice }[];

@@ -6,6 +6,7 @@ import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Answered } from './answer.tsx';
 import { sayEnvelope } from './fold-words.ts';
+import { LeftOut } from './left-out.tsx';
 import { asking, measuresOf, UNCHOSEN } from './query.ts';
 import { PieceChoice } from './take.tsx';
 
@@ -35,6 +36,7 @@ export const Shelf: FC<Answered> = (answered) => {
           <Pieces {...answered} shown={rest} />
         </details>
       )}
+      <LeftOut leftOut={answered.leftOut} />
     </section>
   );
 };

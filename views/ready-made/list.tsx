@@ -1,6 +1,6 @@
 /** Ready-made envelopes in the stash, and those that a card goes into beside its recipe. Works nothing out. */
 import type { FC } from 'hono/jsx';
-import type { FittingReadyMade, ReadyMade } from '#core/project/ready-made.ts';
+import type { ReadyMade, ReadyMadeJudged, UnsuitedReadyMade } from '#core/project/ready-made.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import type { Query } from '../envelopes/query.ts';
 import { SAY_FIT, sayClearance } from '../parts/fit.ts';
@@ -50,28 +50,41 @@ export const Taken: FC<{ taken: readonly { readonly readyMade: ReadyMade; readon
     </p>
   );
 
-/** Nothing at all where none fits. The link knows how many are wanted, and for what. */
-export const FittingOnes: FC<Fitting> = ({ fitting, query, copies, units }) =>
-  fitting.length === 0 ? null : (
+/** Nothing at all where none was bought. The link knows how many are wanted, and for what. */
+export const FittingOnes: FC<Fitting> = ({ readyMade: { fitting, leftOut }, query, copies, units }) =>
+  fitting.length + leftOut.length === 0 ? null : (
     <section id="bought">
       <h2>Bought, in your stash</h2>
-      <ul class="list">
-        {fitting.map(({ readyMade, fit, clearance }) => (
-          <li>
-            <a href={`/ready-made/${readyMade.id}?${wanted(readyMade, query, copies)}`}>
-              {readyMade.count} {readyMade.name}
-            </a>{' '}
-            <span class="quiet">{printSize(readyMade, units)}</span>: the card{' '}
-            <span class="fit">{SAY_FIT[fit]}</span>, {sayClearance(clearance.width, units)} across,{' '}
-            {sayClearance(clearance.height, units)} up and down.
-          </li>
-        ))}
-      </ul>
+      {fitting.length === 0 ? null : (
+        <ul class="list">
+          {fitting.map(({ readyMade, fit, clearance }) => (
+            <li>
+              <a href={`/ready-made/${readyMade.id}?${wanted(readyMade, query, copies)}`}>
+                {readyMade.count} {readyMade.name}
+              </a>{' '}
+              <span class="quiet">{printSize(readyMade, units)}</span>: the card{' '}
+              <span class="fit">{SAY_FIT[fit]}</span>, {sayClearance(clearance.width, units)} across,{' '}
+              {sayClearance(clearance.height, units)} up and down.
+            </li>
+          ))}
+        </ul>
+      )}
+      {leftOut.length === 0 ? null : (
+        <p class="quiet">
+          Left out: {leftOut.map(({ readyMade, why }) => `${readyMade.name} (${SAY_WHY[why]})`).join('; ')}.
+        </p>
+      )}
     </section>
   );
 
+const SAY_WHY: Record<UnsuitedReadyMade['why'], string> = {
+  'none left': 'none left',
+  "won't go": 'the card won’t go in',
+  loose: 'the card would lie loose',
+};
+
 interface Fitting {
-  readonly fitting: readonly FittingReadyMade[];
+  readonly readyMade: ReadyMadeJudged;
   readonly query: Query;
   readonly copies: number;
   readonly units: Units;

@@ -34,16 +34,44 @@ export interface FittingReadyMade {
   readonly clearance: Size;
 }
 
-/** Those that the card goes into, whichever way round, best fit first and of equals the closest. */
-export function fitReadyMade(all: readonly ReadyMade[], card: Card, limits: FitLimits): FittingReadyMade[] {
-  const found = all
-    .filter(({ count }) => count > 0)
-    .map((readyMade) => {
-      const ways = [gradePocket(readyMade, card, limits), gradePocket(turned(readyMade), card, limits)];
-      const { fit, clearance } = ways.sort((one, other) => rank(one) - rank(other))[0]!;
-      return { readyMade, fit, clearance };
-    });
-  return found.filter(({ fit }) => fit !== "won't go").sort((one, other) => rank(one) - rank(other));
+/** Why one that was bought does not do. */
+export interface UnsuitedReadyMade {
+  readonly readyMade: ReadyMade;
+  readonly why: 'none left' | "won't go" | 'loose';
+}
+
+export interface ReadyMadeJudged {
+  readonly fitting: readonly FittingReadyMade[];
+  readonly leftOut: readonly UnsuitedReadyMade[];
+}
+
+/**
+ * Those that suit the card, whichever way round, best fit first and of equals the closest, and why the others do not. A
+ * loose one suits only where `loose` is wanted, which it is unless said otherwise.
+ */
+export function fitReadyMade(
+  all: readonly ReadyMade[],
+  card: Card,
+  limits: FitLimits,
+  { loose = true }: { loose?: boolean } = {},
+): ReadyMadeJudged {
+  const graded = all.map((readyMade) => {
+    const ways = [gradePocket(readyMade, card, limits), gradePocket(turned(readyMade), card, limits)];
+    const { fit, clearance } = ways.sort((one, other) => rank(one) - rank(other))[0]!;
+    return { readyMade, fit, clearance, why: whyNot(readyMade, fit, loose) };
+  });
+  return {
+    fitting: graded
+      .filter(({ why }) => why === undefined)
+      .map(({ why: _, ...one }) => one)
+      .sort((one, other) => rank(one) - rank(other)),
+    leftOut: graded.flatMap(({ readyMade, why }) => (why ? [{ readyMade, why }] : [])),
+  };
+}
+
+function whyNot({ count }: ReadyMade, fit: Fit, loose: boolean): UnsuitedReadyMade['why'] | undefined {
+  if (fit === "won't go" || (fit === 'loose' && !loose)) return fit;
+  return count === 0 ? 'none left' : undefined;
 }
 
 /** By grade, then by clearance: less than the longest length, so that the grade always decides. */

@@ -7,7 +7,7 @@ import type { Length } from '#shared/length.ts';
 import { holds, type Size } from '#shared/size.ts';
 import { type Block, cutOut, leftoversOf } from './layout.ts';
 import type { Piece, PieceCut } from './stash.ts';
-import { type PaperWanted, roomFor, unsuited, waysToLie } from './suits.ts';
+import { type PaperWanted, roomFor, type Unsuited, unsuited, waysToLie } from './suits.ts';
 
 /** What is looked for; without a border asked for it is taken from the end away from it, and ends above it. */
 export type BlankWanted = Pick<PaperWanted, 'width' | 'height' | 'mayTurn' | 'border' | 'kinds' | 'designs'>;
@@ -24,6 +24,12 @@ export interface Choice {
 export interface Nearest {
   readonly piece: Piece;
   readonly short: Size;
+}
+
+/** Of the paper asked for, what is not large enough: sheets with the reason, and how many kinds of offcut. */
+export interface LeftOutHere {
+  readonly sheets: readonly { readonly piece: Piece; readonly why: Unsuited }[];
+  readonly offcuts: number;
 }
 
 /** The choice for one piece, or undefined when the blank does not fit on it with its print as wanted. */

@@ -21,7 +21,7 @@ const HALF_LETTER = { ...size(5.5, 4.25), bulk: THIN_BULK };
 describe('fitReadyMade', () => {
   // Facts §2: a half-letter card goes into an A2 with ⅛ and ¼ to spare, its bulk left out.
   test('turns the envelope where that is needed, and tells what is to spare as the card lies', () => {
-    const [best] = fitReadyMade([A6, A2], HALF_LETTER, DEFAULT_LIMITS);
+    const [best] = fitReadyMade([A6, A2], HALF_LETTER, DEFAULT_LIMITS).fitting;
     expect(best!.readyMade).toBe(A2);
     expect(best!.fit).toBe('easy');
     expect(best!.clearance).toEqual({
@@ -31,10 +31,9 @@ describe('fitReadyMade', () => {
   });
 
   test('the better grade first, then the closer one', () => {
-    const order = fitReadyMade([A7, A6, A2], HALF_LETTER, DEFAULT_LIMITS).map(({ fit, readyMade }) => [
-      readyMade.id,
-      fit,
-    ]);
+    const order = fitReadyMade([A7, A6, A2], HALF_LETTER, DEFAULT_LIMITS).fitting.map(
+      ({ fit, readyMade }) => [readyMade.id, fit],
+    );
     expect(order).toEqual([
       [1, 'easy'],
       [2, 'loose'],
@@ -42,9 +41,15 @@ describe('fitReadyMade', () => {
     ]);
   });
 
-  test('leaves out what is used up, and what the card won’t go into', () => {
-    expect(fitReadyMade([{ ...A2, count: 0 }, bought(4, 4.25, 5.5)], HALF_LETTER, DEFAULT_LIMITS)).toEqual(
-      [],
-    );
+  test('leaves out what is used up, and what the card won’t go into or lies loose in, and says so', () => {
+    const all = [{ ...A2, count: 0 }, bought(4, 4.25, 5.5), A7];
+    expect(fitReadyMade(all, HALF_LETTER, DEFAULT_LIMITS, { loose: false })).toEqual({
+      fitting: [],
+      leftOut: [
+        { readyMade: all[0], why: 'none left' },
+        { readyMade: all[1], why: "won't go" },
+        { readyMade: all[2], why: 'loose' },
+      ],
+    });
   });
 });
