@@ -2,7 +2,7 @@
 
 import type { Look } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
+import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { blankWanted, looksOn } from '#core/project/fitting.ts';
 import type { BlankWanted } from '#core/project/search.ts';
 import { inches, length } from '#shared/length.ts';
@@ -86,10 +86,9 @@ async function spend(db: Database, one: Evening, designs: Map<string, number>, n
   }
 }
 
-async function recipeFor(db: Database, { card, fit, chart }: Evening): Promise<Recipe> {
+async function recipeFor(db: Database, { card }: Evening): Promise<Recipe> {
   const { notcher } = await chosenNotcher(db);
-  if (chart) return tryMeasures({ card, notcher, square: inches(chart.square), start: inches(chart.start) });
-  return solveEnvelope({ card, notcher, ...(fit && { want: { fit } }) })[0]!;
+  return solveEnvelope({ card, notcher })[0]!;
 }
 
 async function lookFor(

@@ -169,7 +169,14 @@ const found = (
 
 /** Envelopes bought, and how many were put to use since. */
 export const READY_MADE = [
-  { name: 'A2, white', width: 4.375, height: 5.75, bought: 25, used: 7, note: 'for the half letters' },
+  {
+    name: 'A2, white',
+    width: 4.375,
+    height: 5.75,
+    bought: 25,
+    used: 7,
+    note: 'when there is no evening for folding',
+  },
   { name: 'A7, kraft', width: 5.25, height: 7.25, bought: 12, used: 0, note: '' },
 ] as const;
 

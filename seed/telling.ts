@@ -1,6 +1,6 @@
 /** How the demo is told: days counted back from now, and envelopes as they come out on a tool a little off its scale. */
 import type { Card, Recipe } from '#core/envelope/recipe.ts';
-import { inches, type Length, roundToStep, toInches } from '#shared/length.ts';
+import { inches, type Length, millimetres, roundToStep, toInches } from '#shared/length.ts';
 import type { Fit } from '#shared/outcome.ts';
 import type { Size } from '#shared/size.ts';
 
@@ -21,6 +21,12 @@ export const size = (width: number, height: number): Size => ({
 export const card = (width: number, height: number, bulk = 1 / 32): Card => ({
   ...size(width, height),
   bulk: inches(bulk),
+});
+
+export const cardInMillimetres = (width: number, height: number): Card => ({
+  width: millimetres(width),
+  height: millimetres(height),
+  bulk: inches(1 / 32),
 });
 
 /** What the demo's notcher really does, which its maker learns in the course of the year. */

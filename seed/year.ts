@@ -1,13 +1,11 @@
 /** The demo's year, evening by evening: what was made for whom, what went wrong, what was learned. Data only. */
 import type { Card } from '#core/envelope/recipe.ts';
-import type { WantedFit } from '#shared/outcome.ts';
-import { card } from './telling.ts';
+import { card, cardInMillimetres } from './telling.ts';
 
 export interface Evening {
   readonly title: string;
   readonly daysAgo: number;
   readonly card: Card;
-  readonly fit?: WantedFit;
   /** Designs to take, in this order; what the first does not give, the next does. */
   readonly papers: readonly string[];
   readonly copies: number;
@@ -15,8 +13,6 @@ export interface Evening {
   readonly look?: string;
   readonly series?: string;
   readonly notes?: string;
-  /** Measures from a chart instead of those worked out. */
-  readonly chart?: { readonly square: number; readonly start: number };
   /** The trial said: shift the start by this many inches for the rest. */
   readonly shiftAfterTrial?: number;
   /** This many of the blanks are spoiled and replaced from the last paper. */
@@ -33,92 +29,102 @@ export interface Evening {
 
 export const SERIES = [
   { name: 'Lamp Room evenings', note: 'invitations to the reading nights, one paper a season' },
-  { name: 'Allotment swap', note: 'seed packets and their thank-yous' },
+  { name: 'Reading bus', note: 'a bookplate for every child, in an envelope of its own' },
 ];
 
+const DESK_NOTE = card(5.875, 3);
+const CHOIR_CARD = card(5.125, 4);
+const BOOKPLATE = card(3.125, 4.625);
+const INVITATION = card(4.875, 6.875, 1 / 16);
+const PRINTED_MENU = cardInMillimetres(140, 95);
+
 export const CARDS: readonly { readonly name: string; readonly card: Card }[] = [
-  { name: 'Long note', card: card(6.25, 3.25) },
-  { name: 'Half letter', card: card(5.5, 4.25) },
-  { name: 'Seed card', card: card(2.5, 3.5) },
-  { name: 'Invitation', card: card(5, 7, 1 / 16) },
-  { name: 'Square', card: card(5, 5, 3 / 64) },
-  { name: 'Gift tag', card: card(3, 2) },
+  { name: 'Desk note', card: DESK_NOTE },
+  { name: 'Choir card', card: CHOIR_CARD },
+  { name: 'Bookplate', card: BOOKPLATE },
+  { name: 'Invitation', card: INVITATION },
+  { name: 'Printed menu', card: PRINTED_MENU },
+  { name: 'Jam tag', card: card(2.75, 1.875) },
 ];
 
 export const YEAR: readonly Evening[] = [
   {
-    title: 'Thank-yous for the boat shed',
+    title: 'Notes for the rope walk',
     daysAgo: 352,
-    card: card(5.5, 4.25),
+    card: DESK_NOTE,
     papers: ['Ditch water', 'Fog'],
     copies: 2,
-    chart: { square: 8.125, start: 3.75 },
-    wrong: 'The card caught at both ends: the chart’s start was for another tool.',
-    savedBy: 'Shaved a sliver off the card’s fold side.',
+    wrong: 'The pocket came out a hair narrower than worked out.',
+    savedBy: 'Nothing to save, the card goes in. Read the pocket with the steel ruler and wrote it down.',
     measured: 1,
-    lesson:
-      'Try a chart’s measures on paper here before cutting any. On my notcher 3⅝ is right for half letter.',
+    lesson: 'The usual inset is not my notcher’s. Measure the first pocket before cutting the next square.',
   },
   {
-    title: 'Half letter again, with the right start',
+    title: 'More notes for the rope walk',
     daysAgo: 338,
-    card: card(5.5, 4.25),
+    card: DESK_NOTE,
     papers: ['Fog', 'Sloe'],
     copies: 3,
     measured: 2,
-    lesson: 'One pocket measured both ways, and the notcher’s inset stopped being a guess.',
+    lesson: 'Two pockets read with the steel ruler agree to a thirty-second. Flatten them with a book first.',
   },
   {
-    title: 'Seed packets, first sowing',
+    title: 'Bookplates, the bus’s first round',
     daysAgo: 301,
-    card: card(2.5, 3.5),
+    card: BOOKPLATE,
     papers: ['Signal flags', 'Haycock'],
     copies: 3,
-    series: 'Allotment swap',
+    series: 'Reading bus',
     measured: 1,
-    lesson: 'Four from one large sheet, but the 6-inch offcuts did it without opening any.',
+    lesson:
+      'Pencil the code on an offcut before it goes into its folder: two Haycocks look alike by lamplight.',
   },
   {
-    title: 'Tide-table notes for the harbour office',
+    title: 'First frost',
     daysAgo: 274,
-    card: card(6.25, 3.25),
-    papers: ['Lamp room', 'Wake'],
-    copies: 4,
-    wrong: 'Both long flaps ran past the fold by half an inch.',
-    savedBy: 'Trimmed bottom and top alike, told from the score, so it looks meant.',
-    measured: 2,
-    lesson: 'On a long card trim both long flaps to the same depth before folding, not after.',
+    card: card(4.625, 3.625),
+    papers: ['Frost'],
+    copies: 2,
+    notes: 'Vellum, so that the card’s own colour shines through.',
+    wrong: 'Wet glue made the vellum ripple along the whole seam.',
+    savedBy: 'Pressed it under the atlas overnight; dry tape for the second one.',
+    measured: 1,
+    lesson: 'Vellum takes dry tape only, and a narrow strip of it, since it shows through.',
   },
   {
     title: 'Invitations: spring reading',
     daysAgo: 243,
-    card: card(5, 7, 1 / 16),
+    card: INVITATION,
     papers: ['Bramble'],
     copies: 3,
     series: 'Lamp Room evenings',
-    notes: 'Two layers on the front, so the bulk is twice the usual.',
+    notes: 'A pressed leaf under tissue on the front, so the bulk is twice the usual.',
+    wrong: 'The stems run with the grain, and the two scores against it cracked a little.',
+    savedBy: 'Scored those twice, lightly, and creased them with the bone instead of a nail.',
     measured: 1,
-    lesson: 'Measure the finished card’s thickness with the belly band on.',
+    lesson: 'Bend the sheet both ways before scoring: where it fights back, score twice.',
   },
   {
-    title: 'Ferdinand is nine',
+    title: 'Odile passes her pilot’s exam',
     daysAgo: 216,
-    card: card(5, 5, 3 / 64),
-    papers: ['Signal flags', 'Kraft, smooth'],
+    card: card(4.75, 4.75, 3 / 64),
+    papers: ['Ladder', 'Kraft, smooth'],
     copies: 1,
-    wrong: 'Checks run at 45°, which made the lettering look crooked.',
-    savedBy: 'A plain label on the front gave the eye a level line.',
-    lesson: 'Checks and stripes turn diamond on this fold. Use them when that is the joke.',
+    spoiled: {
+      wrong: 'Cut on the wrong side of the pencil line, a sixteenth short.',
+      savedBy: 'The short square became the backs of two tags.',
+    },
+    lesson: 'Tick the side that stays before laying the blade on.',
   },
   {
-    title: 'Moving cards for the upstairs neighbours',
+    title: 'New address for the net loft',
     daysAgo: 182,
-    card: card(5.5, 4.25),
+    card: CHOIR_CARD,
     papers: ['Clover', 'Fog'],
     copies: 3,
     spoiled: {
       wrong: 'Second notch on the wrong edge: turned the sheet the other way after the kettle.',
-      savedBy: 'The blank gave a liner and two gift tags.',
+      savedBy: 'The blank gave a liner and two jam tags.',
     },
     measured: 1,
     lesson: 'Finish all four notches before getting up.',
@@ -126,7 +132,7 @@ export const YEAR: readonly Evening[] = [
   {
     title: 'Invitations: midsummer reading',
     daysAgo: 151,
-    card: card(5, 7, 1 / 16),
+    card: INVITATION,
     papers: ['Ditch water', 'Sloe'],
     copies: 3,
     series: 'Lamp Room evenings',
@@ -134,45 +140,45 @@ export const YEAR: readonly Evening[] = [
     lesson: 'Leaning to the top left the waves run like a real wake.',
   },
   {
-    title: 'Seed packets, late beans',
+    title: 'Bookplates, the bus’s autumn round',
     daysAgo: 118,
-    card: card(2.5, 3.5),
-    papers: ['Haycock', 'Quilt'],
+    card: BOOKPLATE,
+    papers: ['Haycock', 'Account book'],
     copies: 3,
-    series: 'Allotment swap',
+    series: 'Reading bus',
     measured: 1,
-    shiftAfterTrial: -1 / 8,
-    wrong: 'Trial was loose one way: beans rattled out of the corner.',
-    savedBy: 'Start one mark shorter for the rest.',
-    lesson: 'Beans want snug, paper wants easy.',
+    shiftAfterTrial: 1 / 8,
+    wrong: 'The trial took a flat plate easily, but by morning the plates had bowed and rubbed at the flap.',
+    savedBy: 'Start one mark longer for the rest: taller, and snug across.',
+    lesson: 'Cards that bow want their room along the way they bow.',
   },
   {
-    title: 'Harvest supper notes',
+    title: 'Menus for the slipway supper',
     daysAgo: 76,
-    card: card(6.25, 3.25),
+    card: PRINTED_MENU,
     papers: ['Harbour hem', 'Hedgerow hem'],
     look: 'print-top-right',
     copies: 2,
-    notes: 'The hem should show in one front corner.',
+    notes: 'The menus come printed, in millimetres. The hem should show in one front corner.',
     measured: 1,
     lesson: 'Border towards me on the tool brings it to the front’s corner; the rest hides on the back.',
   },
   {
     title: 'Invitations: lantern night',
     daysAgo: 40,
-    card: card(5, 7, 1 / 16),
+    card: INVITATION,
     papers: ['Lamp room'],
     copies: 2,
     series: 'Lamp Room evenings',
     measured: 1,
-    wrong: 'Dark front: the address could not be read.',
-    savedBy: 'A strip of Chalk from the white box, glued on before the flaps.',
-    lesson: 'Dark papers want a light label. Cut it from the same evening’s waste.',
+    wrong: 'Glue crept past the flap and held on to the card inside.',
+    savedBy: 'Slid a strip of baking paper in before it set.',
+    lesson: 'A strip of baking paper stays in the pocket until the seam is dry.',
   },
   {
-    title: 'Notes for the choir’s last rehearsal',
+    title: 'Thanks after the last rehearsal',
     daysAgo: 12,
-    card: card(5.5, 4.25),
+    card: CHOIR_CARD,
     papers: ['Post road', 'Clover'],
     look: 'print-top-right',
     copies: 2,
@@ -182,7 +188,7 @@ export const YEAR: readonly Evening[] = [
   {
     title: 'Winter thank-yous',
     daysAgo: 1,
-    card: card(6.25, 3.25),
+    card: DESK_NOTE,
     papers: ['Wake', 'Bramble', 'Deck boards'],
     copies: 4,
     notes: 'Two done, two to go. The first is the trial.',
@@ -192,10 +198,13 @@ export const YEAR: readonly Evening[] = [
 
 /** Not begun: only an idea and, for one of them, its card. */
 export const IDEAS: readonly { readonly title: string; readonly card?: Card; readonly notes: string }[] = [
-  { title: 'A vellum window?', notes: 'Frost over a patterned liner; does it glue without showing?' },
+  {
+    title: 'A window over the liner?',
+    notes: 'Rain over a patterned liner; does dry tape hold it without showing?',
+  },
   {
     title: 'Tiny tags for the jam',
-    card: card(3, 2),
+    card: card(2.75, 1.875),
     notes: 'Use up the Russet squares in the biscuit tin.',
   },
 ];

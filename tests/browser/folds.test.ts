@@ -21,7 +21,7 @@ describe.skipIf(!browserPath)('from card to template', () => {
   afterAll(() => walk?.end());
 
   test.each(FOLDS)('%s', { timeout: 60_000 }, async (fold, caption) => {
-    await walk.page.goto(`${walk.url}/envelopes?width=6+1/4&height=3+1/4&copies=2&fold=${fold}`);
+    await walk.page.goto(`${walk.url}/envelopes?width=5+7/8&height=3&copies=2&fold=${fold}`);
     expect(await walk.page.locator('h1').innerText()).toMatch(/^Goes in easily\. (Take|Open|Plan) /);
     expect(await walk.page.locator('.flat figcaption').innerText()).toContain(caption);
     expect(await walk.page.locator('#paper .pieces svg').count()).toBe(1);

@@ -3,18 +3,10 @@
  * envelope comes by it.
  *
  * Limits and defaults, in inches of clearance after bulk: won't go < 0 ≤ tight < 1/16 ≤ snug < 0.09 ≤ easy ≤ 3/8 <
- * loose. Published size charts read ⅛ in total as the floor and ¼ as the usual; a thin card's bulk of 1/32 leaves
- * 3/32 of the floor, and 0.09 lies a hair under it so that a pocket rounded down is not graded worse. An inset of 7/16
- * and a bulk of 1/32 stand until the maker has measured her own. Where they agree with common practice (no source):
- *
- * | common practice                                     | inset, bulk 1/32 | bulk, inset 7/16 |
- * | --------------------------------------------------- | ---------------- | ---------------- |
- * | square 5¼, start 3 takes a 2½ × 3½ card closely     | 0.397 – 0.460    | 0 – 0.063        |
- * | square 8⅛, start 3¾ on 5½ × 4¼: tight one way, …    | 0.420 – 0.463    | 0.006 – 0.068    |
- * | … loose the other                                   | 0 – 0.457        | 0 – 0.059        |
- * | square 8⅛, start 3⅝ on 5½ × 4¼ is easy              | 0.333 – 0.525    | 0 – 0.155        |
- * | square 8, start 2⅞ on 6¼ × 3¼ is easy               | 0.419 – 0.491    | 0.005 – 0.107    |
- * | all of them                                         | 0.420 – 0.457    | 0.006 – 0.059    |
+ * loose. Envelope makers' and printers' size charts pair cards with envelopes ⅛ larger in total at the least, usually
+ * ¼; they give no grades, which are ours. A thin card's bulk of 1/32 leaves 3/32 of that floor, and 0.09 lies a hair
+ * under it so that a pocket rounded down is not graded worse. An inset of 7/16 and a bulk of 1/32 stand until the maker
+ * has measured her own; how far they agree with common practice stands in the tests.
  */
 import { inches, type Length, length, roundLength, subtract } from '#shared/length.ts';
 import { type Fit, type WantedFit, worseFit } from '#shared/outcome.ts';
