@@ -11,7 +11,10 @@ afterAll(() => rmSync(folder, { recursive: true }));
 function run(order: unknown): { code: number | null; out: string; err: string } {
   const file = path.join(folder, 'order.json');
   writeFileSync(file, typeof order === 'string' ? order : JSON.stringify(order));
-  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/plan.ts', file], { encoding: 'utf8' });
+  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/plan.ts', file], {
+    encoding: 'utf8',
+    maxBuffer: 1e7,
+  });
   return { code: done.status, out: done.stdout, err: done.stderr };
 }
 

@@ -2,6 +2,7 @@
  * The cut planner's front door: an order and pieces in, a plan with its bounds out. Knows how search, bounds and the
  * finished plan fit together; the goals themselves are pursued in search.ts.
  */
+import { alike } from './alike.ts';
 import { type Bound, bound, tighter } from './bound.ts';
 import type { CutPlan, UsedPiece } from './cuts.ts';
 import { type Job, prepare } from './job.ts';
@@ -10,7 +11,6 @@ import { chance } from './random.ts';
 import { remediesFor } from './remedies.ts';
 import { type Budget, type Found, search } from './search.ts';
 import { cutSheet } from './steps.ts';
-import { trimmed } from './trimmer.ts';
 import { unfold } from './unfold.ts';
 import { variants } from './variants.ts';
 import { worth } from './worth.ts';
@@ -187,7 +187,7 @@ interface Context {
 function finish({ job, found }: Result, all: readonly Bound[], context: Context): CutPlan {
   const { order, pieces, options, started } = context;
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
-  const used = unfold(job, found.bins).map((one) => trimmed(one, byId.get(one.piece)!, order));
+  const used = alike(order, pieces, unfold(job, found.bins));
   const cut = used.map((one) => byId.get(one.piece)!);
   const areaOf = (kind: string): number =>
     cut.reduce((sum, piece) => sum + (piece.kind === kind ? piece.width * piece.height : 0), 0);

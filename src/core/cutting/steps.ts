@@ -2,6 +2,7 @@
  * The order in which a person makes a plan's cuts at a trimmer: sheets alike together, what is wanted at the fence, and
  * the fence moved seldom. Numbers the steps; knows no words and no drawing.
  */
+import { patternsOf } from './alike.ts';
 import {
   type Block,
   type Cut,
@@ -12,7 +13,6 @@ import {
   type PlannedCuts,
   type Rectangle,
   type Step,
-  type UsedPiece,
 } from './cuts.ts';
 import type { Edge, Order, Piece } from './order.ts';
 import { halvesOf } from './tree.ts';
@@ -25,7 +25,7 @@ export function cutSheet(
 ): CutSheet {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
   const placed = new Set(parts.flatMap(({ id, pin }) => (pin && 'x' in pin ? [id] : [])));
-  const groups = alike(used, byId);
+  const groups = patternsOf(pieces, used);
   const roots = groups.map((indices, pattern) => {
     const { cuts, piece } = used[indices[0]!]!;
     const { width, height } = byId.get(piece)!;
@@ -52,16 +52,6 @@ export function settingsOfSteps(steps: readonly Step[]): (readonly Step[])[] {
     else settings.push([step]);
   }
   return settings;
-}
-
-function alike(used: readonly UsedPiece[], byId: ReadonlyMap<string, Piece>): number[][] {
-  const groups = new Map<string, number[]>();
-  for (const [index, { piece, cuts }] of used.entries()) {
-    const { width, height } = byId.get(piece)!;
-    const key = JSON.stringify([width, height, cuts]);
-    groups.set(key, [...(groups.get(key) ?? []), index]);
-  }
-  return [...groups.values()];
 }
 
 /** A block, and where it is cut which half lies at the fence, at what measure. */

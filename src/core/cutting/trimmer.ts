@@ -4,7 +4,7 @@
  */
 import { type Cut, type CutTree, isCut, type Rectangle, type UsedPiece } from './cuts.ts';
 import type { Edge, Order, Piece } from './order.ts';
-import { halvesOf, partsOf } from './tree.ts';
+import { type Placed, partsOf, stripsOf } from './tree.ts';
 import { worth } from './worth.ts';
 
 /**
@@ -64,7 +64,7 @@ class Laying {
   /** Parts at a place are measured from the piece's left and top: what lies before one comes off after it. */
   inPlace(tree: CutTree, block: Rectangle): CutTree {
     if (!this.placed(tree)) return this.lay([[tree, block]], block);
-    return isCut(tree) ? this.chain(tree.along, segmentsOf(tree, tree.along, block)) : tree;
+    return isCut(tree) ? this.chain(tree.along, stripsOf(tree, tree.along, block)) : tree;
   }
 
   private chain(along: Cut['along'], segments: readonly Placed[]): CutTree {
@@ -97,7 +97,7 @@ class Laying {
 
   private read(tree: CutTree, block: Rectangle): Want | undefined {
     if (isCut(tree)) {
-      const strips = segmentsOf(tree, tree.along, block).flatMap(([one, at]) => this.read(one, at) ?? []);
+      const strips = stripsOf(tree, tree.along, block).flatMap(([one, at]) => this.read(one, at) ?? []);
       return strips.length > 1 ? levelOf(tree.along, strips) : strips[0];
     }
     if (!('part' in tree)) return undefined;
@@ -206,15 +206,6 @@ class Laying {
 }
 
 type Sides = Pick<Rectangle, 'width' | 'height'>;
-
-type Placed = readonly [CutTree, Rectangle];
-
-/** What a block is cut into by all its cuts along an axis that follow one another, from near to far. */
-function segmentsOf(tree: CutTree, along: Cut['along'], block: Rectangle): Placed[] {
-  if (!isCut(tree) || tree.along !== along) return [[tree, block]];
-  const halves = halvesOf(tree, block);
-  return [0, 1].flatMap((one) => segmentsOf(tree.parts[one as 0 | 1], along, halves[one as 0 | 1]));
-}
 
 function union(segments: readonly Placed[]): Rectangle {
   const [first, last] = [segments[0]![1], segments.at(-1)![1]];
