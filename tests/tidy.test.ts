@@ -214,3 +214,34 @@ describe('the files', () => {
     expect([...folders].filter((folder) => !map.includes(`${folder}/`))).toEqual([]);
   });
 });
+
+describe('the figures', () => {
+  const prose = files.filter((file) => /\.(tsx?|md)$/.test(file) && file !== 'tests/tidy.test.ts');
+  const isTest = (file: string): boolean => /^tests\/.*\.tsx?$/.test(file);
+
+  test('no check leans on a page that is not here', () => {
+    expect(prose.filter((file) => /\bfacts( ?§|\.md|,)/i.test(readFileSync(file, 'utf8')))).toEqual([]);
+  });
+
+  test('every document that a check names stands in SOURCES.md', () => {
+    const sources = readFileSync('tests/SOURCES.md', 'utf8');
+    const document =
+      /\b(ISO \d{3}|DMM \d{3}|Publication \d+|Postal Bulletin \d+|PWG [\d.]+\d|WCAG \d\.\d|Ofcom|UPU)\b/g;
+    const named = prose.filter(isTest).flatMap((file) => readFileSync(file, 'utf8').match(document) ?? []);
+    expect(named.length).toBeGreaterThan(20);
+    expect(
+      [...new Set(named)].filter((one) => !sources.includes(one) && !sources.includes(one.slice(4))),
+    ).toEqual([]);
+  });
+
+  test('pairs of square and start that makers pass on stand in tests alone, marked as without a source', () => {
+    const pair =
+      /\b8, 2\.875\b|\b8\.125, 3\.(75|625)\b|\b5\.25, 3\)|6\.25, 3\.25\)|6 1\/4.{0,12}3 1\/4|8⅛, start|8, start 2⅞|5¼, start 3/;
+    const holders = prose.filter((file) => pair.test(readFileSync(file, 'utf8')));
+    expect(holders.filter((file) => !isTest(file))).toEqual([]);
+    const unmarked = holders.filter(
+      (file) => !/Common practice, no source/i.test(readFileSync(file, 'utf8')),
+    );
+    expect(unmarked).toEqual([]);
+  });
+});

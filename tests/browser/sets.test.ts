@@ -26,7 +26,7 @@ describe.skipIf(!browserPath).each([
     expect(await walk.page.locator('main').innerText()).toContain('9 left');
   });
 
-  // Facts §5: over 3.5 oz a letter becomes a large envelope.
+  // USPS DMM 101.1: over 3.5 oz a letter becomes a large envelope.
   test('the post is one tap behind the envelope, and follows what is weighed', async () => {
     await walk.go('/envelopes?width=7&height=5');
     await walk.page.locator('summary', { hasText: 'Can it be posted?' }).click();

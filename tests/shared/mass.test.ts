@@ -14,7 +14,7 @@ import {
   typedMass,
 } from '#shared/mass.ts';
 
-// International avoirdupois pound: 453.59237 g; facts, exact units.
+// The international yard and pound agreement of 1959: a pound is 453.59237 g exactly.
 test('pounds, ounces and half ounces are exact', () => {
   expect(PER_POUND).toBe(grams(453.59237));
   expect(ounces(3.5) * 2).toBe(7 * PER_OUNCE);

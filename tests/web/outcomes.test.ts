@@ -15,7 +15,7 @@ const UNITS = { unit: 'in', step: 16 } as const;
 const [START, TWIN] = RECIPE.starts;
 const SQUARE = RECIPE.blank.width;
 
-/** A pocket as it would be measured on a tool of this inset, by facts §1: S = (w + h)/√2 + 2m, start = h/√2 + m. */
+/** A pocket as it would be measured on a tool of this inset, by plane geometry: S = (w + h)/√2 + 2m, start = h/√2 + m. */
 const pocketAt = (inset: number) => ({
   pocketWidth: typedLength(length(Math.round((SQUARE - START - inset) * Math.SQRT2)), UNITS),
   pocketHeight: typedLength(length(Math.round((START - inset) * Math.SQRT2)), UNITS),

@@ -49,7 +49,7 @@ describe('a pad', () => {
       sheet: { width: inches(12), height: inches(12) },
       lowMark: 6,
     });
-    // 80 lb cover is 216.3 g/m²: facts §4, 1406.1392 ÷ 520 in² per pound.
+    // By the definition of basis weight (ream of 500, basic sheet 20 × 26 in) 80 lb cover is 216.3 g/m².
     expect(pad.grammage).toBeCloseTo((80 * 1406.1392) / 520, 2);
   });
 

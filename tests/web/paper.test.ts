@@ -13,7 +13,7 @@ const ask = (path: string, fields: Record<string, string> = {}) =>
 const page = async (path: string, fields: Record<string, string> = {}) => (await ask(path, fields)).text();
 
 describe('a weight', () => {
-  // Facts §4: 80 lb cover is 216.33 g/m²; 500 Letter sheets of 20 lb bond weigh exactly 5 lb.
+  // By the definition of basis weight: 80 lb cover is 216.33 g/m², 20 lb bond 75.19.
   test('in grams and in every grade', async () => {
     const html = await page('/paper', { weight: '80 lb cover' });
     expect(html).toContain('<strong>216.3 g/m²</strong>, 80 lb cover');
@@ -22,13 +22,13 @@ describe('a weight', () => {
     expect(await page('/paper', { weight: '20 lb bond' })).toContain('<strong>75.2 g/m²</strong>');
   });
 
-  // Facts §4: a mill's worked example, 60 g/m² at bulk 1.5 → 90 µm, at 2.0 → 120 µm.
+  // A paper mill's worked example: 60 g/m² at bulk 1.5 → 90 µm, at 2.0 → 120 µm.
   test('with its thickness as a range', async () => {
     await editSettings(app.db, { units: { unit: 'mm' } });
     expect(await page('/paper', { weight: '60 g/m²' })).toMatch(/bulky, soft<\/th><td>0\.09 to 0\.12 mm/);
   });
 
-  // Facts §4: a 12 × 12 in sheet of 65 lb cover weighs 16.33 g; 500 Letter sheets of 20 lb bond 5 lb, so 80 oz.
+  // By the definition of basis weight a 12 × 12 in sheet of 65 lb cover weighs 16.33 g; 500 Letter sheets of 20 lb bond 5 lb, so 80 oz.
   test('and what is cut from it', async () => {
     const sheets = { weight: '20 lb bond', width: '8 1/2', height: '11', copies: '500' };
     expect(await page('/paper', sheets)).toContain('weigh <strong>80 oz</strong>');
@@ -53,7 +53,7 @@ describe('a weight', () => {
 });
 
 describe('a card by its layers', () => {
-  // Facts §4: a 5 × 7 folded card of 80 lb cover (10 × 7 flat) weighs 9.77 g.
+  // By the definition of basis weight a 5 × 7 folded card of 80 lb cover (10 × 7 flat) weighs 9.77 g.
   const KEEPSAKE = { width: '5 in', height: '7 in', base: '80 lb cover' };
 
   test('weighs what its parts weigh, and leads to its envelope and the post', async () => {

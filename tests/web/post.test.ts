@@ -24,7 +24,7 @@ describe('any size', () => {
     expect(await answer.text()).toContain('Type a size, closed and full.');
   });
 
-  // Facts §5, USPS DMM 101.1: an A7 is a letter, and nonmachinable with the address along its short side (0.724).
+  // USPS DMM 101.1: an A7 is a letter, and nonmachinable with the address along its short side (0.724).
   test('says the class large, why, and what would change it', async () => {
     expect(await page(A7)).toContain('United States: <strong>letter</strong>');
     const upright = await page({ ...A7, address: 'up' });
@@ -33,7 +33,7 @@ describe('any size', () => {
     expect(upright).toContain('letter: turn the address to run along the longer side.');
   });
 
-  // Facts §5: C5 is a large envelope at 6.378 in high in the US and a Letter in the UK.
+  // USPS DMM 101.1 and 101.2, Ofcom: C5, 6.378 in high, is a large envelope in the US and a Letter in the UK.
   test('keeps the other posts one tap behind, with rules, source and advice', async () => {
     const html = await page({ ...A7, width: '162 mm', height: '229 mm' });
     expect(html).toContain('United States: <strong>large envelope</strong>');

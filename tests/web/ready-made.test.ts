@@ -105,7 +105,7 @@ describe('is refused, with nothing written', () => {
 });
 
 describe('beside the recipes', () => {
-  // Facts §2: a half-letter card goes into an A2 with ⅛ and ¼ to spare.
+  // Envelope makers' size charts: a half-letter card goes into an A2 with ⅛ and ¼ to spare. The grade is ours.
   test('those that the card goes into, with how it sits', async () => {
     await add();
     expect(await page('/envelopes?width=5+1/2&height=4+1/4')).toMatch(
@@ -117,7 +117,7 @@ describe('beside the recipes', () => {
 });
 
 describe('standard cards', () => {
-  // Facts §2 and §3.
+  // ISO 216:2007 and ISO 269:1985; envelope makers' size charts.
   test('are a tap away in both systems, with their envelopes', async () => {
     const html = await page('/envelopes');
     expect(html).toMatch(/ISO A6<\/a>.*105 × 148 mm.*ISO C6 \(114 × 162 mm\)/s);

@@ -1,6 +1,6 @@
 /**
  * The closed formulas of an envelope folded from a square with its corners to the middle, in plain numbers. Source:
- * plane geometry (`facts.md` §1 of the project's check values). Knows no rounding, no tool and no card.
+ * plane geometry. Knows no rounding, no tool and no card.
  *
  * A pocket w × h sits in a square S turned by 45°, each of its corners m (the *inset*) in from an edge; p is the true
  * start. None of them asks which of w and h is the longer.

@@ -25,7 +25,8 @@ export interface AddressPlaces {
 
 /**
  * The places on a front that is read along its longer side or up it; `undefined` when it is too small to hold an
- * address. Source: USPS Domestic Mail Manual 202.2.1 and Publication 28, appendix A1. The label's size is our choice.
+ * address. Source: USPS Domestic Mail Manual 202.2.1 for the area, 202.5 and Publication 28 (appendix A1) for the clear
+ * zone. The label's size is our choice.
  */
 export function addressPlaces(size: Size, address: Address): AddressPlaces | undefined {
   const [long, short] = [longer(size), shorter(size)];

@@ -24,7 +24,7 @@ test.each(FRONTS)('no label touches another on $width × $height', (size) => {
   }
 });
 
-// USPS DMM 202.2.1, Publication 28 appendix A1 (facts §5).
+// USPS DMM 202.2.1 has the area for the address, DMM 202.5 the bar code's clear zone.
 test('says where the address goes', () => {
   const { words } = addressDrawing(addressPlaces(FRONTS[1]!, 'along')!, UNITS[0]!);
   expect(words).toContain('½″ in from left and right');

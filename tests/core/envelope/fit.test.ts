@@ -1,6 +1,6 @@
 /**
- * Grades of clearance: against published size charts (facts §2), and where the defaults agree with common practice,
- * with the ends of every range in the header of `fit.ts`.
+ * Grades of clearance: against published size charts, which pair cards with envelopes but give no grade (the
+ * grades are ours), and where the defaults agree with common practice, with the ends of every range.
  */
 import { describe, expect, it } from 'vitest';
 import {
@@ -19,7 +19,7 @@ import { add, inches, length, PER_INCH, roundLength, subtract } from '#shared/le
 import { FITS, WANTED_FITS, worseFit } from '#shared/outcome.ts';
 import { thin, tool } from './cast.ts';
 
-describe('published pairs of card and envelope (facts §2: envelope makers’ and printers’ size charts)', () => {
+describe('published pairs of card and envelope (envelope makers’ and printers’ size charts), graded by us', () => {
   it.each([
     ['A1 (4-bar)', [5.125, 3.625], [4.875, 3.5], 'easy', 'easy'],
     ['A2', [5.75, 4.375], [5.5, 4.125], 'easy', 'easy'],
@@ -30,7 +30,7 @@ describe('published pairs of card and envelope (facts §2: envelope makers’ an
     ['A9', [8.75, 5.75], [8.5, 5.5], 'easy', 'easy'],
     ['A10', [9.5, 6], [9.25, 5.75], 'easy', 'easy'],
     ['slimline', [8.875, 3.875], [8.625, 3.625], 'easy', 'easy'],
-    // ½ in total is what the charts call ample.
+    // The charts leave ½ in one way here; that we call loose.
     ['booklet', [7.5, 5.5], [7, 5.25], 'loose', 'easy'],
   ] as const)('%s', (_name, [width, height], [cardWidth, cardHeight], along, across) => {
     const pocket = { width: inches(width), height: inches(height) };
@@ -44,7 +44,7 @@ describe('published pairs of card and envelope (facts §2: envelope makers’ an
     expect(gradePocket(pocket, thin(5.5, 4.25), DEFAULT_LIMITS).fit).toBe('easy');
   });
 
-  it('a thick card needs its thickness more (facts §2: card + thickness in each dimension)', () => {
+  it('a thick card needs its thickness more, by the girth round it: card + thickness in each dimension', () => {
     const pocket = { width: inches(7.25), height: inches(5.25) };
     const thick = { ...thin(7, 5), bulk: inches(1 / 4) };
     expect(gradePocket(pocket, thick, DEFAULT_LIMITS)).toMatchObject({

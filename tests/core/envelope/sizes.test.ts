@@ -10,7 +10,7 @@ const named = <T extends { name: string }>(name: string, among: readonly T[]): T
   among.find((one) => one.name === name)!;
 
 describe('ISO sizes', () => {
-  // ISO 216:2007 (A, B) and ISO 269:1985 (C); facts §3.
+  // ISO 216:2007 (A, B) and ISO 269:1985 (C).
   test.each<[Series, number, number, number]>([
     ['A', 4, 210, 297],
     ['A', 5, 148, 210],
@@ -39,7 +39,7 @@ describe('ISO sizes', () => {
   });
 
   test('DL takes a third of A4 with 11 and 10 mm to spare, C6 an A6 with 9 and 14', () => {
-    // Facts §3.
+    // Sums of ISO 216:2007 and ISO 269:1985.
     const spare = (card: string, envelope: string): number[] => {
       const [inner, outer] = [named(card, CARDS), named(envelope, ENVELOPES)];
       return [subtract(outer.width, inner.width), subtract(outer.height, inner.height)].map(toMillimetres);
@@ -55,7 +55,7 @@ describe('ISO sizes', () => {
 });
 
 describe('North American sizes', () => {
-  // Envelope makers' and printers' size charts; facts §2: clearance in inches, short side and long side.
+  // Envelope makers' and printers' size charts: clearance in inches, short side and long side.
   test.each([
     ['A1', 'A1', 1 / 8, 1 / 4],
     ['A2', 'A2', 1 / 4, 1 / 4],
@@ -74,7 +74,7 @@ describe('North American sizes', () => {
     expect(subtract(outer.height, inner.height)).toBe(inches(long));
   });
 
-  // Envelope makers' glossaries and PWG 5101.1's media names; facts §2.
+  // Envelope makers' glossaries and PWG 5101.1's media names.
   test.each([
     ['#6¾', 3.625, 6.5],
     ['#7¾', 3.875, 7.5],

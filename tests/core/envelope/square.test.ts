@@ -1,5 +1,5 @@
 /**
- * The closed formulas of the diagonal fold against the check values of facts §1 and against a sheet folded numerically:
+ * The closed formulas of the diagonal fold against worked examples of plane geometry and against a sheet folded numerically:
  * its corner points reflected across the score lines, worked out here from nothing but square, start and inset.
  */
 import fc from 'fast-check';
@@ -67,7 +67,7 @@ function folded(sheet: Sheet) {
   return { ...sides, width: distance(p1, p2), height: distance(p2, p3) };
 }
 
-describe('worked examples (facts §1: plane geometry)', () => {
+describe('worked examples of plane geometry', () => {
   it('a 5¼ × 7¼ in pocket with inset ½ in', () => {
     const [w, h, m] = [7.25, 5.25, 0.5];
     expect(squareFor(w, h, m)).toBeCloseTo(9.8388, 4);

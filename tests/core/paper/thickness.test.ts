@@ -9,7 +9,7 @@ import { addMass, grams } from '#shared/mass.ts';
 const cover = (amount: number) => ({ unit: 'lb', amount, grade: 'cover' }) as const;
 
 describe('thickness', () => {
-  // A mill's worked example; facts §4.
+  // A paper mill's worked example.
   test('60 g/m² at a volume of 1.5 to 2 is 90 to 120 µm', () => {
     expect(thicknessOf({ weight: { unit: 'g/m²', amount: 60 }, volume: VOLUMES.bulky })).toEqual({
       least: millimetres(0.09),
@@ -17,7 +17,7 @@ describe('thickness', () => {
     });
   });
 
-  // Cover stock charts; facts §4. Each lies in the smooth range to within half a thousandth of an inch.
+  // Paper makers' cover stock charts. Each lies in the smooth range to within half a thousandth of an inch.
   test.each([
     [65, 0.008],
     [80, 0.0095],

@@ -10,7 +10,7 @@ const lb = (amount: number, grade: Grade) => ({ unit: 'lb', amount, grade }) as 
 const rect = (width: number, height: number) => ({ width: inches(width), height: inches(height) });
 
 describe('basis weight', () => {
-  // Exact definitions of inch and pound over the trade's basic sheets; facts §4.
+  // The exact inch and pound over the trade's basic sheets, a ream being 500.
   test.each<[Grade, number]>([
     ['bond', 3.7597],
     ['text', 1.4801],
@@ -29,7 +29,7 @@ describe('basis weight', () => {
     }
   });
 
-  // Printed weight charts of paper makers agree within ±2 g/m²; facts §4.
+  // The same definition, worked by hand to two decimals. Paper makers' printed charts give whole grams, within 2 of it.
   test.each<[number, Grade, number]>([
     [20, 'bond', 75.19],
     [80, 'text', 118.41],
@@ -69,12 +69,12 @@ describe('basis weight', () => {
 });
 
 describe('mass', () => {
-  // By the definition of the ream: 2000 Letter sheets are one of 17 × 22; facts §4.
+  // By the definition of the ream: 2000 Letter sheets are 500 of 17 × 22.
   test('500 Letter sheets of 20 lb bond weigh exactly 5 lb', () => {
     expect(massOfCut(rect(8.5, 11), lb(20, 'bond'), 500)).toBe(5 * PER_POUND);
   });
 
-  // Facts §4, from the exact factor.
+  // By the definition of basis weight, worked by hand.
   test.each<[number, number, number, number]>([
     [12, 12, 65, 16.33],
     [12, 12, 80, 20.1],

@@ -6,7 +6,7 @@ import { add, inches } from '#shared/length.ts';
 const rect = (width: number, height: number) => ({ width: inches(width), height: inches(height) });
 
 describe('the address', () => {
-  // DMM 202.2.1 and Publication 28 appendix A1: ½ in from left and right, ⅝ to 2¾ in up from the bottom.
+  // USPS DMM 202.2.1: ½ in from left and right, ⅝ to 2¾ in up from the bottom.
   test('lies between ⅝ and 2¾ in up, ½ in in from the sides', () => {
     const { area, front } = addressPlaces(rect(5.25, 7.25), 'along')!;
     expect(front).toEqual(rect(7.25, 5.25));
@@ -14,7 +14,7 @@ describe('the address', () => {
     expect(add(area.y, area.height)).toBe(inches(5.25 - 0.625));
   });
 
-  // DMM 202.2.1: the clear zone is 4¾ × ⅝ in at the lower right.
+  // USPS DMM 202.5 and Publication 28, appendix A1: the clear zone is 4¾ × ⅝ in at the lower right.
   test('leaves the bar code its 4¾ × ⅝ in at the lower right', () => {
     const { clear } = addressPlaces(rect(7.25, 5.25), 'along')!;
     expect(clear).toEqual({ x: inches(2.5), y: inches(4.625), width: inches(4.75), height: inches(0.625) });

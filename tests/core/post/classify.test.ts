@@ -21,7 +21,7 @@ const mm = (width: number, height: number): Posted => light(width, height, milli
 const classAt = (post: PostId, posted: Posted): string => classify(posted, post).sizeClass;
 
 describe('the envelopes makers use most', () => {
-  // Facts §5, from the sizes each post publishes: DMM 101 and 201, Ofcom, Canada Post, Australia Post, Deutsche Post.
+  // The sizes each post publishes: USPS DMM 101 and 201, Ofcom, Canada Post, Australia Post, Deutsche Post.
   test.each<[string, Posted, ...string[]]>([
     ['A1', light(3.625, 5.125), 'letter', 'Letter', 'under the minimum', 'small letter', 'Kompaktbrief'],
     ['A2', light(4.375, 5.75), 'letter', 'Letter', 'standard', 'small letter', 'Großbrief'],
@@ -44,7 +44,7 @@ describe('the envelopes makers use most', () => {
     expect(posts.map((post) => classAt(post, posted))).toEqual(expected);
   });
 
-  // Facts §5: L is the side along the address.
+  // USPS DMM 101.1.2: L is the side along the address.
   test('addressed upright, an A1 and an A2 are unmailable and an A7 is nonmachinable in the United States', () => {
     const upright = (one: Posted): Posted => ({ ...one, address: 'up' });
     expect(classAt('us', upright(light(3.625, 5.125)))).toBe('unmailable');
@@ -54,7 +54,7 @@ describe('the envelopes makers use most', () => {
     expect(a7.why).toEqual(['It’s 0.724 times as long along the address as across, under 1.3.']);
   });
 
-  // Facts §5: the ratios the table gives.
+  // Sums of the published sizes; USPS DMM 101.1.2 has the limits of 1.3 and 2.5.
   test.each([
     [4.375, 5.75, 1.314],
     [5.25, 7.25, 1.381],
@@ -81,7 +81,7 @@ describe('the worked examples of the US post', () => {
     expect(classify(card, 'us').why[0]).toContain('square');
   });
 
-  // Both ends of the ratio are included; facts §5.
+  // USPS DMM 101.1.2: both ends of the ratio are included.
   test('4 × 5.2 and 4 × 10 in pass the machine, a hair beyond does not', () => {
     expect(classAt('us', light(4, 5.2))).toBe('letter');
     expect(classAt('us', light(4, 10))).toBe('letter');
@@ -143,7 +143,7 @@ const row = (
   then: string,
 ): Limit => ({ post, limit, at, sizeClass, move, by, then });
 
-/** Every limit in facts §5's table of classes, from the sources named there. */
+/** Every limit of every class, from the documents that SOURCES.md names for each post. */
 const LIMITS: Limit[] = [
   row('us', 'letter 11½ long', light(11.5, 6), 'letter', 'width', 1, 'large envelope'),
   row('us', 'letter 6⅛ high', light(10, 6.125), 'letter', 'height', 1, 'large envelope'),
@@ -405,7 +405,7 @@ describe('both sides of every limit', () => {
     expect(classAt(limit.post, moved(limit))).toBe(limit.then);
   });
 
-  // Facts §5: the postcard is a class for cards without an envelope only.
+  // USPS DMM 101: the postcard is a class for cards without an envelope only.
   test('a US postcard, bare, by each of its limits', () => {
     const bare = (width: number, height: number, thick: number): Posted => ({
       ...light(width, height),

@@ -123,7 +123,7 @@ describe('the recipe in use', () => {
     const used = recipeInUse({ ...PROJECT, start: LATER_START })!;
     expect(used.blank).toEqual(RECIPE.blank);
     expect(used.starts[0]).toBe(LATER_START);
-    // facts §1: the start off by e moves either side of the pocket by e·√2.
+    // Plane geometry: the start off by e moves either side of the pocket by e·√2.
     const step = RECIPE.notcher.graduation * Math.SQRT2;
     expect(Math.abs(used.pocket.height - RECIPE.pocket.height - step)).toBeLessThanOrEqual(1);
     expect(Math.abs(RECIPE.pocket.width - used.pocket.width - step)).toBeLessThanOrEqual(1);

@@ -20,8 +20,8 @@ const TOOL: Tool = {
 };
 
 /**
- * Facts §1, worked: a 5¼ × 7¼ in pocket at an inset of ½ in needs a square of 9.8388 in and a start of 4.2123 in
- * (plane geometry; rounded here to the hundredth of a millimetre).
+ * Worked by plane geometry: a 5¼ × 7¼ in pocket at an inset of ½ in needs a square of 9.8388 in and a start of 4.2123 in
+ * (rounded here to the hundredth of a millimetre).
  */
 const WORKED: NotedObservation = {
   square: millimetres(249.91),

@@ -1,4 +1,4 @@
-/** What is reckoned of an envelope for the post, against sums done by hand and contrast as WCAG defines it. */
+/** What is reckoned of an envelope for the post, against sums done by hand and luminance as WCAG 2.2 defines it (where dark begins is ours). */
 import { describe, expect, test } from 'vitest';
 import { frontOf, reckonPosted } from '#core/project/posting.ts';
 import { length } from '#shared/length.ts';

@@ -19,7 +19,7 @@ const A7 = bought(3, 5.25, 7.25);
 const HALF_LETTER = { ...size(5.5, 4.25), bulk: THIN_BULK };
 
 describe('fitReadyMade', () => {
-  // Facts §2: a half-letter card goes into an A2 with ⅛ and ¼ to spare, its bulk left out.
+  // Envelope makers' size charts: a half-letter card goes into an A2 with ⅛ and ¼ to spare, its bulk left out.
   test('turns the envelope where that is needed, and tells what is to spare as the card lies', () => {
     const [best] = fitReadyMade([A6, A2], HALF_LETTER, DEFAULT_LIMITS).fitting;
     expect(best!.readyMade).toBe(A2);

@@ -18,7 +18,7 @@ const RECIPES: Recipe[] = Object.values(FOLDS).flatMap((fold) =>
 describe('a liner', () => {
   const wish = { glue: inches(0.5), clear: inches(1 / 16), copies: 1 };
 
-  // Published how-to guides: ¼ in narrower than the envelope, to just below the gum; facts §2.
+  // Published how-to guides: ¼ in narrower than the envelope, to just below the gum.
   test('of any fold is ¼ in narrower than its opening and reaches from the bottom fold to below the glue', () => {
     for (const recipe of RECIPES) {
       const part = sound(linerOf(recipe, wish));

@@ -30,7 +30,7 @@ const distanceTo = (at: { x: number; y: number }, edge: { from: typeof at; to: t
 };
 
 describe('a liner', () => {
-  // Published how-to guides: ¼ in narrower than the envelope, from the bottom fold to just below the gum; facts §2.
+  // Published how-to guides: ¼ in narrower than the envelope, from the bottom fold to just below the gum.
   test.each(Object.keys(FLAPS))(
     '%s: ¼ in narrower than the envelope, and scored where the flap is',
     (name) => {
