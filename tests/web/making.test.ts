@@ -1,7 +1,8 @@
 /** Making as a browser asks for it: the trial, every step, the card tried, another start, a spoiled blank. */
 import { beforeEach, describe, expect, test } from 'vitest';
+import { finishFlaps } from '#core/envelope/finish.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import { solveEnvelope } from '#core/envelope/recipes.ts';
+import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import { add, inches, printLength } from '#shared/length.ts';
 import { printPocketSide } from '#shared/pocket.ts';
 import { addTrial, listEnvelopes, makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
@@ -88,6 +89,38 @@ describe('the steps', () => {
     expect(measured).toHaveLength(1);
     expect(measured[0]).toContain(`Set the edge to ${printLength(RECIPE.starts[0], UNITS)}.`);
     expect(texts.filter((text) => text.includes('Turn a quarter, clockwise'))).toHaveLength(3);
+  });
+
+  test('tell what is to be set or cut as it is, and what a cut leaves open, in steps, template and journal', async () => {
+    const card = { width: inches(5), height: inches(3.5), bulk: inches(1 / 32) };
+    const notcher = { ...RECIPE.notcher, graduation: inches(1 / 16) };
+    const tried = tryMeasures({ card, notcher, square: inches(7.1875), start: inches(3.0625) });
+    const recipe = finishFlaps(tried, { D: { shape: 'straight', depth: inches(0.65625) } });
+    await app.db.updateTable('settings').set({ unit: 'in', step: 8 }).execute();
+    const { id: odd } = await createProject(app.db, { ...THANKS, card, recipe }, later(2));
+    const { number } = (await addTrial(app.db, odd, later(3)))!;
+    const steps = foldOf(recipe).steps(recipe, 'clockwise').length;
+    const texts = await Promise.all(
+      Array.from({ length: steps + 1 }, (_, at) =>
+        page(`/projects/${odd}/make?envelope=${number}&step=${at + 1}`),
+      ),
+    );
+    for (const exact of [
+      'Cut a square, 7³⁄₁₆″.',
+      'Set the edge to 3¹⁄₁₆″.',
+      'cut straight, ²¹⁄₃₂″ from its score',
+    ])
+      expect(
+        texts.filter((text) => text.includes(`<h1 class="instruction">`) && text.includes(exact)),
+      ).toHaveLength(1);
+    const warned =
+      /The flaps leave the back open in the middle along the top\. \d\.\d\d sq in of it lie bare\./;
+    expect(texts.filter((text) => warned.test(text)).length).toBeGreaterThan(0);
+    expect(texts[0]).not.toMatch(warned);
+    expect(await page(`/templates/projects/${odd}/template.svg`)).toMatch(warned);
+    const journal = await page(`/projects/${odd}`);
+    for (const exact of ['7³⁄₁₆″', '3¹⁄₁₆″', '²¹⁄₃₂″']) expect(journal).toContain(`<dd>${exact}`);
+    expect(journal).toMatch(warned);
   });
 
   test('warn where a blade or adhesive comes', async () => {

@@ -2,8 +2,10 @@
 import type { FC } from 'hono/jsx';
 import type { Drawing } from '#core/drawing/drawing.ts';
 import { makingDrawing } from '#core/drawing/making.ts';
+import { openBackOf } from '#core/envelope/finish.ts';
 import type { FlatLayout, Step } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
+import { describeWarning } from '#core/envelope/warnings.ts';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
@@ -36,6 +38,7 @@ export const MakingStep: FC<MakingView & { at: number }> = (view) => {
           <h1 class="instruction">{what}</h1>
           <p class="how">{how}</p>
         </div>
+        {step.kind === 'trim' ? <OpenBack recipe={recipe} units={units} /> : null}
         {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}
         <div class="making-picture">
           <Picture drawing={sheetAt(view, step)} id="making-sheet" grows />
@@ -44,6 +47,12 @@ export const MakingStep: FC<MakingView & { at: number }> = (view) => {
       <StepLinks {...view} at={at} />
     </article>
   );
+};
+
+/** Told at the blade, while the flap can still be left longer. */
+const OpenBack: FC<Pick<MakingView, 'recipe' | 'units'>> = ({ recipe, units }) => {
+  const open = openBackOf(recipe);
+  return open ? <p class="caution">{describeWarning(open, units)}</p> : null;
 };
 
 /** The blank that the step is done on, as the steps on that blank have left it. */

@@ -2,13 +2,15 @@
 import type { FC } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Flap, Recipe } from '#core/envelope/recipe.ts';
-import { alike, asMade } from '#core/project/as-made.ts';
+import { describeWarning } from '#core/envelope/warnings.ts';
+import { alike, asMade, leftOpen } from '#core/project/as-made.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project, ProjectInFull } from '#core/project/journal.ts';
 import type { Finish } from '#shared/fold.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import { printPocket } from '#shared/pocket.ts';
 import type { Size } from '#shared/size.ts';
+import { capital } from '#views/parts/words.ts';
 import { finely } from '../parts/finely.ts';
 import { sayFinish } from '../parts/finish.ts';
 import { SAY_FIT } from '../parts/fit.ts';
@@ -111,6 +113,7 @@ function reallyMade({ project, envelopes }: ProjectInFull, units: Units) {
 
 function notesOf(project: Project, group: readonly Envelope[], units: Units): (readonly [string, string])[] {
   const { square, start, twin, finishes = {} } = asMade(project, group[0]!) ?? { twin: false };
+  const open = leftOpen(project, group[0]!);
   const pocket = group[0]!.outcome?.pocket;
   const where = `in ${nameOf(group).toLowerCase()}`;
   const from = twin ? ' from the other corner' : '';
@@ -120,6 +123,7 @@ function notesOf(project: Project, group: readonly Envelope[], units: Units): (r
       ? []
       : [['start', `really ${printExact(start, units)}${from} ${where}`] as const]),
     ...(pocket ? [['pocket', `measured ${printExactSize(pocket, units)} ${where}`] as const] : []),
+    ...(open ? [['pocket', `${capital(where)}: ${describeWarning(open, units)}`] as const] : []),
     ...Object.entries(finishes).map(
       ([letter, finish]) => [letter, `${sayFinish(finish, units)} ${where}`] as const,
     ),

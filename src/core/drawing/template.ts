@@ -2,9 +2,12 @@
  * A piece to be cut, at true size: what a blade follows, what is scored, where glue goes, and a few words on it. Takes
  * the layouts of any fold and any part of a set as they are. Knows no page, no printer and no file.
  */
+
+import { openBackOf } from '#core/envelope/finish.ts';
 import type { FlatLayout } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
+import { describeWarning } from '#core/envelope/warnings.ts';
 import type { Line, Polygon } from '#core/geometry/point.ts';
 import { applyToAll, shift } from '#core/geometry/transform.ts';
 import { outlineOf, type SetPart, scoreLines } from '#core/project/parts/part.ts';
@@ -31,11 +34,13 @@ export interface Template {
 /** One template for each blank of the envelope, flaps as they are finished, its inside up. */
 export function envelopeTemplates(recipe: Recipe, units: Units): Template[] {
   const layouts = foldOf(recipe).flat(recipe);
+  const open = openBackOf(recipe);
+  const warned = open ? ` ${describeWarning(open, units)}` : '';
   return layouts.map((layout, index) => {
     const name = layouts.length === 1 ? 'Envelope' : `Envelope, piece ${index + 1} of ${layouts.length}`;
     return moveToOrigin({
       name,
-      words: `For a ${printExactSize(recipe.card, units)} card. Its inside is up: lay it on the back of the paper.`,
+      words: `For a ${printExactSize(recipe.card, units)} card. Its inside is up: lay it on the back of the paper.${warned}`,
       cuts: [cutLine(layout.outline, cutFrom(layout))],
       scores: layout.scores,
       glue: layout.glue,

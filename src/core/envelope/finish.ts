@@ -3,7 +3,8 @@ import { accept, type Checked, type Problem } from '#shared/checked.ts';
 import type { Units } from '#shared/length.ts';
 import { FLAP_LETTERS } from './flaps.ts';
 import { foldOf } from './folds.ts';
-import type { Finishes, Recipe } from './recipe.ts';
+import { openBack } from './open-back.ts';
+import type { Finishes, Recipe, Warning } from './recipe.ts';
 import { WISH_WARNINGS } from './warnings.ts';
 
 /** The same recipe with her own finishes; flaps she does not name keep the proposed one. Throws on an impossible one. */
@@ -16,6 +17,10 @@ export function finishFlaps(recipe: Recipe, own: Finishes): Recipe {
     ...(recipe.better && { better: recipe.better }),
   };
 }
+
+/** Where its finishes leave its back open, told of recipes kept before they carried this warning too. */
+export const openBackOf = (recipe: Recipe): Warning | undefined =>
+  openBack(foldOf(recipe).folded(recipe).back);
 
 /** Whether such finishes can be cut at all; problems stand beside the flap's letter. */
 export function checkFinishes(recipe: Recipe, own: Finishes, units: Units): Checked<Finishes> {

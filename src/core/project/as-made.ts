@@ -1,5 +1,6 @@
 /** Where an envelope was made otherwise than its recipe says, and which came out alike. Knows no words. */
-import type { Finishes, FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import { checkFinishes, finishFlaps, openBackOf } from '#core/envelope/finish.ts';
+import type { Finishes, FlapLetter, Recipe, Warning } from '#core/envelope/recipe.ts';
 import type { Length } from '#shared/length.ts';
 import { recipeInUse, recipeOf } from './in-use.ts';
 import type { Envelope, Project } from './journal.ts';
@@ -27,6 +28,18 @@ export function asMade(project: Project, envelope: Envelope): AsMade | undefined
     ...(others && { finishes: others }),
   };
   return Object.keys(differs).length > 0 ? { twin, ...differs } : undefined;
+}
+
+/** Where an envelope's back is open, as its recipe finishes the flaps or as hers really came out. */
+export function leftOpen(project: Project, envelope: Envelope): Warning | undefined {
+  const recipe = recipeOf(project, envelope);
+  const finishes = recipe && asMade(project, envelope)?.finishes;
+  if (!recipe || !finishes) return recipe ? openBackOf(recipe) : undefined;
+  const all = {
+    ...Object.fromEntries(recipe.flaps.map(({ letter, finish }) => [letter, finish])),
+    ...finishes,
+  };
+  return checkFinishes(recipe, all, { unit: 'mm' }).ok ? openBackOf(finishFlaps(recipe, all)) : undefined;
 }
 
 /** Neighbours of one state whose outcomes read the same, so that a batch is told in a line or two. */
