@@ -16,3 +16,24 @@ export const rect = (width: number, height: number): Size => ({
   width: inches(width),
   height: inches(height),
 });
+
+/** Where a strip comes to when it is laid from `from` downwards and turned by a right angle at each score. */
+export function foldedRound(
+  strip: { readonly width: number; readonly scores: readonly { readonly at: number }[] },
+  from: { readonly x: number; readonly y: number },
+): { x: number; y: number }[] {
+  const ends = [...strip.scores.map(({ at }) => at), strip.width];
+  const ways = [
+    [0, 1],
+    [1, 0],
+    [0, -1],
+    [-1, 0],
+  ] as const;
+  const corners = [from];
+  ends.forEach((end, index) => {
+    const [run, last] = [end - (ends[index - 1] ?? 0), corners.at(-1)!];
+    const [x, y] = ways[index % 4]!;
+    corners.push({ x: last.x + x * run, y: last.y + y * run });
+  });
+  return corners;
+}

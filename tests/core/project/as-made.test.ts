@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { finishFlaps } from '#core/envelope/finish.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import { alike, asMade } from '#core/project/as-made.ts';
+import { alike, asMade, leftOpen } from '#core/project/as-made.ts';
 import { paperInUse, recipeInUse, recipeOf, withStart } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
 import type { Design } from '#core/project/stash.ts';
@@ -54,6 +54,20 @@ const made = (number: number, rest: Partial<Envelope> = {}): Envelope => ({
   start: null,
   outcome: noted(),
   ...rest,
+});
+
+describe('what a flap really cut leaves open', () => {
+  it('is told of that envelope alone, its other flaps as planned', () => {
+    const short = made(1, {
+      outcome: noted({ finishes: { D: { shape: 'straight', depth: inches(1 / 2) } } }),
+    });
+    expect(leftOpen(PROJECT, short)?.message).toContain('in the middle along the top');
+    expect(leftOpen(PROJECT, made(2))).toBeUndefined();
+    const planned = finishFlaps(RECIPE, { C: { shape: 'straight', depth: inches(1 / 2) } });
+    const both = leftOpen({ ...PROJECT, recipe: planned }, short)!;
+    expect(both.area).toBeGreaterThan(2 * leftOpen(PROJECT, short)!.area!);
+    expect(leftOpen({ ...PROJECT, recipe: null }, short)).toBeUndefined();
+  });
 });
 
 describe('as made', () => {

@@ -6,7 +6,7 @@ import { area } from '#core/geometry/polygon.ts';
 import { type BoxWish, boxStrips } from '#core/project/parts/box.ts';
 import { type TagWish, tag } from '#core/project/parts/tag.ts';
 import { inches, length } from '#shared/length.ts';
-import { rect, refused, sound } from '#tests/support/checked.ts';
+import { foldedRound, rect, refused, sound } from '#tests/support/checked.ts';
 
 /** From a point to the nearest point of a line from one end to the other (plane geometry). */
 function toSegment(at: Point, from: Point, to: Point): number {
@@ -36,6 +36,19 @@ describe('strips on a box', () => {
     const [, lid] = sound(boxStrips(box));
     expect(lid!.scores.map((score) => score.at)).toEqual([3.75, 9.75].map(inches));
     expect(lid!.width - lid!.scores[1]!.at).toBe(lid!.scores[0]!.at);
+  });
+
+  test('folded round the box by right angles, they meet its corners and end where they began, beside the hinge', () => {
+    const outside = { ...rect(7.5, 3), depth: inches(4.25) };
+    const [, lid, body] = sound(boxStrips({ ...box, box: outside }));
+    // From above, the hinge along y = 0: the box's own corners are the check.
+    for (const strip of [lid!, body!]) {
+      expect(foldedRound(strip, { x: 0, y: inches(0.25) }).slice(1)).toEqual([
+        { x: 0, y: inches(4.25) },
+        { x: inches(7.5), y: inches(4.25) },
+        { x: inches(7.5), y: inches(0.25) },
+      ]);
+    }
   });
 
   test('say all that is wrong, beside its fields', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { openingOf, type Path, type Run, type WrapWish, wrap } from '#core/project/parts/wraps.ts';
 import { add, inches, length } from '#shared/length.ts';
-import { rect, refused, sound } from '#tests/support/checked.ts';
+import { foldedRound, rect, refused, sound } from '#tests/support/checked.ts';
 
 const wish: WrapWish = {
   kind: 'belly band',
@@ -37,6 +37,21 @@ describe('the length', () => {
     const ends = [...scores.map((score) => score.at), width];
     const stretches = ends.map((end, index) => end - (ends[index - 1] ?? 0));
     expect(stretches).toEqual([2.5, 1 / 8, 5, 1 / 8, 2.5 + 0.5].map(inches));
+  });
+
+  test('folded round the card by right angles, it comes back to where it began and laps over itself', () => {
+    const card = { ...rect(4.75, 3.25), bulk: inches(3 / 32) };
+    const strip = sound(wrap({ ...wish, card, breadth: inches(1) }));
+    // The card's section: as thick across as its bulk, as long as its width; it begins in the middle of the back.
+    const corners = foldedRound(strip, { x: 0, y: 0 });
+    const half = inches(4.75 / 2);
+    expect(corners.slice(1, 5)).toEqual([
+      { x: 0, y: half },
+      { x: card.bulk, y: half },
+      { x: card.bulk, y: half - inches(4.75) },
+      { x: 0, y: half - inches(4.75) },
+    ]);
+    expect(corners.at(-1)).toEqual({ x: 0, y: wish.overlap });
   });
 
   test('an odd width loses nothing', () => {
