@@ -61,7 +61,7 @@ describe('what a flap really cut leaves open', () => {
     const short = made(1, {
       outcome: noted({ finishes: { D: { shape: 'straight', depth: inches(1 / 2) } } }),
     });
-    expect(leftOpen(PROJECT, short)?.message).toContain('in the middle along the top');
+    expect(leftOpen(PROJECT, short)?.message).toContain('at the right along the top');
     expect(leftOpen(PROJECT, made(2))).toBeUndefined();
     const planned = finishFlaps(RECIPE, { C: { shape: 'straight', depth: inches(1 / 2) } });
     const both = leftOpen({ ...PROJECT, recipe: planned }, short)!;
