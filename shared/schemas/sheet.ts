@@ -1,6 +1,6 @@
 /** The fields that say how a pad's sheets differ from the size they are sold by, and what there is to ask about them. */
 import type { Problem } from '../checked.ts';
-import { type Length, printLength, type Units } from '../length.ts';
+import { type Length, printExact, type Units } from '../length.ts';
 import { SHEET_EDGES, type SheetAsIs, type SheetEdge, sideAcross, wholeSheet } from '../sheet.ts';
 import type { Size } from '../size.ts';
 import { choiceField, optionalLengthField } from './fields.ts';
@@ -57,7 +57,7 @@ function sayOff(side: 'width' | 'height', { sheet, measured }: SheetAsIs, units:
   const one = measured[side];
   if (one === undefined || isLikely(one, sheet[side])) return undefined;
   const other = side === 'width' ? 'height' : 'width';
-  const sold = printLength(sheet[side], units);
+  const sold = printExact(sheet[side], units);
   if (isLikely(one, sheet[other]))
     return `That is about its other side; this one is ${sold} by its size above.`;
   return `That is far off the ${sold} of its size above. Put right whichever of the two is wrong.`;
@@ -72,6 +72,6 @@ function stripProblems(asIs: SheetAsIs, { stripEdge, stripDepth }: AsIsTyped, un
   const side = sideAcross({ edge: stripEdge, depth: stripDepth });
   const whole = wholeSheet(asIs)[side];
   if (stripDepth < whole) return [];
-  const wide = `${printLength(whole, units)} ${side === 'width' ? 'wide' : 'high'}`;
+  const wide = `${printExact(whole, units)} ${side === 'width' ? 'wide' : 'high'}`;
   return [{ field: 'stripDepth', message: `That leaves no paper: the sheet is only ${wide}.` }];
 }

@@ -4,7 +4,8 @@ import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.t
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Choice } from '#core/project/search.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import type { Piece } from '#core/project/stash.ts';
+import { printExact, printSize, type Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { Once } from '../parts/once.tsx';
 import type { Answered } from './answer.tsx';
@@ -40,6 +41,7 @@ export const PieceChoice: FC<Answered & { choice: Choice; scale: number }> = ({
         </p>
         <p class="quiet">
           {piece.offcut?.place || piece.design.pad.name}
+          {sayStrip(piece, answered.units)}
           {piece.count > 1 ? ` · ${piece.count} there` : ''} · {leaves(choice, answered.units)}
           {choice.yields > 1 ? ` · would give ${choice.yields}` : ''}
         </p>
@@ -100,6 +102,12 @@ const Begin: FC<Answered> = ({ query, recipe, units, copies, token }) =>
   );
 
 const isOneBlank = (recipe: Recipe): boolean => foldOf(recipe).blanks(recipe).length === 1;
+
+/** It is cut off a sheet before anything else, and no offcut has it any more. */
+const sayStrip = ({ offcut, design: { pad } }: Piece, units: Units): string =>
+  offcut || !pad.strip
+    ? ''
+    : ` · first cut ${printExact(pad.strip.depth, units)} off its ${pad.strip.edge} edge`;
 
 const leaves = ({ cut }: Choice, units: Units): string =>
   cut.leftovers.length === 0

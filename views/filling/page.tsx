@@ -7,7 +7,7 @@ import { isFilled } from '#shared/schemas/filling.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
 import { listed } from '#views/parts/words.ts';
 import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { fullName } from '../stash/words.ts';
+import { fullName, sayAsIs } from '../stash/words.ts';
 import { sayThing } from './words.ts';
 
 interface Props {
@@ -21,6 +21,7 @@ interface Props {
 export const FillingPage: FC<Props> = ({ piece, offers, entry, units, answer }) => {
   const { design, offcut } = piece;
   const rows = rowsOf(entry);
+  const asIs = sayAsIs(design.pad, units);
   return (
     <article class="filling">
       <p>
@@ -31,6 +32,7 @@ export const FillingPage: FC<Props> = ({ piece, offers, entry, units, answer }) 
         What can I get out of {offcut ? <span class="code">{offcut.code}</span> : `a sheet of ${design.name}`}
         ?
       </h1>
+      {offcut || asIs === undefined ? null : <p>{asIs}</p>}
       {piece.count === 0 ? <p class="lead">None of it is on the shelf any more.</p> : null}
       {answer}
       <form action="/filling" method="get" class="sheet no-print">

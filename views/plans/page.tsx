@@ -4,6 +4,7 @@ import { lookedAt } from '#core/project/planned.ts';
 import { capital } from '#views/parts/words.ts';
 import { Once } from '../parts/once.tsx';
 import { Figures } from './figures.tsx';
+import { Checks } from './first.tsx';
 import { PaperLooked, sayLeftOutFor } from './left-out.tsx';
 import { Otherwise } from './otherwise.tsx';
 import { Pieces } from './pieces.tsx';
@@ -36,6 +37,7 @@ export const PlanPage: FC<PlanView> = (view) => {
         </ul>
       ) : null}
       <Answer {...view} />
+      <Checks {...view} />
       <Unplaced {...view} />
       {plan.cut ? <AfterCut {...view} /> : <Next {...view} />}
       <Pieces {...view} width={340} height={300} />

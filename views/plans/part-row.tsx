@@ -62,8 +62,8 @@ const Spot: FC<{ entry: Entry; name: Named }> = ({ entry, name }) => {
     <details class="spot" open={asked || entry.problems.some(({ field }) => fields.includes(field))}>
       <summary>{asked ? 'From one spot of a whole sheet' : 'From anywhere on the paper'}</summary>
       <p>
-        Has a motif of the sheet to be on it? Lay a whole sheet as it is drawn, its print running up, and
-        measure where the part begins. Each copy takes a sheet.
+        Has a motif of the sheet to be on it? Lay a whole sheet as it is drawn, its print running up and a
+        strip that can’t be used cut off, and measure where the part begins. Each copy takes a sheet.
       </p>
       <div class="fields">
         <Field name={fields[0]!} label="Left edge, from the sheet’s left" kind="length" entry={entry} />

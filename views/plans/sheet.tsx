@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { SAY_CAUTION } from '../making/say.ts';
 import { Field } from '../parts/field.tsx';
 import { Once } from '../parts/once.tsx';
+import { Checks, Strips } from './first.tsx';
 import { Pieces } from './pieces.tsx';
 import { Result } from './result.tsx';
 import { Steps } from './steps.tsx';
@@ -22,13 +23,17 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
         Take {sayPaper(plan, view)} <span class="print-only">· {project.title}</span>
       </p>
       <Take {...view} />
+      <Checks {...view} />
       <div class="sheet-body">
         <section class="sheet-pieces">
           <Pieces {...view} width={250} height={240} settings />
         </section>
         <section class="sheet-steps">
           {plan.plan.steps.length === 0 ? (
-            <p>Nothing is cut: every part is a whole piece.</p>
+            <>
+              <Strips {...view} />
+              <p>Nothing is cut: every part is a whole piece.</p>
+            </>
           ) : (
             <>
               <p class="caution">
@@ -40,6 +45,7 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
                 knife takes what is over. Sheets cut alike go one after another at one setting, or as many at
                 once as your trimmer cuts cleanly.
               </p>
+              <Strips {...view} />
               <Steps {...view} />
             </>
           )}
