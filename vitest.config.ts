@@ -12,7 +12,7 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 180_000,
     hookTimeout: 180_000,
-    globalSetup: ['tests/support/find-browser.ts'],
+    globalSetup: ['tests/support/fresh-machine.ts'],
     reporters: ['default', './tests/support/tally.ts'],
     projects: [
       {

@@ -5,7 +5,22 @@ import { seedDemo } from '#seed/demo.ts';
 import { checkData, countRows } from '#stores/checks.ts';
 import { closeDatabase, type Database, migrate, openDatabase } from '#stores/database.ts';
 
-const demo = process.argv.includes('--demo');
+const USAGE = `Usage: npm run verify [-- --demo]
+Checks every invariant of the data in CREASEBOOK_DATA (${path.resolve(process.env.CREASEBOOK_DATA ?? 'data')}), changing nothing
+but what a newer version migrates. --demo checks a fresh demo in memory instead. Ends with 0 if all hold, 1 if one
+fails or there is no data, 2 where it was asked otherwise.`;
+
+const asked = process.argv.slice(2);
+if (asked.includes('--help') || asked.includes('-h')) {
+  console.log(USAGE);
+  process.exit(0);
+}
+if (asked.some((one) => one !== '--demo')) {
+  console.error(USAGE);
+  process.exit(2);
+}
+
+const demo = asked.includes('--demo');
 const folder = process.env.CREASEBOOK_DATA ?? 'data';
 const file = path.join(folder, 'creasebook.db');
 

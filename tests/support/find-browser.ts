@@ -1,4 +1,4 @@
-/** Finds a Chromium or Chrome on this machine, and says once how to get one when there is none. */
+/** Finds a Chromium or Chrome on this machine. */
 import { existsSync } from 'node:fs';
 
 const PLACES = [
@@ -11,14 +11,7 @@ const PLACES = [
   'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
 ];
 
-export const browserPath: string | undefined = PLACES.find(
-  (place) => place !== undefined && existsSync(place),
-);
+export const findBrowser = (): string | undefined =>
+  PLACES.find((place) => place !== undefined && existsSync(place));
 
-/** Runs once before all tests. */
-export default function tellIfMissing(): void {
-  if (browserPath) return;
-  console.log(
-    'Skipped: browser tests. No Chromium found; apt-get install -y chromium, or set CHROMIUM to its path.',
-  );
-}
+export const browserPath = findBrowser();

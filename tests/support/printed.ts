@@ -9,8 +9,6 @@ import { join } from 'node:path';
 
 export const canPrint = spawnSync('pdftoppm', ['-v']).error === undefined;
 
-if (!canPrint) console.log('Skipped: measuring PDFs. No pdftoppm found; apt-get install -y poppler-utils.');
-
 export interface Printed {
   readonly width: number;
   readonly height: number;
