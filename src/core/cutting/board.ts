@@ -62,10 +62,11 @@ export class Board {
     this.allowance = new Int32Array(job.copies.length);
   }
 
-  /** Fills a stock from the pool without putting it on the board. */
-  fill(stock: number, value: Float64Array, noise: number): Bin | undefined {
+  /** Fills a stock from the pool without putting it on the board, so that the pool would do for it so many `times`. */
+  fill(stock: number, value: Float64Array, noise: number, times = 1): Bin | undefined {
     const piece = this.job.stocks[stock]!;
-    const allowed = this.allowed(piece.paper);
+    const free = this.allowed(piece.paper);
+    const allowed = times === 1 ? free : free.map((copies) => Math.floor(copies / times));
     if (this.placed.length > 0 && this.random.next() < noise) this.holdBack();
     const { pinned } = this.job.papers[piece.paper]!;
     const pins = pinned ? frame(this.job, piece, allowed, this.random, noise > 0) : undefined;

@@ -4,6 +4,7 @@
  * it helped.
  */
 import type { Bin, Board } from './board.ts';
+import { repeatOne } from './fewer.ts';
 import { pickSpot } from './graft.ts';
 import { type Merger, MOST_PARTS, merger } from './merge.ts';
 import type { Chance } from './random.ts';
@@ -17,6 +18,8 @@ export interface Rules {
   readonly sparing: boolean;
   /** Whether copies count before their area: in the first goal, where not all can be placed. */
   readonly counting?: boolean;
+  /** Whether pieces are to be cut alike: in the last two goals. */
+  readonly repeating?: boolean;
 }
 
 export type Undo = () => void;
@@ -27,6 +30,8 @@ const EXCHANGING = 0.25;
 /** Share of the moves that look for patterns known from before, while sheets count, and most pieces emptied for it. */
 const RECALLING = 0.5;
 const MOST_RECALLED = 9;
+/** Share of the moves that repeat a pattern, where pieces are to be cut alike. */
+const REPEATING = 0.7;
 /** Share of the other moves that try to merge, and what effort each move earns for it: more while merging succeeds. */
 const MERGING = 0.1;
 const LEAST_EARNED = 800;
@@ -73,6 +78,8 @@ export class Moves {
     this.counting = rules.counting ?? false;
     this.credit += this.earned;
     this.merged = false;
+    if (rules.repeating && this.board.bins.length > 1 && this.random.next() < REPEATING)
+      return repeatOne(this.board, this.random, (shake) => this.values(shake));
     if (!rules.sparing && this.random.next() < RECALLING) {
       const undo = this.recombine();
       if (undo) return undo;

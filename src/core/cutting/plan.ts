@@ -5,11 +5,12 @@
 import { alike } from './alike.ts';
 import { type Bound, bound, tighter } from './bound.ts';
 import type { CutPlan, UsedPiece } from './cuts.ts';
+import { Likeness } from './fewer.ts';
 import { type Job, prepare } from './job.ts';
 import { type Bounds, limitsOf, type Order, type Piece, type PlanOptions, type Progress } from './order.ts';
 import { chance } from './random.ts';
 import { remediesFor } from './remedies.ts';
-import { type Budget, type Found, search } from './search.ts';
+import { type Budget, type Found, NEARLY, search } from './search.ts';
 import { cutSheet } from './steps.ts';
 import { unfold } from './unfold.ts';
 import { variants } from './variants.ts';
@@ -20,7 +21,8 @@ export { fillPiece } from './fill.ts';
 
 /**
  * The best plan found within the time and work allowed. Goals in this order: most copies placed, then most of their area;
- * least area of new sheets; least worth lost to the shelf; fewest trimmer settings among plans within 1 % of that.
+ * least area of new sheets; least worth lost to the shelf; and among plans within 1 % of that, fewest patterns (pieces cut
+ * alike have one), then fewest measures set at the fence.
  * Lengths are whole numbers in one unit. `proved` speaks of the copies placed and the area of new sheets. With `work` and
  * without `now` the same input gives the same plan.
  */
@@ -111,13 +113,13 @@ function bestOf(tries: readonly Try[], options: PlanOptions, started: number): R
   if (tries.length === 1) return run(tries[0]!, budgets(0, 1));
   const share = 0.5 / tries.length;
   const first = tries.map((one, index) => run(one, budgets(index * share, (index + 1) * share)));
-  const best = first.reduce((one, other) => (better(other, one) ? other : one));
+  const best = first.reduce((one, other) => (preferred(other, one) ? other : one));
   const again = [best, ...first.filter((one) => one !== best && mightBeat(one, best)).slice(0, MOST_AGAIN)];
   return again
     .map((one, index) =>
       run(one, budgets(0.5 + index * (0.5 / again.length), 0.5 + (index + 1) * (0.5 / again.length))),
     )
-    .reduce((one, other) => (better(other, one) ? other : one), best);
+    .reduce((one, other) => (preferred(other, one) ? other : one), best);
 }
 
 /** Whether its bound leaves room for more copies or fewer sheets than the other found. */
@@ -125,6 +127,20 @@ function mightBeat({ job, bound }: Result, { job: otherJob, found }: Result): bo
   if (bound.unplaced !== found.unplaced) return bound.unplaced < found.unplaced;
   return bound.sheetArea(found.unplaced) * job.grid ** 2 < found.sheetArea * otherJob.grid ** 2;
 }
+
+/** As `better`, but that what is next to as good wins where more of it is cut alike. */
+function preferred(one: Result, other: Result): boolean {
+  const [goals, others] = [goalsOf(one), goalsOf(other)];
+  const [lost, otherLost] = [goals.at(-1)!, others.at(-1)!];
+  const near = Math.max(lost, otherLost) <= Math.min(lost, otherLost) * NEARLY;
+  if (near && goals.slice(0, -1).every((goal, index) => goal === others[index])) {
+    const fewer = patternsIn(one) - patternsIn(other);
+    if (fewer !== 0) return fewer < 0;
+  }
+  return better(one, other);
+}
+
+const patternsIn = ({ job, found }: Result): number => new Likeness(job).of(found.bins).patterns;
 
 function better(one: Result, other: Result): boolean {
   const [goals, others] = [goalsOf(one), goalsOf(other)];

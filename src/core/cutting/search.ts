@@ -6,10 +6,10 @@ import { type Bin, Board, type Spare } from './board.ts';
 import type { Bound } from './bound.ts';
 import type { ColumnBudget } from './columns.ts';
 import { type Diver, diver } from './dive.ts';
+import { Likeness } from './fewer.ts';
 import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
 import type { Chance } from './random.ts';
-import { settingsOf } from './settings.ts';
 import { tightFiller } from './tight.ts';
 
 export interface Budget {
@@ -30,11 +30,15 @@ export interface Found {
 }
 
 /** Shares of the budget after which a goal is left as it is, whether or not its bound is met. */
-const UNTIL = { placing: 0.5, opening: 0.85, diving: 0.95, losing: 0.97, setting: 1 };
+const UNTIL = { placing: 0.5, opening: 0.85, diving: 0.95, losing: 0.97, cuttingAlike: 1 };
 /** Moves remembered by late acceptance. */
 const MEMORY = 60;
-/** Plans that lose up to this much more are as good where they need fewer settings. */
-const NEARLY = 1.01;
+/** Plans that lose up to this much more are as good where more is cut alike. */
+export const NEARLY = 1.01;
+/** Settings that one pattern outweighs. */
+const PATTERN = 1000;
+/** Share of what is left of the budget after the second goal that may go into the third. */
+const FOR_LOSING = 0.6;
 const SLACK = 1e-9;
 /** Shares of the budget after which the ways to seek one sheet fewer take turns: tight fillings, diving, moves between. */
 const TURN = 0.12;
@@ -66,7 +70,7 @@ export function search(
   hunt.placeMore(bound);
   hunt.openLess(bound.sheetArea(hunt.best.unplaced));
   hunt.loseLess();
-  hunt.setLess();
+  hunt.cutAlike();
   return hunt.best;
 }
 
@@ -89,6 +93,7 @@ class Hunt {
   private readonly found: (best: Found) => void;
   private diving: { readonly diver: Diver | undefined } | undefined;
   private readonly untilDived: ColumnBudget;
+  private untilLost = UNTIL.losing;
   /** What a missing copy of each part counts: copies first, then their area. */
   private readonly weight: Float64Array;
 
@@ -165,12 +170,14 @@ class Hunt {
   /** Third goal: the same copies and sheets for less worth lost; from the best plan, then from fresh starts. */
   loseLess(): void {
     const allowed = this.missing(this.best.pool) + SLACK;
-    for (let turn = 0; turn < SPARE_STARTS && this.budget.spent() < UNTIL.losing; turn += 1) {
+    const spent = this.budget.spent();
+    this.untilLost = Math.min(UNTIL.losing, spent + FOR_LOSING * (1 - spent));
+    for (let turn = 0; turn < SPARE_STARTS && this.budget.spent() < this.untilLost; turn += 1) {
       this.startSparing(turn === 0 ? 0 : 0.3);
       if (this.sound(allowed) && this.board.lost < this.best.lost) this.keep();
     }
     this.board.reset(this.best.bins);
-    for (let start = 0; start <= FRESH_STARTS && this.budget.spent() < UNTIL.losing; start += 1) {
+    for (let start = 0; start <= FRESH_STARTS && this.budget.spent() < this.untilLost; start += 1) {
       if (start > 0) this.startSparing(0.6);
       if (this.sound(allowed)) this.spare(allowed, start === 0 ? 0.2 : 0.08);
     }
@@ -180,7 +187,7 @@ class Hunt {
     this.round({
       cost: () => (this.sound(allowed) ? this.board.lost : Number.MAX_VALUE),
       enough: 0,
-      until: UNTIL.losing,
+      until: this.untilLost,
       patience,
       sheets: this.best.sheetArea,
       sparing: true,
@@ -190,21 +197,24 @@ class Hunt {
     });
   }
 
-  /** Fourth goal: fewer trimmer settings for next to no more worth. */
-  setLess(): void {
+  /** Fourth and fifth goal: fewer patterns, then fewer settings, for next to no more worth. */
+  cutAlike(): void {
     const allowed = this.missing(this.best.pool) + SLACK;
     const most = this.best.lost * NEARLY;
+    const likeness = new Likeness(this.board.job);
     this.board.reset(this.best.bins);
     this.round({
       cost: () => {
         if (!this.sound(allowed) || this.board.lost > most) return Number.MAX_VALUE;
-        return settingsOf(this.board.job, this.board.bins).length + this.board.lost / (most + 1);
+        const { patterns, settings } = likeness.of(this.board.bins);
+        return patterns * PATTERN + settings + this.board.lost / (most + 1);
       },
-      enough: 1,
-      until: UNTIL.setting,
-      patience: 0.1,
+      enough: PATTERN + 1,
+      until: UNTIL.cuttingAlike,
+      patience: 0.25,
       sheets: this.best.sheetArea,
       sparing: true,
+      repeating: true,
       better: () => this.keep(),
     });
   }
@@ -308,11 +318,11 @@ class Hunt {
     board.reset([]);
     const value = moves.values(noise);
     for (const stock of sheets) {
-      if (this.budget.spent() >= UNTIL.losing) return;
+      if (this.budget.spent() >= this.untilLost) return;
       const bin = board.fill(stock, value, noise);
       if (bin) board.put(bin);
     }
-    while (board.unplaced > this.best.unplaced && this.budget.spent() < UNTIL.losing) {
+    while (board.unplaced > this.best.unplaced && this.budget.spent() < this.untilLost) {
       const bin = this.cheapest(value, noise);
       if (!bin) return;
       board.put(bin);
