@@ -67,8 +67,8 @@ function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] 
 }
 
 /** What writing a plan down takes for each kind of part and piece, in milliseconds, and most of the time kept for it. */
-const WRITING = 5e-5;
-const MOST_WRITING = 0.25;
+const WRITING = 2e-4;
+const MOST_WRITING = 0.4;
 
 /** Thousands of kinds take their time once the search is over, which belongs to the limit too. */
 function timeToSearch(order: Order, pieces: readonly Piece[], { now, timeMs = 1000 }: PlanOptions) {
