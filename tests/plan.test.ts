@@ -11,7 +11,11 @@ afterAll(() => rmSync(folder, { recursive: true }));
 function run(order: unknown): { code: number | null; out: string; err: string } {
   const file = path.join(folder, 'order.json');
   writeFileSync(file, typeof order === 'string' ? order : JSON.stringify(order));
-  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/plan.ts', file], {
+  return call(file);
+}
+
+function call(...names: string[]): { code: number | null; out: string; err: string } {
+  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/plan.ts', ...names], {
     encoding: 'utf8',
     maxBuffer: 1e7,
   });
@@ -48,6 +52,35 @@ describe('npm run plan', () => {
       along: 'x',
       at: expect.stringMatching(/^(4 7\/8|7 1\/8) in$/),
     });
+  }, 30_000);
+
+  it('prints what is cut alike, and the steps at the trimmer in the unit that came in', () => {
+    const pieces = [{ id: 'pad', width: '12 in', height: '12 in', kind: 'sheet', copies: 8 }];
+    const parts = [{ id: 'base', width: '5 1/2 in', height: '8 3/8 in', copies: 8, upright: true }];
+    const plan = JSON.parse(run({ pieces, parts, options }).out);
+    expect(plan.patterns).toMatchObject([{ pieces: ['pad', 'pad', 'pad', 'pad'], steps: [1, 2] }]);
+    expect(plan.patterns[0].rectangles).toEqual(plan.used[0].rectangles);
+    const steps = plan.steps.map(({ number, keeps, patterns }: Record<string, unknown>) => [
+      number,
+      keeps,
+      patterns,
+    ]);
+    expect(steps).toEqual([
+      [1, 'block', [0]],
+      [2, 'part', [0]],
+    ]);
+    // Either the height first, once a sheet, or the width first, twice a sheet.
+    expect(plan.steps.map(({ set, times }: Record<string, unknown>) => `${set}: ${times}`)).toEqual(
+      plan.steps[0].along === 'y' ? ['8 3/8 in: 4', '5 1/2 in: 8'] : ['5 1/2 in: 8', '8 3/8 in: 8'],
+    );
+  }, 30_000);
+
+  it('says how it is used', () => {
+    const { code, out, err } = call('--help');
+    expect([code, err]).toEqual([0, '']);
+    for (const words of ['npm run --silent plan -- order.json', '"pieces"', '"parts"', '"steps"'])
+      expect(out).toContain(words);
+    expect(call()).toMatchObject({ code: 2, out: '', err: expect.stringContaining('Usage') });
   }, 30_000);
 
   it('cuts as many strips from one sheet as may be asked for', () => {

@@ -10,6 +10,7 @@ const SECTIONS: Record<string, () => Promise<string>> = {
   fill: async () => (await import('./fill.ts')).benchFill(),
   solver: async () => (await import('./solver.ts')).solverTable(),
   search: async () => (await import('./search.ts')).benchSearch(),
+  sheet: async () => (await import('./sheet.ts')).benchSheet(),
   pages: async () => (await import('./pages.ts')).benchPages(),
 };
 

@@ -1,6 +1,7 @@
 /** Plans in the data file: kept as asked, cut whole or not at all, undone, ticked; what the database itself refuses. */
 import { sql } from 'kysely';
 import { beforeEach, describe, expect, test } from 'vitest';
+import { earlierCutSheet } from '#core/cutting/earlier-steps.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import type { Batch } from '#core/project/batch.ts';
 import type { Project } from '#core/project/journal.ts';
@@ -120,6 +121,20 @@ test('is made once: a second answer or a late fault changes nothing', async () =
   await finishPlan(db, id, { ...before!.plan!, placed: 99 });
   await failPlan(db, id, 'too late');
   expect(await readPlan(db, id)).toEqual(before);
+});
+
+test('keeps its steps with it; one kept before that has those that its ticks are of', async () => {
+  const plan = await asked();
+  const cuts = planCuts(plan.order, plan.pieces, { work: 40, seed: 1 });
+  const id = await found();
+  expect((await readPlan(db, id))!.plan!.steps).toEqual(cuts.steps);
+  const { steps: _, patterns: __, ...earlier } = cuts;
+  const old = await addPlan(db, plan, later(1));
+  await finishPlan(db, old, earlier as typeof cuts);
+  const read = (await readPlan(db, old))!.plan!;
+  expect(read).toEqual({ ...earlier, ...earlierCutSheet(plan.pieces, earlier) });
+  expect(read.steps[0]!.number).toBe(0);
+  expect(await checkData(db)).toEqual([]);
 });
 
 describe('cutting it', () => {

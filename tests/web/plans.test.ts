@@ -8,7 +8,7 @@ import { checkData } from '#stores/checks.ts';
 import { listEnvelopes } from '#stores/envelopes.ts';
 import { countSheets } from '#stores/movements.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
-import { readPlan } from '#stores/plans.ts';
+import { addPlan, finishPlan, readPlan } from '#stores/plans.ts';
 import { createProject, editProject } from '#stores/projects.ts';
 import { addSeries } from '#stores/series.ts';
 import { type App, DIRECT, type Fields, openApp } from '#tests/support/app.ts';
@@ -357,6 +357,33 @@ describe('the cut sheet', () => {
     expect(shown).toMatch(/3 × Envelope, 7½ × 7½″/);
     expect(shown).toMatch(/2 × Front, 5 × 3″/);
     expect(shown).toContain('no waste');
+  });
+
+  test('shows sheets that are cut alike once, with how many they are and what is set for them', async () => {
+    const many = await asked({
+      blanks: '4',
+      paper: `design-${cast.fern.id}`,
+      [`keep.offcut-${cast.corner.id}`]: 'on',
+    });
+    const shown = await page(`${many}/sheet`);
+    expect(shown.match(/ id="piece-/g)).toHaveLength(1);
+    expect(words(shown)).toContain('cut alike ×4: 4 new sheets of Fern set 8″');
+    expect(words(shown)).toContain('What you keep lies against the fence');
+    // A blank of 8 × 8 from each of four sheets of 12 × 12: two cuts a sheet, all at one setting.
+    expect(words(shown)).toContain('Set 8″: 8 cuts');
+    expect(words(await page(many))).toContain('cut alike ×4: 4 new sheets of Fern');
+  });
+
+  test('of a plan kept before steps were has the ticks it had', async () => {
+    const { project: of, batch, order, pieces, suitable, leftOut, plan } = await planOf(path);
+    const id = await addPlan(app.db, { project: of, batch, order, pieces, suitable, leftOut }, later(1));
+    const { steps: _, patterns: __, ...earlier } = plan!;
+    await finishPlan(app.db, id, earlier as CutPlan);
+    await app.post(`/plans/${id}/ticks`, { step: '0' });
+    const shown = await page(`/plans/${id}/sheet`);
+    expect(shown).toMatch(/id="step-0" class="step ticked"/);
+    expect(words(shown)).toContain('Cut: step 1');
+    expect(words(await page(`/plans/${id}`))).toContain('everything fits');
   });
 
   test('says first what to fetch and from where, and what needs no cut', async () => {

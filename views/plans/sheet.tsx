@@ -27,6 +27,7 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
       <div class="sheet-body">
         <section class="sheet-pieces">
           <Pieces {...view} width={250} height={240} settings />
+          <Result {...view} />
         </section>
         <section class="sheet-steps">
           {plan.plan.steps.length === 0 ? (
@@ -39,7 +40,7 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
               <p class="caution">
                 {SAY_CAUTION.blade} Measure the first piece of each setting before cutting the rest.
               </p>
-              <p>
+              <p class="how-to">
                 What you keep lies against the fence, and what falls off is the rest, whatever it measures.
                 Lay the last of a size to the fence too: a sheet is never quite what its label says, and the
                 knife takes what is over. Sheets cut alike go one after another at one setting, or as many at
@@ -50,7 +51,6 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
             </>
           )}
         </section>
-        <Result {...view} />
       </div>
       {plan.cut ? <p class="done">This is cut and written down.</p> : <WriteDown {...view} places={places} />}
     </article>

@@ -8,7 +8,7 @@ import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { cutStepDrawing } from '#core/drawing/cut-step.ts';
 import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
-import { printSize } from '#shared/length.ts';
+import { printExactSize } from '#shared/length.ts';
 import { listed } from '#views/parts/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { sayPieces } from './pieces.tsx';
@@ -129,7 +129,7 @@ const LaidWords: FC<PlanView & { group: Group }> = ({ group: { laid, words }, ..
       ) : (
         <>
           {count > 1 ? <b>{count} × </b> : null}
-          block {printSize(sizeOf(block), units)}
+          block {printExactSize(sizeOf(block), units)}
         </>
       )}
       , <b>{fence} edge</b> to the fence. {words}
@@ -163,7 +163,7 @@ function sayBlock(
   labels: ReadonlyMap<string, PartLabel>,
   view: PlanView,
 ): string {
-  const size = printSize(sizeOf(block), view.units);
+  const size = printExactSize(sizeOf(block), view.units);
   switch (block.becomes.kind) {
     case 'part':
       return `${labels.get(block.becomes.part)?.name ?? block.becomes.part} ${size}`;

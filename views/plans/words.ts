@@ -6,7 +6,7 @@ import { sizeOf } from '#core/project/measured.ts';
 import { refOfPiece } from '#core/project/order.ts';
 import { type FoundPlan, lookedAt, proofOf, wholeSets } from '#core/project/planned.ts';
 import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
-import { length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { length, printExact, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/parts/words.ts';
 import type { PlanView } from './view.ts';
 
@@ -191,13 +191,13 @@ export function labelsOf({ order }: FoundPlan, titles: ReadonlyMap<number, strin
   return labels;
 }
 
-/** A measure that is set: as the reader's ruler shows it, else by finer marks, never rounded. */
+/** A measure that is set: by the marks of a ruler, else to its last decimal, never rounded. */
 export function sayTrue(units: number, shown: Units): string {
   const one = length(units);
-  const finer: readonly Units[] = shown.unit === 'in' ? [shown, { unit: 'in', step: 32 }] : [shown];
-  const exact = finer.map((each) => printLength(one, each)).find((text) => !text.startsWith('≈'));
+  const exact = printExact(one, shown);
+  if (!exact.startsWith('≈')) return exact;
   const typed = typedLength(one, shown);
-  return exact ?? (typed.endsWith('m') ? typed : `${typed} ${shown.unit}`);
+  return typed.endsWith('m') ? typed : `${typed} ${shown.unit}`;
 }
 
 /** How often each text occurs, in the order of the first. */

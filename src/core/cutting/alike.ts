@@ -6,7 +6,7 @@ import { type CutTree, isCut, type PlacedPart, type Rectangle, type UsedPiece } 
 import { mayTurn, type Order, type Piece } from './order.ts';
 import { Arranger, type Block, measure, needsOf, partBlock, restBlock, rowOf, simpler } from './rows.ts';
 import { halvesOf, stripsOf } from './tree.ts';
-import { trimmed } from './trimmer.ts';
+import { trimmer } from './trimmer.ts';
 
 /**
  * The same parts on the same pieces, those cut alike one after the other with the very same cuts. In each direction what
@@ -24,7 +24,8 @@ export function alike(order: Order, pieces: readonly Piece[], used: readonly Use
     const arranger = arrangers[piece.upright ? 'upright' : 'anyWay'];
     return { piece, choices: piece.border ? [block] : arranger.arrangements(block) };
   });
-  const cut = mostAlike(read).map(({ piece, block }) => trimmed(write(order, piece, block), piece, order));
+  const trim = trimmer(order);
+  const cut = mostAlike(read).map(({ piece, block }) => trim(write(order, piece, block), piece));
   return patternsOf(pieces, cut).flatMap((pattern) => pattern.map((index) => cut[index]!));
 }
 

@@ -99,11 +99,11 @@ function sideAtFence(
 ): 0 | 1 {
   const has = (tree: CutTree, ids?: ReadonlySet<string>): boolean =>
     isCut(tree)
-      ? tree.parts.some((one) => has(one, ids))
+      ? has(tree.parts[0], ids) || has(tree.parts[1], ids)
       : 'part' in tree && (ids === undefined || ids.has(tree.part));
   if (!has(parts[1])) return 0;
   if (!has(parts[0])) return 1;
-  if (parts.some((one) => has(one, placed))) return has(parts[0], placed) ? 0 : 1;
+  if (placed.size > 0 && parts.some((one) => has(one, placed))) return has(parts[0], placed) ? 0 : 1;
   return isTight(parts[0], near, along) || !isTight(parts[1], far, along) ? 0 : 1;
 }
 
@@ -120,38 +120,49 @@ type Bare = Pick<Step, 'set' | 'along' | 'keeps' | 'laid'>;
 /** Sets the fence, makes every cut that can be made there, and goes on with what is left. */
 function inOrder(roots: readonly Node[]): Bare[] {
   const steps: Bare[] = [];
+  const left = new Map<number, number>();
+  for (const root of roots) countCuts(root, left);
   let ready = roots.filter(({ cut }) => cut);
   while (ready.length > 0) {
-    const set = nextSet(ready);
-    while (ready.some(({ cut }) => cut!.set === set)) {
-      const { along, keeps } = ready.find(({ cut }) => cut!.set === set)!.cut!;
+    const set = nextSet(ready, left);
+    for (let next = ready.find(({ cut }) => cut!.set === set); next; ) {
+      const { along, keeps } = next.cut!;
       const { laid, later } = cutAll(ready, { set, along, keeps });
       steps.push({ set, along, keeps, laid: inRuns(laid) });
+      left.set(set, left.get(set)! - laid.length);
       ready = later;
+      next = ready.find(({ cut }) => cut!.set === set);
     }
   }
   return steps;
+}
+
+function countCuts({ cut }: Node, counts: Map<number, number>): void {
+  if (!cut) return;
+  counts.set(cut.set, (counts.get(cut.set) ?? 0) + 1);
+  countCuts(cut.kept, counts);
+  countCuts(cut.rest, counts);
 }
 
 /**
  * A measure that need not be set again once all that is ready for it is cut, else the one with fewest cuts to come back
  * for; of those alike the longest, since large blocks come first.
  */
-function nextSet(ready: readonly Node[]): number {
-  const sets = [...new Set(ready.map(({ cut }) => cut!.set))];
-  const again = new Map(sets.map((set) => [set, lockedCuts(ready, set)]));
-  return sets.reduce((best, set) =>
-    again.get(set)! < again.get(best)! || (again.get(set) === again.get(best) && set > best) ? set : best,
-  );
+function nextSet(ready: readonly Node[], left: ReadonlyMap<number, number>): number {
+  const again = new Map<number, number>();
+  for (const node of ready) {
+    const { set } = node.cut!;
+    again.set(set, (again.get(set) ?? left.get(set)!) - cutsAt(node, set));
+  }
+  return [...again].reduce((best, one) =>
+    one[1] < best[1] || (one[1] === best[1] && one[0] > best[0]) ? one : best,
+  )[0];
 }
 
-/** Cuts at a measure that can't be made before another is set. */
-function lockedCuts(nodes: readonly Node[], set: number, locked = false): number {
-  return nodes.reduce((sum, { cut }) => {
-    if (!cut) return sum;
-    const behind = locked || cut.set !== set;
-    return sum + (locked && cut.set === set ? 1 : 0) + lockedCuts([cut.kept, cut.rest], set, behind);
-  }, 0);
+/** Cuts of a block and what comes of it that can be made one after another at a measure. */
+function cutsAt({ cut }: Node, set: number): number {
+  if (!cut || cut.set !== set) return 0;
+  return 1 + cutsAt(cut.kept, set) + cutsAt(cut.rest, set);
 }
 
 type BareCut = Pick<Bare, 'set' | 'along' | 'keeps'>;

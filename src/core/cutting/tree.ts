@@ -38,16 +38,13 @@ export function stripsOf(tree: CutTree, along: Cut['along'], block: Rectangle): 
 export function partsOf(
   tree: CutTree,
   block: Rectangle,
+  found: { rectangles: PlacedPart[]; leftovers: Rectangle[] } = { rectangles: [], leftovers: [] },
 ): { rectangles: readonly PlacedPart[]; leftovers: readonly Rectangle[] } {
   if (isCut(tree)) {
-    const halves = halvesOf(tree, block);
-    const [near, far] = [partsOf(tree.parts[0], halves[0]), partsOf(tree.parts[1], halves[1])];
-    return {
-      rectangles: [...near.rectangles, ...far.rectangles],
-      leftovers: [...near.leftovers, ...far.leftovers],
-    };
-  }
-  if ('part' in tree)
-    return { rectangles: [{ part: tree.part, ...block, turned: tree.turned }], leftovers: [] };
-  return { rectangles: [], leftovers: 'leftover' in tree ? [block] : [] };
+    const [near, far] = halvesOf(tree, block);
+    partsOf(tree.parts[0], near, found);
+    partsOf(tree.parts[1], far, found);
+  } else if ('part' in tree) found.rectangles.push({ part: tree.part, ...block, turned: tree.turned });
+  else if ('leftover' in tree) found.leftovers.push(block);
+  return found;
 }

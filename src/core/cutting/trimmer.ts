@@ -8,15 +8,17 @@ import { type Placed, partsOf, stripsOf } from './tree.ts';
 import { worth } from './worth.ts';
 
 /**
- * The piece with its strips in one order, largest first, whatever order or mirroring they had, and its leftovers where
- * they are worth most to the shelf. Parts pinned to an edge stay at it, and those at a place stay there. No cut is longer
- * than the longest of the order.
+ * Brings a piece to that form: its strips in one order, largest first, whatever order or mirroring they had, and its
+ * leftovers where they are worth most to the shelf. Parts pinned to an edge stay at it, and those at a place stay there.
+ * No cut is longer than the longest of the order.
  */
-export function trimmed(used: UsedPiece, piece: Piece, order: Order): UsedPiece {
+export function trimmer(order: Order): (used: UsedPiece, piece: Piece) => UsedPiece {
   const laying = new Laying(order);
-  const whole = { x: 0, y: 0, width: piece.width, height: piece.height };
-  const cuts = laying.inPlace(used.cuts, whole);
-  return { piece: used.piece, ...partsOf(cuts, whole), cuts };
+  return ({ piece: id, cuts: found }, { width, height }) => {
+    const whole = { x: 0, y: 0, width, height };
+    const cuts = laying.inPlace(found, whole);
+    return { piece: id, ...partsOf(cuts, whole), cuts };
+  };
 }
 
 /** What is wanted of a block, at its tight measure; `key` is the same for what is cut alike. */
@@ -48,10 +50,12 @@ const SIDE = { x: 'width', y: 'height' } as const;
 const NEAR = { x: 'left', y: 'top' } as const;
 const FAR = { x: 'right', y: 'bottom' } as const;
 const SLACK = 1e-9;
+/** Of many strips of different sizes only the narrowest are tried with the rest beside them. */
+const MOST_LOOSE = 6;
 
 class Laying {
   private readonly pins: ReadonlyMap<string, NonNullable<Order['parts'][number]['pin']>>;
-  private readonly known = new Map<Want, Map<string, Way | undefined>>();
+  private readonly known = new WeakMap<Want, Map<string, Way | undefined>>();
   private readonly longest: number;
   private readonly keep: number;
 
@@ -172,24 +176,17 @@ class Laying {
     };
     if (rest === 0) return [row()];
     const free = strips.filter(({ edges }) => !edges.has(NEAR[along]) && !edges.has(FAR[along]));
-    const different = free.filter((one, index) => free[index + 1]?.key !== one.key);
+    const different = free.filter((one, index) => free[index + 1]?.key !== one.key).slice(-MOST_LOOSE);
     return [row(), ...different.map((loose) => row(loose))];
   }
 
   /** Cuts off what is not open from the near end, then from the far one. */
   private inRow(along: Cut['along'], segments: readonly Segment[], block: Sides): Way | undefined {
     if ((along === 'x' ? block.height : block.width) > this.longest) return undefined;
-    const build = (row: readonly Segment[], x: number, y: number): CutTree => {
-      if (row.length === 1) return row[0]!.way.build(x, y);
-      const [near, far] = row[0]!.open ? [row.slice(0, -1), row.slice(-1)] : [row.slice(0, 1), row.slice(1)];
-      const extent = near.reduce((sum, one) => sum + one.extent, 0);
-      const [toX, toY] = along === 'x' ? [x + extent, y] : [x, y + extent];
-      return { at: along === 'x' ? toX : toY, along, parts: [build(near, x, y), build(far, toX, toY)] };
-    };
     return {
       worth: segments.reduce((sum, { way }) => sum + way.worth, 0),
       cuts: segments.reduce((sum, { way }) => sum + way.cuts, segments.length - 1),
-      build: (x, y) => build(segments, x, y),
+      build: (x, y) => buildRow(along, segments, x, y),
     };
   }
 
@@ -203,6 +200,24 @@ class Laying {
     const leaf = kept ? ({ leftover: true } as const) : ({ waste: true } as const);
     return { worth: kept ? worth({ width, height }) : 0, cuts: 0, build: () => leaf };
   }
+}
+
+/** From what is left when everything else is off, back to the first cut. */
+function buildRow(along: Cut['along'], segments: readonly Segment[], x: number, y: number): CutTree {
+  const starts: number[] = [along === 'x' ? x : y];
+  for (const { extent } of segments) starts.push(starts.at(-1)! + extent);
+  const open = segments.findIndex((one) => one.open);
+  const last = open < 0 ? segments.length - 1 : open;
+  const built = (index: number): CutTree =>
+    along === 'x'
+      ? segments[index]!.way.build(starts[index]!, y)
+      : segments[index]!.way.build(x, starts[index]!);
+  let tree = built(last);
+  for (let far = last + 1; far < segments.length; far += 1)
+    tree = { at: starts[far]!, along, parts: [tree, built(far)] };
+  for (let near = last - 1; near >= 0; near -= 1)
+    tree = { at: starts[near + 1]!, along, parts: [built(near), tree] };
+  return tree;
 }
 
 type Sides = Pick<Rectangle, 'width' | 'height'>;

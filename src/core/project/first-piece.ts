@@ -6,7 +6,7 @@ import { type CutPlan, type CutTree, isCut, type Rectangle, type UsedPiece } fro
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { cutSheet } from '#core/cutting/steps.ts';
 import { halvesOf } from '#core/cutting/tree.ts';
-import { trimmed } from '#core/cutting/trimmer.ts';
+import { trimmer } from '#core/cutting/trimmer.ts';
 import { regret } from '#core/cutting/worth.ts';
 import { ENVELOPE_PART } from './stash.ts';
 
@@ -24,6 +24,7 @@ export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan
   const wanted = order.parts.map(({ id }) => id).filter(isOwnBlank);
   const sources = sourcesOf(plan, wanted, (used) => byId.get(used.piece)?.design);
   if (!sources) return undefined;
+  const trim = trimmer(order);
   const used = [...new Set(sources.values())].map((one) => {
     const piece = byId.get(one.piece)!;
     const cut = new Cutter(order.keepAtLeast ?? 0);
@@ -34,7 +35,7 @@ export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan
       wanted.filter((id) => sources.get(id) === one),
     );
     const freed = { piece: one.piece, rectangles: cut.parts, leftovers: cut.leftovers, cuts };
-    return trimmed(freed, piece, order);
+    return trim(freed, piece);
   });
   const placed = used.flatMap(({ rectangles }) => rectangles.map(({ part }) => part));
   const parts = order.parts.flatMap((part) => {
