@@ -4,26 +4,23 @@
  */
 import { checkPlan } from '#core/cutting/check.ts';
 import { planCuts } from '#core/cutting/plan.ts';
-import { solveEnvelope } from '#core/envelope/recipes.ts';
-import { seedDemo } from '#seed/demo.ts';
 import { inches } from '#shared/length.ts';
 import { addDesign } from '#stores/designs.ts';
-import { chosenNotcher } from '#stores/notchers.ts';
 import { addOffcut } from '#stores/offcuts.ts';
 import { addPad } from '#stores/pads.ts';
 import { readPlan } from '#stores/plans.ts';
 import { createProject } from '#stores/projects.ts';
 import { type App, DIRECT, openApp } from '#tests/support/app.ts';
+import { batchOf37, type FormFields } from '#tests/support/batch.ts';
 import { FIRST } from '#tests/support/cast.ts';
 import { browserPath } from '#tests/support/find-browser.ts';
 import { pagesPrinted } from '#tests/support/print-page.ts';
 import { type Case, craftOrders } from './orders.ts';
 
 const LIMIT = 1000;
-const DAY = new Date('2026-11-25T12:00:00Z');
 
 /** As the app's workers do, but in this thread. */
-export const PLANNER = {
+const PLANNER = {
   ...DIRECT,
   start: ({ order, pieces }: Parameters<typeof DIRECT.start>[0]) => ({
     plan: Promise.resolve(planCuts(order, pieces, { timeMs: LIMIT, seed: 1, now: () => performance.now() })),
@@ -43,9 +40,7 @@ export async function benchSheet(): Promise<string> {
   ].join('\n');
 }
 
-type Fields = [field: string, value: string][];
-
-const part = (number: number, fields: Record<string, string>): Fields =>
+const part = (number: number, fields: Record<string, string>): FormFields =>
   Object.entries(fields).map(([field, value]) => [`parts.${number}.${field}`, value]);
 
 async function craftRow({ name, order, pieces }: Case): Promise<string> {
@@ -55,7 +50,7 @@ async function craftRow({ name, order, pieces }: Case): Promise<string> {
       kind: 'patterned',
       grammage: null,
       lowMark: 0,
-      measured: null,
+      measured: {},
       strip: null,
       source: '',
       note: '',
@@ -85,53 +80,13 @@ async function craftRow({ name, order, pieces }: Case): Promise<string> {
   return row(app, name, id, parts);
 }
 
-/** Seven blanks for a half-letter card, and what one tap each adds beside them, five of each: seven kinds. */
 async function demoRow(): Promise<string> {
   const app = await openApp(PLANNER);
-  await seedDemo(app.db, DAY);
-  const { notcher, tool } = await chosenNotcher(app.db);
-  const card = { width: inches(5.5), height: inches(4.25), bulk: inches(1 / 32) };
-  const recipe = solveEnvelope({ card, notcher })[0]!;
-  const batch = { title: 'Thirty-seven', card, recipe, quantity: 7, notcher: tool.id };
-  const { id } = await createProject(app.db, batch, DAY.toISOString());
-  return row(app, 'a batch of 37 from the demo’s shelf', id, await demoBatch(app, id));
+  const { project, fields } = await batchOf37(app);
+  return row(app, 'a batch of 37 from the demo’s shelf', project, fields);
 }
 
-export async function demoBatch(app: App, project: number): Promise<Fields> {
-  let fields: Fields = [
-    ['blanks', '7'],
-    ['paper', 'kind-patterned'],
-  ];
-  for (const one of ['base', 'front', 'mat', 'inside', 'liner']) {
-    const asked = await app.post(`/projects/${project}/plans`, [...fields, ['do', `add-${one}`]]);
-    fields = fieldsIn(await asked.text()).map(([name, value]) => [
-      name,
-      name.endsWith('copies') ? '5' : value,
-    ]);
-  }
-  return fields;
-}
-
-/** What a browser would send of the form, save what names its press. */
-function fieldsIn(html: string): Fields {
-  const form = /<form method="post" action="\/projects\/\d+\/plans".*?<\/form>/s.exec(html)![0];
-  const attribute = (tag: string, name: string): string =>
-    new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1] ?? '';
-  const inputs = [...form.matchAll(/<input[^>]*>/g)]
-    .map(([tag]) => tag)
-    .filter((tag) => !/type="(checkbox|radio|hidden)"/.test(tag) || / checked/.test(tag))
-    .map((tag): Fields[number] => [
-      attribute(tag, 'name'),
-      attribute(tag, 'value') || (/checkbox/.test(tag) ? 'on' : ''),
-    ]);
-  const selects = [...form.matchAll(/<select[^>]*>.*?<\/select>/gs)].map(([tag]): Fields[number] => {
-    const chosen = /<option[^>]* selected[^>]*>/.exec(tag)?.[0] ?? /<option[^>]*>/.exec(tag)![0];
-    return [attribute(tag, 'name'), attribute(chosen, 'value')];
-  });
-  return [...inputs, ...selects].filter(([name]) => name !== 'once' && name !== 'do');
-}
-
-async function row(app: App, name: string, project: number, fields: Fields): Promise<string> {
+async function row(app: App, name: string, project: number, fields: FormFields): Promise<string> {
   const asked = await app.post(`/projects/${project}/plans`, [...fields, ['do', 'plan']]);
   const path = asked.headers.get('Location');
   if (!path)

@@ -367,10 +367,10 @@ describe('the cut sheet', () => {
     });
     const shown = await page(`${many}/sheet`);
     expect(shown.match(/ id="piece-/g)).toHaveLength(1);
-    expect(words(shown)).toContain('cut alike ×4: 4 new sheets of Fern set 8″');
+    expect(words(shown)).toContain('cut alike ×4: 4 new sheets of Fern set 7½″');
     expect(words(shown)).toContain('What you keep lies against the fence');
-    // A blank of 8 × 8 from each of four sheets of 12 × 12: two cuts a sheet, all at one setting.
-    expect(words(shown)).toContain('Set 8″: 8 cuts');
+    // A blank of 7½ × 7½ from each of four sheets of 12 × 12: two cuts a sheet, all at one setting.
+    expect(words(shown)).toContain('Set 7½″: 8 cuts');
     expect(words(await page(many))).toContain('cut alike ×4: 4 new sheets of Fern');
   });
 

@@ -27,8 +27,8 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
       <div class="sheet-body">
         <section class="sheet-pieces">
           <Pieces {...view} width={250} height={240} settings />
-          <Result {...view} />
         </section>
+        <Result {...view} />
         <section class="sheet-steps">
           {plan.plan.steps.length === 0 ? (
             <>
