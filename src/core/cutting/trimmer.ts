@@ -10,14 +10,19 @@ import { worth } from './worth.ts';
 /**
  * Brings a piece to that form: its strips in one order, largest first, whatever order or mirroring they had, and its
  * leftovers where they are worth most to the shelf. Parts pinned to an edge stay at it, and those at a place stay there.
- * No cut is longer than the longest of the order.
+ * No cut is longer than the longest of the order. A piece of which a part would come to lie in the border stays as it is.
  */
 export function trimmer(order: Order): (used: UsedPiece, piece: Piece) => UsedPiece {
   const laying = new Laying(order);
-  return ({ piece: id, cuts: found }, { width, height }) => {
+  const pinned = new Set(order.parts.flatMap(({ id, pin }) => (pin ? [id] : [])));
+  return (used, { width, height, border = 0 }) => {
     const whole = { x: 0, y: 0, width, height };
-    const cuts = laying.inPlace(found, whole);
-    return { piece: id, ...partsOf(cuts, whole), cuts };
+    const cuts = laying.inPlace(used.cuts, whole);
+    const made = { piece: used.piece, ...partsOf(cuts, whole), cuts };
+    const inBorder = made.rectangles.some(
+      (one) => !pinned.has(one.part) && one.y + one.height > height - border,
+    );
+    return inBorder ? used : made;
   };
 }
 
@@ -170,9 +175,7 @@ class Laying {
         : rest > 0
           ? [this.restOf(along, rest, block)]
           : [];
-      const mirrored = far!.length > 0 && near!.length === 0;
-      const middle = mirrored ? [...open, ...tight.reverse()] : [...tight, ...open];
-      return this.inRow(along, [...near!, ...middle, ...far!], block);
+      return this.inRow(along, [...near!, ...tight, ...open, ...far!], block);
     };
     if (rest === 0) return [row()];
     const free = strips.filter(({ edges }) => !edges.has(NEAR[along]) && !edges.has(FAR[along]));
