@@ -4,7 +4,7 @@ import type { Look } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { blankWanted, looksOn } from '#core/project/fitting.ts';
-import type { BlankWanted } from '#core/project/search.ts';
+import type { BlankWanted } from '#core/stash/shelf-search.ts';
 import { inches, length } from '#shared/length.ts';
 import { addCardSize } from '#stores/card-sizes.ts';
 import { takePiece } from '#stores/cuts.ts';

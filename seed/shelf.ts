@@ -1,5 +1,5 @@
 /** The demo's shelf: invented pads with their designs, and the offcuts that had gathered before the year began. */
-import type { NewDesign, NewPad, PaperKind } from '#core/project/stash.ts';
+import type { NewDesign, NewPad, PaperKind } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import type { Motif } from '#shared/swatch.ts';

@@ -5,9 +5,9 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Fill, FillOptions } from '#core/cutting/fill.ts';
+import type { Fill, FillOptions } from '#core/cutting/one-piece/fill.ts';
+import type { FillPart } from '#core/cutting/one-piece/wants.ts';
 import type { Order, Piece, PlanOptions, Progress } from '#core/cutting/order.ts';
-import type { FillPart } from '#core/cutting/wants.ts';
 
 export interface PlanRequest {
   readonly order: Order;

@@ -8,7 +8,7 @@ import { register } from 'tsx/esm/api';
 register();
 const { fillPiece, planCuts } = await import('#core/cutting/plan.ts');
 const { checkPlan } = await import('#core/cutting/check.ts');
-const { checkFill } = await import('#core/cutting/check-fill.ts');
+const { checkFill } = await import('#core/cutting/one-piece/check-fill.ts');
 
 const PROGRESS_EVERY_MS = 100;
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
-import { checkFill } from '#core/cutting/check-fill.ts';
+import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
 import { type FillRequest, type PlanningPool, type PlanRequest, planningPool } from '#src/planning.ts';
 
 const request = (timeMs: number): PlanRequest => ({

@@ -28,13 +28,18 @@ const LAYERS: Record<string, { ours: string[]; npm: string[] }> = {
   seed: { ours: ['shared', 'src/core', 'src/stores', 'migrations', 'seed'], npm: [] },
 };
 
-/** Inside core these do not know each other; project and drawing join them, geometry serves all. */
+/** Inside core: the first five do not know each other, the next four join them one way only, drawing draws them all. */
+const KINDS = ['geometry', 'envelope', 'cutting', 'paper', 'post'];
 const CORE: Record<string, string[]> = {
   geometry: ['geometry'],
   envelope: ['geometry', 'envelope'],
   cutting: ['geometry', 'cutting'],
   paper: ['geometry', 'paper'],
   post: ['geometry', 'post'],
+  stash: [...KINDS, 'stash'],
+  sets: [...KINDS, 'stash', 'sets'],
+  project: [...KINDS, 'stash', 'project'],
+  batch: [...KINDS, 'stash', 'sets', 'project', 'batch'],
 };
 
 const ALIAS: Record<string, string> = {
@@ -81,7 +86,7 @@ describe('the layers', () => {
     expect(wrong).toEqual([]);
   });
 
-  test.each(Object.keys(CORE))('core/%s does not know its neighbours', (part) => {
+  test.each(Object.keys(CORE))('core/%s knows only what it may', (part) => {
     const wrong = code
       .filter((file) => file.startsWith(`src/core/${part}/`))
       .flatMap((file) => importsOf(file).map((target) => ({ file, target: resolve(file, target) })))
@@ -90,9 +95,21 @@ describe('the layers', () => {
     expect(wrong).toEqual([]);
   });
 
-  test('every folder of core is bound, but project and drawing, which join them', () => {
+  test('every folder of core is bound, but drawing, which may know them all', () => {
     const folders = new Set(code.flatMap((file) => /^src\/core\/(\w+)\//.exec(file)?.[1] ?? []));
-    expect([...folders].sort()).toEqual([...Object.keys(CORE), 'project', 'drawing'].sort());
+    expect([...folders].sort()).toEqual([...Object.keys(CORE), 'drawing'].sort());
+  });
+
+  test('inside web, http knows neither routes nor what they gather, and nothing gathered knows its route', () => {
+    const wrong = code
+      .filter((file) => /^src\/web\/(http|gather)\//.test(file))
+      .flatMap((file) => importsOf(file).map((target) => ({ file, target: resolve(file, target) })))
+      .filter(({ file, target }) =>
+        (file.startsWith('src/web/http/') ? /^src\/web\/(routes|gather)\// : /^src\/web\/routes\//).test(
+          target,
+        ),
+      );
+    expect(wrong).toEqual([]);
   });
 
   test('nobody imports tests, but tests', () => {

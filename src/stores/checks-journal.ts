@@ -1,7 +1,7 @@
 /** The journal's invariants: cuts against the ledger and their own trees, envelopes, outcomes, states, JSON columns. */
 import type { RecordedPiece } from '#core/project/journal.ts';
-import { problemsOfCut } from '#core/project/replay.ts';
-import { ENVELOPE_PART } from '#core/project/stash.ts';
+import { problemsOfCut } from '#core/stash/replay.ts';
+import { ENVELOPE_PART } from '#core/stash/stash.ts';
 import { unreadable } from '#shared/schemas/stored.ts';
 import { projectsOf } from './cuts.ts';
 import type { Database } from './database.ts';

@@ -1,7 +1,8 @@
 /** The plans' invariants: each still passes the judge on the order it was made for, and its cut took what it says. */
+
+import type { Cutting } from '#core/batch/to-order.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Cutting } from '#core/project/order.ts';
 import type { Database } from './database.ts';
 
 export async function checkPlans(db: Database): Promise<string[]> {

@@ -5,8 +5,8 @@
  */
 import type { Selectable } from 'kysely';
 import type { CutRecord, NewProject } from '#core/project/journal.ts';
-import { type BlankWanted, layOut, yieldOf } from '#core/project/search.ts';
-import { ENVELOPE_PART, type PieceCut, type PieceRef } from '#core/project/stash.ts';
+import { type BlankWanted, layOut, yieldOf } from '#core/stash/shelf-search.ts';
+import { ENVELOPE_PART, type PieceCut, type PieceRef } from '#core/stash/stash.ts';
 import { type Database, transact } from './database.ts';
 import { nextNumber } from './envelopes.ts';
 import { record } from './ledger.ts';

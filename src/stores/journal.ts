@@ -1,6 +1,6 @@
 /** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `firstDesigns(db, projects)`. */
 import type { ProjectInFull } from '#core/project/journal.ts';
-import type { Design } from '#core/project/stash.ts';
+import type { Design } from '#core/stash/stash.ts';
 import { listCuts } from './cuts.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';

@@ -2,7 +2,7 @@
  * Writing a line of the ledger and asking what came after one. Everything else about the stash goes through here; the
  * counts follow by themselves (migration 0004). Knows no reasons: the verbs that move paper do.
  */
-import type { MovementKind, Overtaken, PieceRef } from '#core/project/stash.ts';
+import type { MovementKind, Overtaken, PieceRef } from '#core/stash/stash.ts';
 import type { Database } from './database.ts';
 
 export interface Line {

@@ -1,6 +1,6 @@
 /** Rows on the shelf for what a cut leaves, still counting none. Verb: `shelveLeftovers(db, pieces)`. */
 import type { RecordedPiece } from '#core/project/journal.ts';
-import type { LeftoverCut, PieceCut } from '#core/project/stash.ts';
+import type { LeftoverCut, PieceCut } from '#core/stash/stash.ts';
 import type { Database } from './database.ts';
 import { insertOffcut } from './offcuts.ts';
 

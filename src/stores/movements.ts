@@ -3,7 +3,7 @@
  * { sheets, at, note? }), `countOffcut(db, offcut, { count, at })`, `binOffcut(db, offcut, { at, count? })`,
  * `putBack(db, offcut, at)`, `undoMovement(db, movement, at)`, `listMovements(db, filter)`. Cutting is in cuts.ts.
  */
-import { isByHand, type Movement, type Overtaken, type PieceRef } from '#core/project/stash.ts';
+import { isByHand, type Movement, type Overtaken, type PieceRef } from '#core/stash/stash.ts';
 import { type Database, transact } from './database.ts';
 import { countOf, overtakenBy, record } from './ledger.ts';
 

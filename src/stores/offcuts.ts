@@ -2,7 +2,7 @@
  * Offcuts on the shelf. Verbs: `addOffcut(db, { design, offcut, count, at })`, `listOffcuts(db, filter)`,
  * `readOffcut(db, id)`, `findByCode(db, text)`, `editOffcut(db, id, offcut)`. Counts move in movements.ts only.
  */
-import type { NewOffcut, Offcut } from '#core/project/stash.ts';
+import type { NewOffcut, Offcut } from '#core/stash/stash.ts';
 import { pencilCode, readPencilCode } from '#shared/ids.ts';
 import { type Database, transact } from './database.ts';
 import { listDesigns } from './designs.ts';

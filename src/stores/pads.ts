@@ -2,7 +2,7 @@
  * Pads, and which of them run low. Verbs: `addPad(db, pad)`, `listPads(db)`, `readPad(db, id)`,
  * `editPad(db, id, pad)`, `listLow(db)`. Sheets are counted on designs, see designs.ts and movements.ts.
  */
-import { type NewPad, type Pad, type PadWithDesigns, runsLow } from '#core/project/stash.ts';
+import { type NewPad, type Pad, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
 import type { Database } from './database.ts';
 import { listDesigns, toPad } from './designs.ts';
 

@@ -1,5 +1,5 @@
 /** Sheets and offcuts seen alike, as pieces that may be cut. Verb: `loadPiece(db, ref)`. */
-import { type Piece, type PieceRef, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
+import { type Piece, type PieceRef, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import type { Database } from './database.ts';
 import { readDesign } from './designs.ts';
 import { readOffcut } from './offcuts.ts';

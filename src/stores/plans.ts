@@ -5,13 +5,13 @@
  * `planChanges(db, plan)`.
  */
 import type { Selectable } from 'kysely';
+import { type Change, changesSince } from '#core/batch/changes.ts';
+import { pieceCuts } from '#core/batch/piece-cuts.ts';
+import { lookedAt, type NewPlan, type Plan } from '#core/batch/planned.ts';
+import { type Cutting, refOfPiece } from '#core/batch/to-order.ts';
 import type { CutPlan, PlannedCuts } from '#core/cutting/cuts.ts';
-import { earlierCutSheet } from '#core/cutting/earlier-steps.ts';
-import { type Change, changesSince } from '#core/project/changes.ts';
-import { type Cutting, refOfPiece } from '#core/project/order.ts';
-import { pieceCuts } from '#core/project/piece-cuts.ts';
-import { lookedAt, type NewPlan, type Plan } from '#core/project/planned.ts';
-import type { PieceRef } from '#core/project/stash.ts';
+import { earlierCutSheet } from '#core/cutting/trimmer/earlier-steps.ts';
+import type { PieceRef } from '#core/stash/stash.ts';
 import { cutPieces } from './cuts.ts';
 import { type Database, transact } from './database.ts';
 import { readProjectInFull } from './journal.ts';

@@ -3,7 +3,7 @@
  * `readReadyMade(db, id)`, `editReadyMade(db, id, envelope)`, `buyReadyMade`, `countReadyMade`, `putToUse` (db, id,
  * { count, at }), `listReadyMadeMovements(db, id)`, `listTakenFor(db, project)`. Counts follow by themselves (migration 0009).
  */
-import type { NewReadyMade, ReadyMade, ReadyMadeKind, ReadyMadeMovement } from '#core/project/ready-made.ts';
+import type { NewReadyMade, ReadyMade, ReadyMadeKind, ReadyMadeMovement } from '#core/stash/ready-made.ts';
 import { type Database, transact } from './database.ts';
 
 interface Moved {

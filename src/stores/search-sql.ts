@@ -3,7 +3,7 @@
  * lacking. The same arithmetic as the core's, in the same order; runs no query.
  */
 import { type RawBuilder, type SqlBool, sql } from 'kysely';
-import type { BlankWanted } from '#core/project/search.ts';
+import type { BlankWanted } from '#core/stash/shelf-search.ts';
 import type { Length } from '#shared/length.ts';
 import { type Size, shorter, turned } from '#shared/size.ts';
 

@@ -9,9 +9,9 @@ import {
   chooseFrom,
   type LeftOutHere,
   type Nearest,
-} from '#core/project/search.ts';
-import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
-import { byShortfall, shortfall, unsuited, unsuitedDesign } from '#core/project/suits.ts';
+} from '#core/stash/shelf-search.ts';
+import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
+import { byShortfall, shortfall, unsuited, unsuitedDesign } from '#core/stash/suits.ts';
 import type { Length } from '#shared/length.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';

@@ -4,7 +4,7 @@
  * elsewhere.
  */
 import { sql } from 'kysely';
-import type { Offcut, PaperKind } from '#core/project/stash.ts';
+import type { Offcut, PaperKind } from '#core/stash/stash.ts';
 import { type Length, length } from '#shared/length.ts';
 import type { Database } from './database.ts';
 import { listOffcuts } from './offcuts.ts';

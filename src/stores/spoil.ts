@@ -1,7 +1,7 @@
 /** A spoiled blank and its replacement from the shelf, written together. Verb: `spoilBlank(db, envelope, spoiled, at)`. */
 import type { Envelope } from '#core/project/journal.ts';
-import type { BlankWanted } from '#core/project/search.ts';
-import type { PieceRef } from '#core/project/stash.ts';
+import type { BlankWanted } from '#core/stash/shelf-search.ts';
+import type { PieceRef } from '#core/stash/stash.ts';
 import { type CutOutcome, takePiece } from './cuts.ts';
 import { type Database, transact } from './database.ts';
 import { readEnvelope, recordSpoiled } from './envelopes.ts';

@@ -1,5 +1,5 @@
 /** Undoing a cut: everything back as it was, or nothing and the reason. Verb: `undoCut(db, cut, at)`. */
-import type { Movement, Overtaken } from '#core/project/stash.ts';
+import type { Movement, Overtaken } from '#core/stash/stash.ts';
 import { projectsOf, readCut } from './cuts.ts';
 import { type Database, transact } from './database.ts';
 import { overtakenBy, record } from './ledger.ts';

@@ -2,8 +2,8 @@
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { blankWanted } from '#core/project/fitting.ts';
-import type { Piece } from '#core/project/stash.ts';
-import { rankWays, type Way } from '#core/project/ways.ts';
+import type { Piece } from '#core/stash/stash.ts';
+import { rankWays, type Way } from '#core/stash/ways.ts';
 import type { Size } from '#shared/size.ts';
 import type { Database } from './database.ts';
 import { findPieces } from './search.ts';

@@ -2,10 +2,10 @@
  * Bench section: fill one piece, against the proven optima of two collections in tests/fixtures/cutting. `benchFill()` answers
  * with markdown tables; each fill is replayed by the judge of plans. Knows no other planner.
  */
-import { checkFill } from '#core/cutting/check-fill.ts';
-import { type Fill, fillPiece } from '#core/cutting/fill.ts';
+import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
+import { type Fill, fillPiece } from '#core/cutting/one-piece/fill.ts';
+import type { FillPart } from '#core/cutting/one-piece/wants.ts';
 import type { Piece } from '#core/cutting/order.ts';
-import type { FillPart } from '#core/cutting/wants.ts';
 import { readInstances } from './orders.ts';
 
 const SHORT = 1_000;

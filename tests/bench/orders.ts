@@ -1,7 +1,7 @@
 /** Orders for the planner's bench: known instances from tests/fixtures/cutting, and seeded ones made here. Plans nothing. */
 import { readFileSync } from 'node:fs';
 import type { Order, Part, Piece } from '#core/cutting/order.ts';
-import { type Chance, chance } from '#core/cutting/random.ts';
+import { type Chance, chance } from '#core/cutting/search/random.ts';
 import { inches, millimetres } from '#shared/length.ts';
 
 export interface Case {

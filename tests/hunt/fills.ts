@@ -2,14 +2,14 @@
  * One piece to be filled at random, the same for the same seed, and what is wrong with the fill: judged, held against a
  * search that knows no table and, where it is tiny, against every way of cutting.
  */
-import { checkFill } from '#core/cutting/check-fill.ts';
-import { type FillOptions, fillPiece } from '#core/cutting/fill.ts';
-import { fillLimited, type LimitedFill } from '#core/cutting/limited.ts';
+import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
+import { type FillOptions, fillPiece } from '#core/cutting/one-piece/fill.ts';
+import { fillLimited, type LimitedFill } from '#core/cutting/one-piece/limited.ts';
+import { openSurround } from '#core/cutting/one-piece/surround.ts';
+import { type FillGoal, type FillPart, wantsOf } from '#core/cutting/one-piece/wants.ts';
 import type { Piece } from '#core/cutting/order.ts';
-import { type Chance, chance } from '#core/cutting/random.ts';
-import { openSurround } from '#core/cutting/surround.ts';
-import { type FillGoal, type FillPart, wantsOf } from '#core/cutting/wants.ts';
-import { bestOfAll } from '#tests/core/cutting/fill-brute.ts';
+import { type Chance, chance } from '#core/cutting/search/random.ts';
+import { bestOfAll } from '#tests/core/cutting/one-piece/fill-brute.ts';
 
 export interface RandomFill {
   readonly piece: Piece;

@@ -1,6 +1,6 @@
 /** An order at random, the same for the same seed: small or crowded, with every kind of wish. Plans nothing. */
 import type { Edge, Order, Part, Piece } from '#core/cutting/order.ts';
-import { type Chance, chance } from '#core/cutting/random.ts';
+import { type Chance, chance } from '#core/cutting/search/random.ts';
 
 export interface RandomOrder {
   readonly order: Order;

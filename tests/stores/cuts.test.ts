@@ -1,8 +1,8 @@
 /** Taking paper for a project and undoing it: all of it or nothing. */
 import { sql } from 'kysely';
 import { describe, expect, it } from 'vitest';
-import { chooseFrom } from '#core/project/search.ts';
-import { type PieceCut, pieceOfOffcut } from '#core/project/stash.ts';
+import { chooseFrom } from '#core/stash/shelf-search.ts';
+import { type PieceCut, pieceOfOffcut } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import { type CutOutcome, cutPieces, listCuts, readCut, takePiece } from '#stores/cuts.ts';
 import { listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';

@@ -1,13 +1,13 @@
 /** Plans in the data file: kept as asked, cut whole or not at all, undone, ticked; what the database itself refuses. */
 import { sql } from 'kysely';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { earlierCutSheet } from '#core/cutting/earlier-steps.ts';
+import type { Batch } from '#core/batch/batch.ts';
+import type { NewPlan } from '#core/batch/planned.ts';
+import { cuttingOf } from '#core/batch/to-order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
-import type { Batch } from '#core/project/batch.ts';
+import { earlierCutSheet } from '#core/cutting/trimmer/earlier-steps.ts';
 import type { Project } from '#core/project/journal.ts';
-import { cuttingOf } from '#core/project/order.ts';
-import type { NewPlan } from '#core/project/planned.ts';
-import { pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
+import { pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';
 import { listCuts, takePiece } from '#stores/cuts.ts';

@@ -1,7 +1,7 @@
 /** Ready-made envelopes: their counts follow their ledger, and the data file refuses what would break either. */
 import { type RawBuilder, sql } from 'kysely';
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { ReadyMade } from '#core/project/ready-made.ts';
+import type { ReadyMade } from '#core/stash/ready-made.ts';
 import { checkData } from '#stores/checks.ts';
 import type { Database } from '#stores/database.ts';
 import { makeEnvelope } from '#stores/envelopes.ts';

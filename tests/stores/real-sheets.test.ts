@@ -1,10 +1,10 @@
 /** Sheets that are not what they are sold by: what the shelf offers, what is planned, and books from before. */
 import { Migrator, sql } from 'kysely';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import type { Batch } from '#core/batch/batch.ts';
+import { cuttingOf } from '#core/batch/to-order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
-import type { Batch } from '#core/project/batch.ts';
-import { cuttingOf } from '#core/project/order.ts';
-import { type NewPad, pieceOfOffcut, pieceOfSheet } from '#core/project/stash.ts';
+import { type NewPad, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { migrations } from '#migrations/all.ts';
 import { inches, length, millimetres } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';

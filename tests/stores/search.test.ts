@@ -1,9 +1,9 @@
 /** Searching the shelf: what will do, in which order, and what is nearest when nothing will. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BlankWanted, chooseFrom } from '#core/project/search.ts';
-import { pieceOfOffcut } from '#core/project/stash.ts';
-import { shortfall, unsuited } from '#core/project/suits.ts';
+import { type BlankWanted, chooseFrom } from '#core/stash/shelf-search.ts';
+import { pieceOfOffcut } from '#core/stash/stash.ts';
+import { shortfall, unsuited } from '#core/stash/suits.ts';
 import { inches, length } from '#shared/length.ts';
 import { binOffcut, countSheets } from '#stores/movements.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';

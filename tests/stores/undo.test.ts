@@ -1,7 +1,7 @@
 /** Laws of the ledger over random evenings: counts stay sums, and what is undone is as if it had not been. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pieceOfOffcut, pieceOfSheet, refOf } from '#core/project/stash.ts';
+import { pieceOfOffcut, pieceOfSheet, refOf } from '#core/stash/stash.ts';
 import { checkData } from '#stores/checks.ts';
 import { takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';

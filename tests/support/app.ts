@@ -1,10 +1,10 @@
 /** The app on a database in memory, asked as a browser would ask it, without a server. */
 import type { Hono } from 'hono';
-import { checkFill } from '#core/cutting/check-fill.ts';
+import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
 import { fillPiece, planCuts } from '#core/cutting/plan.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
-import type { Env, Planner } from '#web/env.ts';
+import type { Env, Planner } from '#web/http/env.ts';
 import { FIRST } from './cast.ts';
 
 const HOST = '127.0.0.1:4870';

@@ -11,7 +11,7 @@ import { seedDemo } from '#seed/demo.ts';
 import { type PlanningPool, planningPool } from '#src/planning.ts';
 import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
-import type { Env, Planner } from '#web/env.ts';
+import type { Env, Planner } from '#web/http/env.ts';
 import { browserPath } from './find-browser.ts';
 
 export interface RunningApp {

@@ -5,8 +5,8 @@
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { NewProject } from '#core/project/journal.ts';
-import type { BlankWanted } from '#core/project/search.ts';
-import type { Design, NewDesign, NewOffcut, NewPad, Offcut } from '#core/project/stash.ts';
+import type { BlankWanted } from '#core/stash/shelf-search.ts';
+import type { Design, NewDesign, NewOffcut, NewPad, Offcut } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import type { Swatch } from '#shared/swatch.ts';

@@ -1,12 +1,12 @@
 /** One design: the sheets left of it, its offcuts on the shelf, what can happen to it by hand, its ledger behind a tap. */
 import type { FC } from 'hono/jsx';
-import type { Design, Movement } from '#core/project/stash.ts';
+import type { Design, Movement } from '#core/stash/stash.ts';
 import { inches, printExactSize, type Units } from '#shared/length.ts';
 import { usableSheet } from '#shared/sheet.ts';
+import { type Entry, Field } from '#views/common/field.tsx';
+import { Once } from '#views/common/once.tsx';
+import { howMany } from '#views/common/words.ts';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
-import { type Entry, Field } from '#views/parts/field.tsx';
-import { Once } from '#views/parts/once.tsx';
-import { howMany } from '#views/parts/words.ts';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { askHolding, sayAsIs, sayPrintOf } from '#views/stash/words.ts';

@@ -1,12 +1,12 @@
 /** The form of a design: a new one, with what the one before had, or one put right. */
 import type { FC } from 'hono/jsx';
-import type { Design, Pad } from '#core/project/stash.ts';
+import type { Design, Pad } from '#core/stash/stash.ts';
 import { typedLength, type Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
+import { Choice, type Entry, Field, FormProblems } from '#views/common/field.tsx';
+import { Once } from '#views/common/once.tsx';
+import { howMany } from '#views/common/words.ts';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
-import { Choice, type Entry, Field, FormProblems } from '#views/parts/field.tsx';
-import { Once } from '#views/parts/once.tsx';
-import { howMany } from '#views/parts/words.ts';
 import { FIRST_LOOK, LookFields } from './look.tsx';
 
 interface AddProps {

@@ -1,11 +1,11 @@
 /** The fields that say what a design looks like, with a picture beside that follows them. Knows no other fields. */
 import type { FC } from 'hono/jsx';
-import type { Pad } from '#core/project/stash.ts';
+import type { Pad } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { MOTIFS, type Swatch } from '#shared/swatch.ts';
+import { type Entry, Labelled } from '#views/common/field.tsx';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
-import { type Entry, Labelled } from '#views/parts/field.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { SheetPicture } from './picture.tsx';
 

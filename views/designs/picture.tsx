@@ -1,6 +1,6 @@
 /** A whole sheet of a design, drawn in proportion. Knows no page. */
 import type { FC } from 'hono/jsx';
-import type { Design, NewDesign, Pad } from '#core/project/stash.ts';
+import type { Design, NewDesign, Pad } from '#core/stash/stash.ts';
 import { wholeSheet } from '#shared/sheet.ts';
 import { Paper } from '#views/stash/paper.tsx';
 

@@ -3,8 +3,8 @@ import type { FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import type { CardSize } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
+import { type Entry, Field } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
-import { type Entry, Field } from '../parts/field.tsx';
 import { asking, cardFields } from './query.ts';
 
 interface StripProps {

@@ -2,10 +2,10 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { describeWarning } from '#core/envelope/warnings.ts';
-import { opensSheet, type Way } from '#core/project/ways.ts';
+import { opensSheet, type Way } from '#core/stash/ways.ts';
 import { printExactSize, type Units } from '#shared/length.ts';
-import { SAY_FIT, sayClearance } from '../parts/fit.ts';
-import { capital } from '../parts/words.ts';
+import { SAY_FIT, sayClearance } from '../common/fit.ts';
+import { capital } from '../common/words.ts';
 import type { Answered } from './answer.tsx';
 import { SAY_WAY } from './fold-words.ts';
 import { Impossible } from './impossible.tsx';

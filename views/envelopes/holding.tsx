@@ -6,8 +6,8 @@ import type { CardSize } from '#core/project/journal.ts';
 import { printExact, printSize, type Units } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { Size } from '#shared/size.ts';
+import { type Entry, Field } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
-import { type Entry, Field } from '../parts/field.tsx';
 import { FitChoice } from './page.tsx';
 import { asking, cardFields, measuresOf } from './query.ts';
 

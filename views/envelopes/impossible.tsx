@@ -3,7 +3,7 @@ import type { Child, FC } from 'hono/jsx';
 import { type Obstacle, obstacleOf } from '#core/envelope/obstacle.ts';
 import { printExact, printExactSize } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { sayClearance } from '../parts/fit.ts';
+import { sayClearance } from '../common/fit.ts';
 import type { Answered } from './answer.tsx';
 import { SAY_WAY, sayEnvelope } from './fold-words.ts';
 import { asking, cardFields, measuresOf, UNCHOSEN } from './query.ts';

@@ -1,8 +1,8 @@
 /** What on the shelf does not become this blank, and why, in one line. Works nothing out. */
 import type { FC } from 'hono/jsx';
-import type { LeftOutHere } from '#core/project/search.ts';
-import { howMany, listed } from '#views/parts/words.ts';
-import { sayWhy } from '../parts/unsuited.ts';
+import type { LeftOutHere } from '#core/stash/shelf-search.ts';
+import { howMany, listed } from '#views/common/words.ts';
+import { sayWhy } from '../common/unsuited.ts';
 import { tally } from '../plans/words.ts';
 
 /** More names than these are only counted. */

@@ -3,7 +3,7 @@ import type { Child, FC } from 'hono/jsx';
 import type { CardSize } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
-import { Choice, type Entry, Field, FormProblems, fieldNote } from '../parts/field.tsx';
+import { Choice, type Entry, Field, FormProblems, fieldNote } from '../common/field.tsx';
 import { CardField, CardStrip, cardHint } from './card-line.tsx';
 import { UNCHOSEN } from './query.ts';
 import { StandardCards } from './standard.tsx';

@@ -1,10 +1,10 @@
 /** Which paper to take, in one sentence: a piece with its place, a sheet to open, or what to look for. Works nothing out. */
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import type { Choice, Nearest } from '#core/project/search.ts';
-import type { Design, Piece } from '#core/project/stash.ts';
+import type { Choice, Nearest } from '#core/stash/shelf-search.ts';
+import type { Design, Piece } from '#core/stash/stash.ts';
 import { printExact, type Units } from '#shared/length.ts';
-import { capital } from '../parts/words.ts';
+import { capital } from '../common/words.ts';
 import { sayBlanks } from './fold-words.ts';
 
 export interface Papers {

@@ -1,7 +1,7 @@
 /** What else on the shelf would do, least regretted first, and what comes nearest where nothing does. */
 import type { FC } from 'hono/jsx';
 import { pieceScale } from '#core/drawing/piece.ts';
-import type { Choice } from '#core/project/search.ts';
+import type { Choice } from '#core/stash/shelf-search.ts';
 import { printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Answered } from './answer.tsx';

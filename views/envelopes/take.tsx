@@ -3,11 +3,11 @@ import type { FC } from 'hono/jsx';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import type { Choice } from '#core/project/search.ts';
-import type { Piece } from '#core/project/stash.ts';
+import type { Choice } from '#core/stash/shelf-search.ts';
+import type { Piece } from '#core/stash/stash.ts';
 import { printExact, printSize, type Units } from '#shared/length.ts';
+import { Once } from '../common/once.tsx';
 import { Picture } from '../diagrams/picture.tsx';
-import { Once } from '../parts/once.tsx';
 import type { Answered } from './answer.tsx';
 import { asking, measuresOf } from './query.ts';
 

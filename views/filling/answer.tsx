@@ -1,14 +1,14 @@
 /** What comes out of one piece: the sentence, the piece drawn with it, what is left, and how sure that is. */
 import type { FC } from 'hono/jsx';
+import type { Filled, Offer, Wanted } from '#core/batch/filling.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
-import type { Filled, Offer, Wanted } from '#core/project/filling.ts';
-import { rectangleOf, sizeOf } from '#core/project/measured.ts';
-import type { Piece } from '#core/project/stash.ts';
-import type { Unsuited } from '#core/project/suits.ts';
+import { rectangleOf, sizeOf } from '#core/stash/measured.ts';
+import type { Piece } from '#core/stash/stash.ts';
+import type { Unsuited } from '#core/stash/suits.ts';
 import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
 import { shorter } from '#shared/size.ts';
-import { capital, listed } from '#views/parts/words.ts';
+import { capital, listed } from '#views/common/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { asking, measuresOf } from '../envelopes/query.ts';
 import { tally } from '../plans/words.ts';

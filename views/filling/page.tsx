@@ -1,12 +1,12 @@
 /** What one piece is to be filled with, and the answer above it. Works nothing out. */
 import type { Child, FC } from 'hono/jsx';
-import type { Offer, Offers } from '#core/project/filling.ts';
-import type { Piece } from '#core/project/stash.ts';
+import type { Offer, Offers } from '#core/batch/filling.ts';
+import type { Piece } from '#core/stash/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { isFilled } from '#shared/schemas/filling.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
-import { listed } from '#views/parts/words.ts';
-import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { listed } from '#views/common/words.ts';
+import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
 import { fullName, sayAsIs } from '../stash/words.ts';
 import { sayThing } from './words.ts';
 

@@ -1,7 +1,7 @@
 /** What a piece gives, in words: one sentence, its proof, what things are called. Knows no markup. */
-import type { Filled, Wanted } from '#core/project/filling.ts';
+import type { Filled, Wanted } from '#core/batch/filling.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
-import { capital, listed } from '#views/parts/words.ts';
+import { capital, listed } from '#views/common/words.ts';
 import { percent } from '../plans/words.ts';
 
 /** `Three Seed card envelopes and two Gift tags; 4.0 % is waste.` */

@@ -1,10 +1,10 @@
 /** What goes into a box, tin or pocket, and what holds a given number of sets. Works nothing out. */
 import type { FC } from 'hono/jsx';
-import type { Holder, InHolder } from '#core/project/parts/holder.ts';
+import type { Holder, InHolder } from '#core/sets/holder.ts';
 import { printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { usualRoom } from '#shared/schemas/holders.ts';
 import { asking, cardFields } from '#views/envelopes/query.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
 
 interface Asked {
   readonly units: Units;

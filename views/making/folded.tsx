@@ -1,6 +1,6 @@
 /** After the last step: does the card go in? The answer is the envelope's, and decides what comes next. */
 import type { FC } from 'hono/jsx';
-import { Once } from '../parts/once.tsx';
+import { Once } from '../common/once.tsx';
 import { MakingHeading, type MakingView, StepLink } from './page.tsx';
 
 export const Folded: FC<MakingView & { token: string; first: boolean }> = ({ token, first, ...view }) => (

@@ -5,8 +5,8 @@ import { placementWords } from '#core/envelope/placement.ts';
 import type { HingedLetter, Recipe } from '#core/envelope/recipe.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { capital, listed } from '#views/parts/words.ts';
-import { sayFinish } from '../parts/finish.ts';
+import { capital, listed } from '#views/common/words.ts';
+import { sayFinish } from '../common/finish.ts';
 
 export interface Instruction {
   readonly what: string;

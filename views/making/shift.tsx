@@ -4,7 +4,7 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
 import { printExact, printLength, subtract, typedLength, type Units } from '#shared/length.ts';
 import { printPocket, printPocketSide } from '#shared/pocket.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
 
 export interface ShiftView {
   readonly project: Project;

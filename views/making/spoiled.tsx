@@ -1,8 +1,8 @@
 /** A blank that went wrong: one line on what happened, and where the next one comes from. */
 import type { FC } from 'hono/jsx';
 import type { Envelope, Project } from '#core/project/journal.ts';
-import { type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
+import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly project: Project;

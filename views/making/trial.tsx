@@ -4,7 +4,7 @@ import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
-import { Once } from '../parts/once.tsx';
+import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly project: Project;

@@ -1,9 +1,9 @@
 /** Adding offcuts, several in a row: what was just added with its code to pencil on, and the form for the next. */
 import type { FC } from 'hono/jsx';
-import type { Design, Offcut } from '#core/project/stash.ts';
+import type { Design, Offcut } from '#core/stash/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
-import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
-import { Once } from '#views/parts/once.tsx';
+import { type Entry, Field, FormProblems } from '#views/common/field.tsx';
+import { Once } from '#views/common/once.tsx';
 import { fullName } from '#views/stash/words.ts';
 import { DesignChoice } from './design-choice.tsx';
 import { BorderTick, PlaceField, SizeFields } from './fields.tsx';

@@ -1,7 +1,7 @@
 /** Every design to choose one from, under the pad it belongs to. */
 import type { FC } from 'hono/jsx';
-import type { Design } from '#core/project/stash.ts';
-import { type Entry, Labelled } from '#views/parts/field.tsx';
+import type { Design } from '#core/stash/stash.ts';
+import { type Entry, Labelled } from '#views/common/field.tsx';
 
 interface Props {
   readonly label: string;

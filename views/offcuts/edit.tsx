@@ -1,8 +1,8 @@
 /** Putting an offcut right: its size, place and note. How many there are is counted again on its own page. */
 import type { FC } from 'hono/jsx';
-import type { Offcut } from '#core/project/stash.ts';
+import type { Offcut } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
+import { type Entry, Field, FormProblems } from '#views/common/field.tsx';
 import { fullName } from '#views/stash/words.ts';
 import { BorderTick, PlaceField, SizeFields } from './fields.tsx';
 

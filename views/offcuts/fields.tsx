@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { typedLength, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { type Entry, Field } from '#views/parts/field.tsx';
+import { type Entry, Field } from '#views/common/field.tsx';
 
 interface SizeProps {
   readonly entry: Entry;

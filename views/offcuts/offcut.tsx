@@ -1,10 +1,10 @@
 /** One offcut: its code as on its back, drawn large, where it lies, and what can happen to it by hand. */
 import type { FC } from 'hono/jsx';
-import { type Movement, type Offcut, wentByHand } from '#core/project/stash.ts';
+import { type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
 import { inches, printSize, type Units } from '#shared/length.ts';
-import { type Entry, Field } from '#views/parts/field.tsx';
-import { Once } from '#views/parts/once.tsx';
-import { capital } from '#views/parts/words.ts';
+import { type Entry, Field } from '#views/common/field.tsx';
+import { Once } from '#views/common/once.tsx';
+import { capital } from '#views/common/words.ts';
 import { Ledger } from '#views/stash/ledger.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { askHolding, fullName, sayPrint } from '#views/stash/words.ts';

@@ -1,6 +1,6 @@
 /** An offcut drawn in proportion, in its design's print. Knows no page. */
 import type { FC } from 'hono/jsx';
-import type { Offcut } from '#core/project/stash.ts';
+import type { Offcut } from '#core/stash/stash.ts';
 import { inches, printSize, type Units } from '#shared/length.ts';
 import { Paper, scaleFor } from '#views/stash/paper.tsx';
 import { fullName } from '#views/stash/words.ts';

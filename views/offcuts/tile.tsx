@@ -1,9 +1,9 @@
 /** Offcuts as they stand on the shelf: drawn to one scale, each with its code, size, place and the tap that lets it go. */
 import type { FC } from 'hono/jsx';
-import type { Offcut } from '#core/project/stash.ts';
+import type { Offcut } from '#core/stash/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
-import { Once } from '#views/parts/once.tsx';
-import { howMany } from '#views/parts/words.ts';
+import { Once } from '#views/common/once.tsx';
+import { howMany } from '#views/common/words.ts';
 import { sayStanding } from '#views/stash/words.ts';
 import { OffcutPicture, shelfScale } from './picture.tsx';
 

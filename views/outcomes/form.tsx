@@ -8,9 +8,9 @@ import { FITS } from '#shared/outcome.ts';
 import { printPocket } from '#shared/pocket.ts';
 import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
 import { type Size, turned } from '#shared/size.ts';
-import { Choice, type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
-import { sayFinish } from '../parts/finish.ts';
-import { Once } from '../parts/once.tsx';
+import { Choice, type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
+import { sayFinish } from '../common/finish.ts';
+import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly project: Project;

@@ -4,7 +4,7 @@ import type { Envelope, Project } from '#core/project/journal.ts';
 import type { LearnedTool, Source } from '#core/project/learning.ts';
 import { inches, type Length, length, printLength, printSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { finely } from '../parts/finely.ts';
+import { finely } from '../common/finely.ts';
 import { saySource } from '../tools/source.ts';
 
 export interface RecordView {

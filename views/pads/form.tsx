@@ -1,9 +1,9 @@
 /** The form of a pad: a new one, or one put right. */
 import type { FC } from 'hono/jsx';
-import { PAPER_KINDS, type Pad } from '#core/project/stash.ts';
+import { PAPER_KINDS, type Pad } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import { Choice, type Entry, Field, FormProblems, TextArea } from '#views/parts/field.tsx';
-import { Once } from '#views/parts/once.tsx';
+import { Choice, type Entry, Field, FormProblems, TextArea } from '#views/common/field.tsx';
+import { Once } from '#views/common/once.tsx';
 import { printGrammage } from '#views/stash/words.ts';
 import { SHEET_FIELDS, SheetFields } from './size.tsx';
 

@@ -1,13 +1,13 @@
 /** One pad: how many sheets are left, its designs with theirs, and what was noted when it came. */
 import type { FC } from 'hono/jsx';
-import { type Design, type Pad, type PadWithDesigns, runsLow } from '#core/project/stash.ts';
+import { type Design, type Pad, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
 import { inches, type Units } from '#shared/length.ts';
 import { boughtField } from '#shared/schemas/pad.ts';
+import { type Entry, Field, FormProblems } from '#views/common/field.tsx';
+import { Once } from '#views/common/once.tsx';
+import { howMany } from '#views/common/words.ts';
 import { SheetPicture } from '#views/designs/picture.tsx';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
-import { type Entry, Field, FormProblems } from '#views/parts/field.tsx';
-import { Once } from '#views/parts/once.tsx';
-import { howMany } from '#views/parts/words.ts';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { padFacts, sayAsIs, sayPrintOf } from '#views/stash/words.ts';
 

@@ -1,12 +1,12 @@
 /** The fields of a sheet's size: the common ones one tap each, any other typed, and how her sheets really measure. */
 import type { FC } from 'hono/jsx';
-import { COMMON_SHEETS, commonName } from '#core/project/common-sheets.ts';
-import type { Pad } from '#core/project/stash.ts';
+import { COMMON_SHEETS, commonName } from '#core/stash/common-sheets.ts';
+import type { Pad } from '#core/stash/stash.ts';
 import { printExactSize, typedLength, type Units } from '#shared/length.ts';
 import { OWN_SIZE } from '#shared/schemas/pad.ts';
 import { NO_STRIP } from '#shared/schemas/sheet.ts';
 import { SHEET_EDGES } from '#shared/sheet.ts';
-import { Choice, type Entry, Field } from '#views/parts/field.tsx';
+import { Choice, type Entry, Field } from '#views/common/field.tsx';
 
 interface Props {
   readonly pad: Pad | undefined;

@@ -7,7 +7,7 @@ import { GRAINS } from '#shared/schemas/paper.ts';
 import { massUnit } from '#shared/schemas/post.ts';
 import type { Size } from '#shared/size.ts';
 import { asking, cardFields } from '#views/envelopes/query.ts';
-import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
 import { sayRange } from './page.tsx';
 
 interface Props {

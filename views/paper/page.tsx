@@ -6,7 +6,7 @@ import { BASIC_SHEETS, GRADES, gramsPerSquareMetre, inPounds, type PaperWeight }
 import { type Length, printSize, toInches, toMillimetres, type Units } from '#shared/length.ts';
 import { printMass } from '#shared/mass.ts';
 import { massUnit } from '#shared/schemas/post.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
 
 interface Asked {
   readonly weight: PaperWeight;

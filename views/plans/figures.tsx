@@ -1,8 +1,8 @@
 /** A plan's figures, one tap behind its answer: what is placed, proved, kept and wasted. Works nothing out. */
 import type { FC } from 'hono/jsx';
+import { areasOf, type Proof, proofOf } from '#core/batch/planned.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
-import { areasOf, type Proof, proofOf } from '#core/project/planned.ts';
-import { When } from '../parts/when.tsx';
+import { When } from '../common/when.tsx';
 import type { PlanView } from './view.ts';
 import { percent } from './words.ts';
 

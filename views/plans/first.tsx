@@ -1,8 +1,8 @@
 /** What comes before the first cut: a sheet's side to check once, a strip to cut off. Works nothing out. */
 import type { FC } from 'hono/jsx';
-import { type SideToCheck, type StripFirst, sidesToCheck, stripsFirst } from '#core/project/sheets-first.ts';
+import { type SideToCheck, type StripFirst, sidesToCheck, stripsFirst } from '#core/batch/sheets-first.ts';
 import { printExact, type Units } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
+import { howMany } from '#views/common/words.ts';
 import type { PlanView } from './view.ts';
 
 /** Each with the way to put the pad right, where the sheet is shorter. */

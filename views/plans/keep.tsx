@@ -1,10 +1,10 @@
 /** What is to stay on the shelf: designs of which no new sheet is opened, single offcuts. Everything may be used else. */
 import type { FC } from 'hono/jsx';
-import { pieceName } from '#core/project/order.ts';
-import { type Piece, refOf } from '#core/project/stash.ts';
+import { pieceName } from '#core/batch/to-order.ts';
+import { type Piece, refOf } from '#core/stash/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
+import type { Entry } from '../common/field.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
-import type { Entry } from '../parts/field.tsx';
 
 interface Props {
   readonly pieces: readonly Piece[];

@@ -1,8 +1,8 @@
 /** The paper that a plan speaks of and the paper that it leaves out, with the reasons: stands before what it claims. */
 import type { FC } from 'hono/jsx';
-import type { LeftOut } from '#core/project/left-out.ts';
-import { capital, howMany, listed } from '#views/parts/words.ts';
-import { sayWhy } from '../parts/unsuited.ts';
+import type { LeftOut } from '#core/stash/left-out.ts';
+import { capital, howMany, listed } from '#views/common/words.ts';
+import { sayWhy } from '../common/unsuited.ts';
 import type { PlanView } from './view.ts';
 import { designsOf, nameOf, tally } from './words.ts';
 

@@ -1,14 +1,14 @@
 /** The form of a batch: how many envelopes from which paper, parts beside them, and what is to stay on the shelf. */
 import type { FC } from 'hono/jsx';
+import type { Plan } from '#core/batch/planned.ts';
+import type { Suggestion } from '#core/batch/suggest.ts';
 import type { Project } from '#core/project/journal.ts';
-import type { Plan } from '#core/project/planned.ts';
-import type { PaperKind, Piece } from '#core/project/stash.ts';
-import type { Suggestion } from '#core/project/suggest.ts';
+import type { PaperKind, Piece } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
-import { When } from '../parts/when.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
+import { When } from '../common/when.tsx';
 import { KeepChoice } from './keep.tsx';
 import { PaperChoice } from './paper-choice.tsx';
 import { PartRow, partFields } from './part-row.tsx';

@@ -1,7 +1,7 @@
 /** Other ways to ask: keep this offcut, open no sheet of that, another design, looked for longer; each is a new plan. */
 import type { FC } from 'hono/jsx';
-import { refOfPiece } from '#core/project/order.ts';
-import { Once } from '../parts/once.tsx';
+import { refOfPiece } from '#core/batch/to-order.ts';
+import { Once } from '../common/once.tsx';
 import type { PlanView } from './view.ts';
 import { sayPieceRef } from './words.ts';
 

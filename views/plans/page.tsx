@@ -1,8 +1,8 @@
 /** A plan's page: one large answer, its proof in a line, what is missing; pictures, figures and other ways behind. */
 import type { FC } from 'hono/jsx';
-import { lookedAt } from '#core/project/planned.ts';
-import { capital } from '#views/parts/words.ts';
-import { Once } from '../parts/once.tsx';
+import { lookedAt } from '#core/batch/planned.ts';
+import { capital } from '#views/common/words.ts';
+import { Once } from '../common/once.tsx';
 import { Figures } from './figures.tsx';
 import { Checks } from './first.tsx';
 import { PaperLooked, sayLeftOutFor } from './left-out.tsx';

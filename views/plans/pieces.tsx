@@ -1,10 +1,10 @@
 /** Every pattern of a plan drawn once, to one scale: how many pieces are cut so, and on the cut sheet at what settings. */
 import type { FC } from 'hono/jsx';
+import { refOfPiece } from '#core/batch/to-order.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
-import { rectangleOf, sizeOf } from '#core/project/measured.ts';
-import { refOfPiece } from '#core/project/order.ts';
-import { howMany, listed } from '#views/parts/words.ts';
+import { rectangleOf, sizeOf } from '#core/stash/measured.ts';
+import { howMany, listed } from '#views/common/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { PlanView } from './view.ts';
 import { labelsOf, sayTrue, tally } from './words.ts';

@@ -1,14 +1,14 @@
 /** What a plan comes to: parts, offcuts kept, waste; and once it is cut, codes to pencil and what may still go wrong. */
 import type { FC } from 'hono/jsx';
+import { areasOf } from '#core/batch/planned.ts';
 import type { Part } from '#core/cutting/order.ts';
-import { sizeOf } from '#core/project/measured.ts';
-import { areasOf } from '#core/project/planned.ts';
-import { ENVELOPE_PART } from '#core/project/stash.ts';
+import { sizeOf } from '#core/stash/measured.ts';
+import { ENVELOPE_PART } from '#core/stash/stash.ts';
 import { length, printLength, printSize, type Units } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
-import { Field } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
-import { When } from '../parts/when.tsx';
+import { howMany } from '#views/common/words.ts';
+import { Field } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
+import { When } from '../common/when.tsx';
 import type { PlanView } from './view.ts';
 import { labelsOf, sayWaste, tally } from './words.ts';
 

@@ -1,8 +1,8 @@
 /** The cut sheet: steps to tick beside the drawings, what comes of it, and the button that writes it down. */
 import type { FC } from 'hono/jsx';
+import { Field } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
 import { SAY_CAUTION } from '../making/say.ts';
-import { Field } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
 import { Checks, Strips } from './first.tsx';
 import { Pieces } from './pieces.tsx';
 import { Result } from './result.tsx';

@@ -3,13 +3,13 @@
  * is kept, what falls off. Knows no order but the given.
  */
 import type { FC } from 'hono/jsx';
+import { refOfPiece } from '#core/batch/to-order.ts';
 import type { Block, Laid, Step } from '#core/cutting/cuts.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { cutStepDrawing } from '#core/drawing/cut-step.ts';
-import { sizeOf } from '#core/project/measured.ts';
-import { refOfPiece } from '#core/project/order.ts';
+import { sizeOf } from '#core/stash/measured.ts';
 import { printExactSize } from '#shared/length.ts';
-import { listed } from '#views/parts/words.ts';
+import { listed } from '#views/common/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import { sayPieces } from './pieces.tsx';
 import type { PlanView } from './view.ts';

@@ -1,9 +1,9 @@
 /** What to fetch before the first cut: each piece with where it lies, and which of them is a part as it is. */
 import type { FC } from 'hono/jsx';
-import { sizeOf } from '#core/project/measured.ts';
-import { refOfPiece } from '#core/project/order.ts';
+import { refOfPiece } from '#core/batch/to-order.ts';
+import { sizeOf } from '#core/stash/measured.ts';
 import { printSize } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
+import { howMany } from '#views/common/words.ts';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 import type { PlanView } from './view.ts';
 import { labelsOf } from './words.ts';

@@ -1,10 +1,10 @@
 /** What the pages of one plan are told. Types only. */
-import type { Change } from '#core/project/changes.ts';
+import type { Change } from '#core/batch/changes.ts';
+import type { FoundPlan } from '#core/batch/planned.ts';
 import type { CutRecord, Project } from '#core/project/journal.ts';
-import type { FoundPlan } from '#core/project/planned.ts';
-import type { Design, Offcut } from '#core/project/stash.ts';
+import type { Design, Offcut } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import type { Entry } from '../parts/field.tsx';
+import type { Entry } from '../common/field.tsx';
 
 export interface PlanView {
   readonly plan: FoundPlan;

@@ -2,8 +2,8 @@
 import type { FC } from 'hono/jsx';
 import type { Progress } from '#core/cutting/order.ts';
 import type { Project } from '#core/project/journal.ts';
-import { howMany } from '#views/parts/words.ts';
-import { Once } from '../parts/once.tsx';
+import { howMany } from '#views/common/words.ts';
+import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly id: number;

@@ -1,13 +1,14 @@
 /** A plan in words: its one answer, its proof, what is missing and what would help. Knows no markup. */
+
+import type { Change } from '#core/batch/changes.ts';
+import { type FoundPlan, lookedAt, proofOf, wholeSets } from '#core/batch/planned.ts';
+import { refOfPiece } from '#core/batch/to-order.ts';
 import type { Remedy, Unplaced } from '#core/cutting/cuts.ts';
 import type { Piece } from '#core/cutting/order.ts';
-import type { Change } from '#core/project/changes.ts';
-import { sizeOf } from '#core/project/measured.ts';
-import { refOfPiece } from '#core/project/order.ts';
-import { type FoundPlan, lookedAt, proofOf, wholeSets } from '#core/project/planned.ts';
-import { ENVELOPE_PART, type PieceRef } from '#core/project/stash.ts';
+import { sizeOf } from '#core/stash/measured.ts';
+import { ENVELOPE_PART, type PieceRef } from '#core/stash/stash.ts';
 import { length, printExact, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
-import { capital, howMany, listed } from '#views/parts/words.ts';
+import { capital, howMany, listed } from '#views/common/words.ts';
 import type { PlanView } from './view.ts';
 
 type Names = Pick<PlanView, 'designs' | 'offcuts' | 'titles' | 'units'>;

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Units } from '#shared/length.ts';
 import type { ADDRESSES, FRONTS, TROUBLES } from '#shared/schemas/post.ts';
-import { Choice, type Entry, Field, fieldNote } from '../parts/field.tsx';
+import { Choice, type Entry, Field, fieldNote } from '../common/field.tsx';
 
 interface Props {
   readonly entry: Entry;

@@ -1,7 +1,7 @@
 /** The post asked about any size: the question on top, the answer below, following as she types. Works nothing out. */
 import type { Child, FC } from 'hono/jsx';
 import type { Units } from '#shared/length.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
 import { PostFields } from './fields.tsx';
 
 interface Props {

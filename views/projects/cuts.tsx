@@ -1,11 +1,11 @@
 /** What paper a project came from, taking by taking, each with what was left and its undo. */
 import type { FC } from 'hono/jsx';
 import type { CutRecord, RecordedPiece } from '#core/project/journal.ts';
-import { type Design, ENVELOPE_PART } from '#core/project/stash.ts';
+import { type Design, ENVELOPE_PART } from '#core/stash/stash.ts';
 import { printSize } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
+import { howMany } from '#views/common/words.ts';
+import { When } from '../common/when.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
-import { When } from '../parts/when.tsx';
 import type { ProjectView } from './view.ts';
 
 export const Cuts: FC<ProjectView> = (view) =>

@@ -3,8 +3,8 @@ import type { FC } from 'hono/jsx';
 import { alike } from '#core/project/as-made.ts';
 import type { Envelope } from '#core/project/journal.ts';
 import { hasTried } from '#core/project/next.ts';
-import { SAY_FIT } from '../parts/fit.ts';
-import { Once } from '../parts/once.tsx';
+import { SAY_FIT } from '../common/fit.ts';
+import { Once } from '../common/once.tsx';
 import type { ProjectView } from './view.ts';
 import { nameOf } from './words.ts';
 

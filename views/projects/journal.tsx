@@ -1,11 +1,11 @@
 /** The journal: everything made or thought of, as pictures with their lessons; and the line for a new idea. */
 import type { FC } from 'hono/jsx';
 import { PROJECT_STATES, type Project, type Series } from '#core/project/journal.ts';
-import type { Design } from '#core/project/stash.ts';
+import type { Design } from '#core/stash/stash.ts';
 import type { JournalQuery } from '#shared/schemas/project.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
-import { When } from '../parts/when.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
+import { When } from '../common/when.tsx';
 import { SeriesNote } from './series.tsx';
 import { SmallFront } from './small-front.tsx';
 import { SAY_STATE } from './words.ts';

@@ -10,10 +10,10 @@ import type { Finish } from '#shared/fold.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import { printPocket } from '#shared/pocket.ts';
 import type { Size } from '#shared/size.ts';
-import { capital } from '#views/parts/words.ts';
-import { finely } from '../parts/finely.ts';
-import { sayFinish } from '../parts/finish.ts';
-import { SAY_FIT } from '../parts/fit.ts';
+import { capital } from '#views/common/words.ts';
+import { finely } from '../common/finely.ts';
+import { sayFinish } from '../common/finish.ts';
+import { SAY_FIT } from '../common/fit.ts';
 import type { ProjectView } from './view.ts';
 import { nameOf } from './words.ts';
 

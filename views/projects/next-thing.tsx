@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { missingBlanks, ofTheBatch } from '#core/project/next.ts';
 import { asking, cardFields } from '#views/envelopes/query.ts';
-import { type Entry, TextArea } from '../parts/field.tsx';
+import { type Entry, TextArea } from '../common/field.tsx';
 import type { ProjectView } from './view.ts';
 import { nextAddress, sayNext } from './words.ts';
 

@@ -1,7 +1,7 @@
 /** One project: the next thing to do largest, then its measures large, then all that is known of it; a sheet in print. */
 import type { FC } from 'hono/jsx';
-import { sayOvertaken } from '../parts/overtaken.ts';
-import { When } from '../parts/when.tsx';
+import { sayOvertaken } from '../common/overtaken.ts';
+import { When } from '../common/when.tsx';
 import { PostLine } from '../post/post.tsx';
 import { Taken } from '../ready-made/list.tsx';
 import { PartsLine } from '../sets/links.tsx';

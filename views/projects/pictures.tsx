@@ -6,7 +6,7 @@ import { lookDrawing } from '#core/drawing/looks.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { paperInUse, turningOf } from '#core/project/in-use.ts';
-import type { Design } from '#core/project/stash.ts';
+import type { Design } from '#core/stash/stash.ts';
 import { Picture } from '../diagrams/picture.tsx';
 import type { ProjectView } from './view.ts';
 

@@ -1,7 +1,7 @@
 /** What is noted about a series, above its projects, with the form to change it. */
 import type { FC } from 'hono/jsx';
 import type { Series } from '#core/project/journal.ts';
-import { type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
+import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 
 export const SeriesNote: FC<{ series: Series | undefined; entry: Entry }> = ({ series, entry }) =>
   series ? (

@@ -3,10 +3,10 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { ProjectInFull, Series } from '#core/project/journal.ts';
 import type { Next } from '#core/project/next.ts';
-import type { ReadyMade } from '#core/project/ready-made.ts';
-import type { Design, Offcut, Overtaken } from '#core/project/stash.ts';
+import type { ReadyMade } from '#core/stash/ready-made.ts';
+import type { Design, Offcut, Overtaken } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import type { Entry } from '../parts/field.tsx';
+import type { Entry } from '../common/field.tsx';
 
 export interface ProjectView {
   readonly full: ProjectInFull;

@@ -1,7 +1,7 @@
 /** The form for a project's words: title, how many, notes, lesson, series. */
 import type { FC } from 'hono/jsx';
 import type { Project, Series } from '#core/project/journal.ts';
-import { type Entry, Field, FormProblems, TextArea } from '../parts/field.tsx';
+import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 
 const FIELDS = ['title', 'quantity', 'notes', 'lesson', 'series'];
 

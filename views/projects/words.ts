@@ -2,7 +2,7 @@
 
 import type { Envelope, Project, ProjectState } from '#core/project/journal.ts';
 import type { Next } from '#core/project/next.ts';
-import type { Design, Offcut, PieceRef } from '#core/project/stash.ts';
+import type { Design, Offcut, PieceRef } from '#core/stash/stash.ts';
 
 export const SAY_STATE: Record<ProjectState, string> = {
   idea: 'idea',

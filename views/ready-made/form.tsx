@@ -1,10 +1,10 @@
 /** The form of one kind of ready-made envelope, to add or to put right. Knows no counts but the first. */
 import type { FC } from 'hono/jsx';
 import { ENVELOPES } from '#core/envelope/sizes.ts';
-import type { ReadyMade } from '#core/project/ready-made.ts';
+import type { ReadyMade } from '#core/stash/ready-made.ts';
 import { printSize, typedLength, type Units } from '#shared/length.ts';
-import { type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly readyMade: ReadyMade | undefined;

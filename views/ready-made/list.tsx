@@ -1,9 +1,9 @@
 /** Ready-made envelopes in the stash, and those that a card goes into beside its recipe. Works nothing out. */
 import type { FC } from 'hono/jsx';
-import type { ReadyMade, ReadyMadeJudged, UnsuitedReadyMade } from '#core/project/ready-made.ts';
+import type { ReadyMade, ReadyMadeJudged, UnsuitedReadyMade } from '#core/stash/ready-made.ts';
 import { printSize, type Units } from '#shared/length.ts';
+import { SAY_FIT, sayClearance } from '../common/fit.ts';
 import type { Query } from '../envelopes/query.ts';
-import { SAY_FIT, sayClearance } from '../parts/fit.ts';
 
 export const ReadyMadeList: FC<{ all: readonly ReadyMade[]; units: Units }> = ({ all, units }) => (
   <section aria-labelledby="ready-made">

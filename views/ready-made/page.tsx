@@ -1,11 +1,11 @@
 /** One kind of ready-made envelope: how many are left, largest; using, buying and counting them; its ledger behind. */
 import type { FC } from 'hono/jsx';
 import type { Project } from '#core/project/journal.ts';
-import type { ReadyMade, ReadyMadeMovement } from '#core/project/ready-made.ts';
+import type { ReadyMade, ReadyMadeMovement } from '#core/stash/ready-made.ts';
 import { printSize, type Units } from '#shared/length.ts';
-import { Choice, type Entry, Field } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
-import { When } from '../parts/when.tsx';
+import { Choice, type Entry, Field } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
+import { When } from '../common/when.tsx';
 
 interface Props {
   readonly readyMade: ReadyMade;

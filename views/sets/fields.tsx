@@ -12,7 +12,7 @@ import {
   usualMeasures,
   WRAPS,
 } from '#shared/schemas/parts.ts';
-import { Choice, type Entry, Field } from '../parts/field.tsx';
+import { Choice, type Entry, Field } from '../common/field.tsx';
 
 interface Props {
   readonly entry: Entry;

@@ -1,7 +1,7 @@
 /** The ledger of one piece in words, newest line first, with what was left after each. Knows no arithmetic of its own but that. */
 import type { FC } from 'hono/jsx';
-import { isByHand, type Movement } from '#core/project/stash.ts';
-import { When } from '#views/parts/when.tsx';
+import { isByHand, type Movement } from '#core/stash/stash.ts';
+import { When } from '#views/common/when.tsx';
 
 interface Props {
   readonly movements: readonly Movement[];

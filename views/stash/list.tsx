@@ -1,11 +1,11 @@
 /** The shelf as a list to print and hang beside it: offcuts place by place, then sheets pad by pad. */
 
 import type { FC } from 'hono/jsx';
-import type { Offcut, PadWithDesigns } from '#core/project/stash.ts';
+import type { Offcut, PadWithDesigns } from '#core/stash/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { areaOf } from '#shared/size.ts';
-import { printDay } from '#views/parts/when.tsx';
-import { howMany } from '#views/parts/words.ts';
+import { printDay } from '#views/common/when.tsx';
+import { howMany } from '#views/common/words.ts';
 import { padFacts, sayStanding } from './words.ts';
 
 interface Props {

@@ -1,8 +1,8 @@
 /** What runs low, worst first, with the tap that says there is more again. */
 import type { FC } from 'hono/jsx';
-import type { PadWithDesigns } from '#core/project/stash.ts';
+import type { PadWithDesigns } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
+import { howMany } from '#views/common/words.ts';
 import { Swatches } from './pads.tsx';
 import { padFacts } from './words.ts';
 

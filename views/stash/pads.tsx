@@ -1,9 +1,9 @@
 /** Pads as rows of swatches, each with the sheets left. Knows no offcuts. */
 import type { FC } from 'hono/jsx';
-import { type Design, type PadWithDesigns, runsLow } from '#core/project/stash.ts';
+import { type Design, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { howMany } from '#views/common/words.ts';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
-import { howMany } from '#views/parts/words.ts';
 import { padFacts } from './words.ts';
 
 export const PadRows: FC<{ pads: readonly PadWithDesigns[]; units: Units }> = ({ pads, units }) => (

@@ -1,11 +1,11 @@
 /** The shelf of offcuts and the line it is searched by: at least so large, of which paper, where. */
 import type { FC } from 'hono/jsx';
-import type { Design } from '#core/project/stash.ts';
-import { PAPER_KINDS } from '#core/project/stash.ts';
+import type { Design } from '#core/stash/stash.ts';
+import { PAPER_KINDS } from '#core/stash/stash.ts';
+import { Choice, type Entry, Field, fieldNote } from '#views/common/field.tsx';
+import { howMany } from '#views/common/words.ts';
 import { DesignChoice } from '#views/offcuts/design-choice.tsx';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
-import { Choice, type Entry, Field, fieldNote } from '#views/parts/field.tsx';
-import { howMany } from '#views/parts/words.ts';
 
 export interface FoundProps {
   readonly shelf: ShelfProps;

@@ -1,9 +1,9 @@
 /** The stash: what there is in one line, then pads, then the shelf of offcuts, then the quiet rest. */
 import type { FC } from 'hono/jsx';
-import type { ReadyMade } from '#core/project/ready-made.ts';
-import type { PadWithDesigns } from '#core/project/stash.ts';
+import type { ReadyMade } from '#core/stash/ready-made.ts';
+import type { PadWithDesigns } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
+import { howMany } from '#views/common/words.ts';
 import { ReadyMadeList } from '../ready-made/list.tsx';
 import { howManyLow } from './low.tsx';
 import { PadRows } from './pads.tsx';

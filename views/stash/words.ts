@@ -1,5 +1,5 @@
 /** The stash in words: which way a print runs, what a pad is. Knows no markup. */
-import type { Design, Offcut, Pad } from '#core/project/stash.ts';
+import type { Design, Offcut, Pad } from '#core/stash/stash.ts';
 import { printExact, printExactSize, printLength, typedLength, type Units } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import { usableSheet, wholeSheet } from '#shared/sheet.ts';

@@ -1,12 +1,12 @@
 /** The start: her drawn cards to tap or a size to type; beside them what runs low and the latest projects. */
 import type { FC } from 'hono/jsx';
 import type { CardSize, Project } from '#core/project/journal.ts';
-import type { PadWithDesigns } from '#core/project/stash.ts';
+import type { PadWithDesigns } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { howMany } from '#views/common/words.ts';
 import { CardField, CardStrip } from '#views/envelopes/card-line.tsx';
-import { howMany } from '#views/parts/words.ts';
-import { BLANK_ENTRY } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
+import { BLANK_ENTRY } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
 
 export interface TableProps {
   readonly units: Units;

@@ -2,8 +2,8 @@
 import type { FC } from 'hono/jsx';
 import type { CardSize } from '#core/project/journal.ts';
 import { typedLength, type Units } from '#shared/length.ts';
-import { type Entry, Field } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
+import { type Entry, Field } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly units: Units;

@@ -3,9 +3,9 @@ import type { FC } from 'hono/jsx';
 import type { LearnedTool } from '#core/project/learning.ts';
 import type { Problem } from '#shared/checked.ts';
 import { inches, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
-import { Choice, type Entry, Field, FormProblems } from '../parts/field.tsx';
-import { Once } from '../parts/once.tsx';
-import { listed } from '../parts/words.ts';
+import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
+import { Once } from '../common/once.tsx';
+import { listed } from '../common/words.ts';
 import { saySource, sayValue } from './source.ts';
 
 interface Props {

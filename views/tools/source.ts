@@ -1,8 +1,8 @@
 /** A tool's value and where it comes from, in words. */
 import type { Source } from '#core/project/learning.ts';
 import { type Length, printLength, type Units } from '#shared/length.ts';
-import { howMany } from '#views/parts/words.ts';
-import { finely } from '../parts/finely.ts';
+import { howMany } from '#views/common/words.ts';
+import { finely } from '../common/finely.ts';
 
 export function saySource(source: Source): string {
   if (source.from === 'default') return 'a usual value, until you measure a pocket';

@@ -7,8 +7,8 @@ import type { LearnedTool } from '#core/project/learning.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { UNIT_CHOICES } from '#shared/schemas/tools.ts';
+import { Choice, type Entry, Field } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
-import { Choice, type Entry, Field } from '../parts/field.tsx';
 import { saySource, sayValue } from './source.ts';
 
 interface Props {

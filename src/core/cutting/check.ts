@@ -3,7 +3,6 @@
  * Shares with the search what a plan is made of and nothing else; knows no way to find a plan.
  */
 import type { Problem } from '#shared/checked.ts';
-import { checkSteps } from './check-steps.ts';
 import {
   type CutSheet,
   type CutTree,
@@ -14,6 +13,7 @@ import {
   type UsedPiece,
 } from './cuts.ts';
 import type { Limits, Order, Part, Piece } from './order.ts';
+import { checkSteps } from './trimmer/check-steps.ts';
 
 /** Floating sums of areas and worth may differ in their last digits. */
 const SLACK = 1e-9;

@@ -2,22 +2,23 @@
  * The cut planner's front door: an order and pieces in, a plan with its bounds out. Knows how search, bounds and the
  * finished plan fit together; the goals themselves are pursued in search.ts.
  */
-import { alike } from './alike.ts';
-import { type Bound, bound, tighter } from './bound.ts';
+
+import { type Bound, bound, tighter } from './bound/bound.ts';
 import type { CutPlan, UsedPiece } from './cuts.ts';
-import { Likeness } from './fewer.ts';
-import { type Job, prepare } from './job.ts';
 import { type Bounds, limitsOf, type Order, type Piece, type PlanOptions, type Progress } from './order.ts';
-import { chance } from './random.ts';
-import { remediesFor } from './remedies.ts';
-import { type Budget, type Found, NEARLY, search } from './search.ts';
+import { remediesFor } from './remedies/remedies.ts';
+import { type Job, prepare } from './search/job.ts';
+import { chance } from './search/random.ts';
+import { type Budget, type Found, NEARLY, search } from './search/search.ts';
+import { unfold } from './search/unfold.ts';
+import { variants } from './search/variants.ts';
 import { cutSheet } from './steps.ts';
-import { unfold } from './unfold.ts';
-import { variants } from './variants.ts';
+import { alike } from './trimmer/alike.ts';
+import { Likeness } from './trimmer/fewer.ts';
 import { worth } from './worth.ts';
 
 /** One piece instead of an order: the most that comes out of it. */
-export { fillPiece } from './fill.ts';
+export { fillPiece } from './one-piece/fill.ts';
 
 /**
  * The best plan found within the time and work allowed. Goals in this order: most copies placed, then most of their area;

@@ -2,7 +2,7 @@
  * The order in which a person makes a plan's cuts at a trimmer: sheets alike together, what is wanted at the fence, and
  * the fence moved seldom. Numbers the steps; knows no words and no drawing.
  */
-import { patternsOf } from './alike.ts';
+
 import {
   type Block,
   type Cut,
@@ -15,7 +15,8 @@ import {
   type Step,
 } from './cuts.ts';
 import type { Edge, Order, Piece } from './order.ts';
-import { halvesOf } from './tree.ts';
+import { patternsOf } from './trimmer/alike.ts';
+import { halvesOf } from './trimmer/tree.ts';
 
 /** Pieces that need no cut have a pattern without steps. */
 export function cutSheet(

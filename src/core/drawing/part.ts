@@ -3,8 +3,8 @@
  * part in particular.
  */
 import { type Point, point } from '#core/geometry/point.ts';
-import { outlineOf, type Score, type SetPart, scoreLines } from '#core/project/parts/part.ts';
-import type { Opening } from '#core/project/parts/wraps.ts';
+import { outlineOf, type Score, type SetPart, scoreLines } from '#core/sets/part.ts';
+import type { Opening } from '#core/sets/wraps.ts';
 import { type Length, PER_INCH, printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';

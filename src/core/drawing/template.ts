@@ -10,7 +10,7 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import { describeWarning } from '#core/envelope/warnings.ts';
 import type { Line, Polygon } from '#core/geometry/point.ts';
 import { applyToAll, shift } from '#core/geometry/transform.ts';
-import { outlineOf, type SetPart, scoreLines } from '#core/project/parts/part.ts';
+import { outlineOf, type SetPart, scoreLines } from '#core/sets/part.ts';
 import { printExactSize, type Units } from '#shared/length.ts';
 import { cutLine } from './cut-line.ts';
 import { alongScore, type Inscription, inside } from './inscription.ts';

@@ -3,8 +3,8 @@
  * round both. Knows no measures; it is for understanding before anything is glued.
  */
 import { type Point, point } from '#core/geometry/point.ts';
-import type { FoldAt } from '#core/project/parts/base.ts';
-import { openingOf, type Path, type Run } from '#core/project/parts/wraps.ts';
+import type { FoldAt } from '#core/sets/base.ts';
+import { openingOf, type Path, type Run } from '#core/sets/wraps.ts';
 import { type Drawing, label, line, rectangle, type Shape } from './drawing.ts';
 
 export interface Wrapped {

@@ -8,12 +8,12 @@ import type { Look, LookPaper } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Card, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
+import type { BlankWanted } from '#core/stash/shelf-search.ts';
 import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
 import type { Finish, FoldName } from '#shared/fold.ts';
 import { type Length, length, type Units } from '#shared/length.ts';
 import type { FinishTyped } from '#shared/schemas/finish.ts';
 import type { Size } from '#shared/size.ts';
-import type { BlankWanted } from './search.ts';
 
 export interface FittingAsked {
   readonly card: Card;

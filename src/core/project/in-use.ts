@@ -4,12 +4,12 @@ import type { Look } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Finishes, Flap, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { tryMeasures } from '#core/envelope/recipes.ts';
+import type { Design } from '#core/stash/stash.ts';
 import type { Length } from '#shared/length.ts';
 import type { Print } from '#shared/print.ts';
 import type { Size } from '#shared/size.ts';
 import type { Swatch } from '#shared/swatch.ts';
 import type { Envelope, Project } from './journal.ts';
-import type { Design } from './stash.ts';
 
 /** The recipe as planned, or with the pocket that a start changed after the trial piece really gives. */
 export function recipeInUse({ recipe, start }: Pick<Project, 'recipe' | 'start'>): Recipe | null {

@@ -1,10 +1,10 @@
 /** A project and what came of it, as values: cuts, envelopes, outcomes, series. Knows no database and no paper sizes. */
 import type { Look } from '#core/envelope/fold.ts';
 import type { Card, Finishes, Recipe } from '#core/envelope/recipe.ts';
+import type { LeftoverCut, PieceCut } from '#core/stash/stash.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit } from '#shared/outcome.ts';
 import type { Size } from '#shared/size.ts';
-import type { LeftoverCut, PieceCut } from './stash.ts';
 
 export const PROJECT_STATES = ['idea', 'planned', 'cut', 'made'] as const;
 

@@ -6,8 +6,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { heightAbove } from '#core/cutting/border.ts';
 import { checkPlan } from '#core/cutting/check.ts';
-import { checkFill } from '#core/cutting/check-fill.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
+import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { fillPiece, planCuts } from '#core/cutting/plan.ts';
 

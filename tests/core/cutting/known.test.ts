@@ -3,11 +3,11 @@
  * (fewest identical sheets) and this project's own orders.
  */
 import { describe, expect, it } from 'vitest';
-import { bound } from '#core/cutting/bound.ts';
+import { bound } from '#core/cutting/bound/bound.ts';
 import { checkPlan } from '#core/cutting/check.ts';
-import { prepare } from '#core/cutting/job.ts';
 import type { PlanOptions } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
+import { prepare } from '#core/cutting/search/job.ts';
 import { type Case, craftOrders, identicalSheets } from '#tests/bench/orders.ts';
 
 describe('known instances', () => {

@@ -4,7 +4,7 @@ import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Order, Part, Piece } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
-import { type Chance, chance } from '#core/cutting/random.ts';
+import { type Chance, chance } from '#core/cutting/search/random.ts';
 
 const KINDS = 2000;
 const TIME_MS = 1500;

@@ -8,8 +8,8 @@ import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan, Rectangle } from '#core/cutting/cuts.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
-import { fewestSettings } from '#core/cutting/settings.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
+import { fewestSettings } from '#core/cutting/trimmer/settings.ts';
 import { walkPlan } from '#tests/support/trimmer.ts';
 
 /** In sixty-fourths of an inch. */

@@ -5,7 +5,7 @@ import { foldOf } from '#core/envelope/folds.ts';
 import { alike, asMade, leftOpen } from '#core/project/as-made.ts';
 import { paperInUse, recipeInUse, recipeOf, withStart } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
-import type { Design } from '#core/project/stash.ts';
+import type { Design } from '#core/stash/stash.ts';
 import { add, inches } from '#shared/length.ts';
 import { FIRST, HEM, MEADOW, RECIPE } from '#tests/support/cast.ts';
 

@@ -5,7 +5,7 @@ import { envelopeTemplates, partTemplate } from '#core/drawing/template.ts';
 import { FOLDS } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
-import { notchedPair } from '#core/project/parts/notches.ts';
+import { notchedPair } from '#core/sets/notches.ts';
 import { inches, toInches, type Units } from '#shared/length.ts';
 import { thin, tool } from '#tests/core/envelope/cast.ts';
 import { rect, sound } from '#tests/support/checked.ts';

@@ -1,0 +1,122 @@
+/**
+ * Lays an assembly of parts into its piece: the tree of cuts, the parts in place and what is left. Knows the trimmer and
+ * the keeping size, but not how the assembly was found.
+ */
+import type { CutTree, PlacedPart, Rectangle, UsedPiece } from '../cuts.ts';
+import { worth } from '../worth.ts';
+import type { Assembly } from './unlimited.ts';
+
+/** What a lay of the assembly stands for, in the caller's lengths. */
+export interface Placing {
+  readonly lays: readonly { readonly id: string; readonly turned: boolean }[];
+  /** The caller's lengths in one of the assembly's. */
+  readonly grid: number;
+  readonly longestCut: number;
+  readonly keepAtLeast: number;
+}
+
+/** The assembly goes to the top left corner; what it leaves is cut so that the shelf loses least. Throws if it can't. */
+export function placeAssembly(
+  assembly: Assembly | undefined,
+  piece: { readonly id: string; readonly width: number; readonly height: number },
+  placing: Placing,
+): UsedPiece {
+  const placed: Placed = { ...placing, rectangles: [], leftovers: [] };
+  const whole = { x: 0, y: 0, width: piece.width, height: piece.height };
+  const cuts = assembly ? placeIn(placed, assembly, whole) : rest(placed, whole);
+  return { piece: piece.id, rectangles: placed.rectangles, leftovers: placed.leftovers, cuts };
+}
+
+interface Placed extends Placing {
+  readonly rectangles: PlacedPart[];
+  readonly leftovers: Rectangle[];
+}
+
+function placeIn(placed: Placed, assembly: Assembly, block: Rectangle): CutTree {
+  const width = assembly.width * placed.grid;
+  const height = assembly.height * placed.grid;
+  const again = (near: Rectangle): CutTree => placeIn(placed, assembly, near);
+  const step = nextStep(assembly, width, height, block.width, block.height, placed.longestCut);
+  if (step === 'beside' || (step === 'either' && keepsMoreBeside(placed, block, width, height))) {
+    return cut(block, 'x', width, again, (far) => rest(placed, far));
+  }
+  if (step === 'below' || step === 'either')
+    return cut(block, 'y', height, again, (far) => rest(placed, far));
+  if (step === 'stuck') throw new Error(`invalid assembly: ${width} × ${height}`);
+  if ('lay' in assembly) return leaf(placed, assembly.lay, block);
+  const { along, first, second } = assembly;
+  return cut(
+    block,
+    along,
+    (along === 'x' ? first.width : first.height) * placed.grid,
+    (near) => placeIn(placed, first, near),
+    (far) => placeIn(placed, second, far),
+  );
+}
+
+/** Whether a trimmer can cut the assembly out of a block, leaving trims inside it where it is too long to trim. */
+export function canCutOut(assembly: Assembly, width: number, height: number, longestCut: number): boolean {
+  const step = nextStep(assembly, assembly.width, assembly.height, width, height, longestCut);
+  if (step === 'beside' || step === 'either') return canCutOut(assembly, assembly.width, height, longestCut);
+  if (step === 'below') return canCutOut(assembly, width, assembly.height, longestCut);
+  if (step === 'stuck' || 'lay' in assembly) return step === 'open';
+  const { along, first, second } = assembly;
+  return along === 'x'
+    ? canCutOut(first, first.width, height, longestCut) &&
+        canCutOut(second, width - first.width, height, longestCut)
+    : canCutOut(first, width, first.height, longestCut) &&
+        canCutOut(second, width, height - first.height, longestCut);
+}
+
+/** Which trim comes next; `open` when the assembly itself is to be taken apart, or is a part in its place. */
+function nextStep(
+  assembly: Assembly,
+  width: number,
+  height: number,
+  blockWidth: number,
+  blockHeight: number,
+  longestCut: number,
+): 'beside' | 'below' | 'either' | 'open' | 'stuck' {
+  const beside = width < blockWidth && blockHeight <= longestCut;
+  const below = height < blockHeight && blockWidth <= longestCut;
+  if (beside && below) return 'either';
+  if (beside) return 'beside';
+  if (below) return 'below';
+  if ('lay' in assembly) return width === blockWidth && height === blockHeight ? 'open' : 'stuck';
+  return (assembly.along === 'x' ? blockHeight : blockWidth) <= longestCut ? 'open' : 'stuck';
+}
+
+/** Whether the shelf keeps more if the strip beside runs the whole height, rather than the one below the whole width. */
+function keepsMoreBeside({ keepAtLeast }: Placed, block: Rectangle, width: number, height: number): boolean {
+  const beside = block.width - width;
+  const below = block.height - height;
+  const of = (wide: number, high: number): number => worth({ width: wide, height: high }, keepAtLeast);
+  return of(beside, block.height) + of(width, below) >= of(block.width, below) + of(beside, height);
+}
+
+function cut(
+  block: Rectangle,
+  along: 'x' | 'y',
+  first: number,
+  fillNear: (near: Rectangle) => CutTree,
+  fillFar: (far: Rectangle) => CutTree,
+): CutTree {
+  const near = along === 'x' ? { ...block, width: first } : { ...block, height: first };
+  const far =
+    along === 'x'
+      ? { ...block, x: block.x + first, width: block.width - first }
+      : { ...block, y: block.y + first, height: block.height - first };
+  return { at: along === 'x' ? far.x : far.y, along, parts: [fillNear(near), fillFar(far)] };
+}
+
+function leaf(placed: Placed, lay: number, block: Rectangle): CutTree {
+  const { id: part, turned } = placed.lays[lay]!;
+  placed.rectangles.push({ part, ...block, turned });
+  return { part, turned };
+}
+
+function rest(placed: Placed, block: Rectangle): CutTree {
+  if (Math.min(block.width, block.height) < placed.keepAtLeast) return { waste: true };
+  placed.leftovers.push(block);
+  return { leftover: true };
+}

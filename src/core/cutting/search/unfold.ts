@@ -1,0 +1,88 @@
+/**
+ * Turns packed patterns into the tree of cuts on named pieces, in the caller's lengths. Knows the pattern's encoding and
+ * the plan's words.
+ */
+
+import { withBorder } from '../border.ts';
+import type { CutTree, PlacedPart, Rectangle, UsedPiece } from '../cuts.ts';
+import type { Bin } from './board.ts';
+import type { Job, Stock } from './job.ts';
+import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './nodes.ts';
+
+/** One entry for each piece cut, sheets before offcuts; pieces alike are taken in the order they were given. */
+export function unfold(job: Job, bins: readonly Bin[]): UsedPiece[] {
+  const taken = new Map<number, number>();
+  const inOrder = bins.toSorted(
+    (one, other) => one.stock - other.stock || other.pattern.area - one.pattern.area,
+  );
+  return inOrder.map((bin) => {
+    const before = taken.get(bin.stock) ?? 0;
+    taken.set(bin.stock, before + 1);
+    return unfoldBin(job, bin, nameOf(job.stocks[bin.stock]!, before));
+  });
+}
+
+function nameOf({ ids }: Stock, taken: number): string {
+  let left = taken;
+  for (const { id, copies } of ids) {
+    if (left < copies) return id;
+    left -= copies;
+  }
+  throw new Error(`invalid bins: more than ${taken} of a stock`);
+}
+
+function unfoldBin(job: Job, bin: Bin, piece: string): UsedPiece {
+  const stock = job.stocks[bin.stock]!;
+  const reading: Reading = { job, nodes: bin.pattern.nodes, at: 0, rectangles: [], leftovers: [] };
+  const cuts = readNode(reading, { x: 0, y: 0, width: stock.width, height: stock.height });
+  const above = { piece, rectangles: reading.rectangles, leftovers: reading.leftovers, cuts };
+  const { below } = stock;
+  const whole = scaled(job, { x: 0, y: 0, width: stock.width, height: stock.height + below });
+  return withBorder(
+    above,
+    { ...whole, border: below * job.grid },
+    { keepAtLeast: job.keepAtLeast * job.grid },
+  );
+}
+
+interface Reading {
+  readonly job: Job;
+  readonly nodes: Int32Array;
+  at: number;
+  readonly rectangles: PlacedPart[];
+  readonly leftovers: Rectangle[];
+}
+
+function readNode(reading: Reading, block: Rectangle): CutTree {
+  const kind = reading.nodes[reading.at++]!;
+  const what = reading.nodes[reading.at++]!;
+  if (kind === CUT_X || kind === CUT_Y) return readCut(reading, block, kind === CUT_X, what);
+  if (kind === REST) return readRest(reading, block);
+  if (kind !== AS_IS && kind !== TURNED) throw new Error(`invalid node: ${kind}`);
+  const leaf = { part: reading.job.parts[what]!.id, turned: kind === TURNED };
+  reading.rectangles.push({ part: leaf.part, ...scaled(reading.job, block), turned: leaf.turned });
+  return leaf;
+}
+
+function readCut(reading: Reading, block: Rectangle, along: boolean, first: number): CutTree {
+  const { x, y, width, height } = block;
+  const near = along ? { x, y, width: first, height } : { x, y, width, height: first };
+  const far = along
+    ? { x: x + first, y, width: width - first, height }
+    : { x, y: y + first, width, height: height - first };
+  const parts = [readNode(reading, near), readNode(reading, far)] as const;
+  return { at: (along ? far.x : far.y) * reading.job.grid, along: along ? 'x' : 'y', parts };
+}
+
+function readRest(reading: Reading, block: Rectangle): CutTree {
+  if (Math.min(block.width, block.height) < reading.job.keepAtLeast) return { waste: true };
+  reading.leftovers.push(scaled(reading.job, block));
+  return { leftover: true };
+}
+
+const scaled = ({ grid }: Job, { x, y, width, height }: Rectangle): Rectangle => ({
+  x: x * grid,
+  y: y * grid,
+  width: width * grid,
+  height: height * grid,
+});

@@ -1,0 +1,73 @@
+/** Reads posted fields and queries into checked values, keeping what was typed. Knows no resource. */
+
+import type { z } from 'zod';
+import { accept, type Checked, type Problem } from '#shared/checked.ts';
+import { readLength, typedLength, type Units } from '#shared/length.ts';
+import type { Entry } from '#views/common/field.tsx';
+import type { Request } from './env.ts';
+
+/** What was typed, by field name; shown again beside its problem when a form is refused. */
+export type Typed = Readonly<Record<string, string>>;
+
+const TWICE = '\u0000twice';
+
+export async function readForm(c: Request): Promise<Typed> {
+  return single(new URLSearchParams(await formPairs(c)));
+}
+
+export const readQuery = (c: Request): Typed => single(new URL(c.req.url).searchParams);
+
+/** All problems at once, each beside its field. */
+export function check<T>(schema: z.ZodType<T>, typed: Typed): Checked<T> {
+  const twice = Object.entries(typed).filter(([, value]) => value === TWICE);
+  if (twice.length > 0) {
+    return {
+      ok: false,
+      problems: twice.map(([field]) => ({ field, message: 'This came twice. Fill it in once.' })),
+    };
+  }
+  const read = schema.safeParse(typed);
+  if (read.success) return accept(read.data);
+  return { ok: false, problems: read.error.issues.map(toProblem) };
+}
+
+/** A refused form to be shown again: what was typed, but nothing where two answers came. */
+export const entryOf = (typed: Typed, problems: readonly Problem[]): Entry => ({
+  typed: Object.fromEntries(
+    Object.entries(typed).map(([name, value]) => [name, value === TWICE ? '' : value]),
+  ),
+  problems,
+});
+
+/** Of the page that shows a form again: a form with problems was not accepted. */
+export const statusOf = ({ problems }: Pick<Entry, 'problems'>): 200 | 422 =>
+  problems.length > 0 ? 422 : 200;
+
+/** The same entry, saying beside each of these lengths where it lay between two multiples of 25 nm and was rounded. */
+export function tellRounding(entry: Entry, names: readonly string[], units: Units): Entry {
+  const notes = names.flatMap((name): [string, string][] => {
+    const read = readLength(entry.typed[name] ?? '', units);
+    return read.ok && read.value.rounded ? [[name, `read as ${typedLength(read.value.length, units)}`]] : [];
+  });
+  return { ...entry, notes: Object.fromEntries(notes) };
+}
+
+const toProblem = (issue: z.core.$ZodIssue): Problem => ({
+  field: issue.path.join('.'),
+  message: issue.message,
+});
+
+async function formPairs(c: Request): Promise<string[][]> {
+  const form = await c.req.formData();
+  return [...form.entries()].map(([name, value]) => [name, typeof value === 'string' ? value : '']);
+}
+
+/** NUL ends a text early in SQLite, and no keyboard types it. */
+function single(pairs: URLSearchParams): Typed {
+  const typed: Record<string, string> = {};
+  for (const [name, text] of pairs) {
+    const value = text.replaceAll('\u0000', '');
+    typed[name] = name in typed && typed[name] !== value ? TWICE : value;
+  }
+  return typed;
+}

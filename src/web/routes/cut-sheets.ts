@@ -1,0 +1,130 @@
+/** The cut sheet of a plan: steps ticked, the cut written down, a trial piece first, a part spoiled. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import { partNames } from '#core/batch/batch.ts';
+import { firstPiece } from '#core/batch/first-piece.ts';
+import { isFound, type Plan } from '#core/batch/planned.ts';
+import { checkPlan } from '#core/cutting/check.ts';
+import { cutPlanForm, spoiledPartForm, tickForm } from '#shared/schemas/plan.ts';
+import type { Database } from '#stores/database.ts';
+import {
+  addPlan,
+  cutPlan,
+  finishPlan,
+  type PlanCut,
+  readPlan,
+  spoilPart,
+  tickStep,
+  untickStep,
+} from '#stores/plans.ts';
+import { listPlaces } from '#stores/shelf.ts';
+import type { Entry } from '#views/common/field.tsx';
+import { SheetPage } from '#views/plans/sheet.tsx';
+import { StepRow } from '#views/plans/steps.tsx';
+import { planIn, readPlanView } from '../gather/plan-view.ts';
+import { USUAL_MS } from '../gather/plannings.ts';
+import { showPlan } from '../gather/show-plan.ts';
+import { nowIn } from '../http/clock.ts';
+import type { Env, Request } from '../http/env.ts';
+import { check, entryOf, readForm } from '../http/form.ts';
+import { notFound } from '../http/not-found.ts';
+import { once } from '../http/once.ts';
+import { goTo, reply, wantsFragment } from '../http/reply.ts';
+import { planAgain } from './plan-again.ts';
+
+export const cutSheets = new Hono<Env>();
+
+cutSheets.get('/:id/sheet', async (c) => {
+  const plan = await planIn(c);
+  if (!plan) return notFound(c);
+  const view = await readPlanView(c, plan);
+  if (!view || view.changes.length > 0) return goTo(c, `/plans/${plan.id}`);
+  const body = jsx(SheetPage, { ...view, places: await listPlaces(c.get('db')) });
+  return reply(c, { title: `Cut sheet · ${view.project.title}`, section: 'journal', body });
+});
+
+cutSheets.post('/:id/trials', async (c) => {
+  const plan = await planIn(c);
+  const typed = await readForm(c);
+  const trial = plan && isFound(plan) ? firstPiece(plan.order, plan.pieces, plan.plan) : undefined;
+  if (!plan || !trial) return notFound(c);
+  const problems = checkPlan(trial.order, plan.pieces, trial.plan);
+  if (problems.length > 0) throw new Error(`invalid trial of plan ${plan.id}: ${problems[0]!.message}`);
+  const { project, batch, pieces, suitable, leftOut, id } = plan;
+  const asked = {
+    ...{ project, batch, pieces, suitable, leftOut },
+    order: trial.order,
+    trial: true,
+    insteadOf: id,
+  };
+  return once(c, typed, async (db) => {
+    const added = await addPlan(db, asked, nowIn(c));
+    await finishPlan(db, added, trial.plan);
+    return { location: `/plans/${added}` };
+  });
+});
+
+cutSheets.post('/:id/ticks', (c) => tick(c, tickStep));
+cutSheets.delete('/:id/ticks', (c) => tick(c, untickStep));
+
+cutSheets.post('/:id/cuts', async (c) => {
+  const plan = await planIn(c);
+  const typed = await readForm(c);
+  const asked = check(cutPlanForm, typed);
+  if (!plan || !isFound(plan)) return notFound(c);
+  if (!asked.ok) return showSheetAgain(c, plan, entryOf(typed, asked.problems));
+  return once<{ refused: Extract<PlanCut, { refused: string }> }>(
+    c,
+    typed,
+    async (db) => {
+      const cut = (await cutPlan(db, plan.id, { place: asked.value.place, at: nowIn(c) }))!;
+      return 'refused' in cut && cut.refused === 'changed'
+        ? { refused: cut }
+        : { location: `/plans/${plan.id}` };
+    },
+    () => planAgain(c, typed, plan, { timeMs: USUAL_MS }),
+  );
+});
+
+cutSheets.post('/:id/spoiled', async (c) => {
+  const plan = await planIn(c);
+  if (!plan || !isFound(plan) || !plan.cut) return notFound(c);
+  const typed = await readForm(c);
+  const asked = check(spoiledPartForm, typed);
+  if (!asked.ok) return showPlan(c, plan, { entry: entryOf(typed, asked.problems) });
+  if (!partNames(plan.batch.parts).includes(asked.value.part)) return notFound(c);
+  return once<{ refused: number }>(
+    c,
+    typed,
+    async (db) => {
+      const spoiled = await spoilPart(db, plan.id, asked.value, nowIn(c));
+      return spoiled === 'spoiled' ? { location: `/plans/${plan.id}` } : spoiled;
+    },
+    ({ refused }) => {
+      const { part } = asked.value;
+      const message =
+        refused === 0
+          ? `None of “${part}” was cut.`
+          : `All ${refused} of “${part}” that were cut are spoiled already.`;
+      return showPlan(c, plan, { entry: entryOf(typed, [{ field: 'wrong', message }]) });
+    },
+  );
+});
+
+async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Response> {
+  const view = (await readPlanView(c, plan, entry))!;
+  const body = jsx(SheetPage, { ...view, places: await listPlaces(c.get('db')) });
+  return reply(c, { title: `Cut sheet · ${view.project.title}`, section: 'journal', status: 422, body });
+}
+
+/** One line of the sheet for scripts, the sheet for everybody else. */
+async function tick(c: Request, mark: (db: Database, plan: number, step: number) => Promise<void>) {
+  const plan = await planIn(c);
+  const asked = check(tickForm, await readForm(c));
+  const step = asked.ok ? plan?.plan?.steps.find(({ number }) => number === asked.value.step) : undefined;
+  if (!plan || !step) return notFound(c);
+  await mark(c.get('db'), plan.id, step.number);
+  if (!wantsFragment(c)) return goTo(c, `/plans/${plan.id}/sheet#step-${step.number}`);
+  const view = (await readPlanView(c, (await readPlan(c.get('db'), plan.id))!))!;
+  return c.html(`${jsx(StepRow, { ...view, step })}`);
+}

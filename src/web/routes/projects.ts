@@ -1,0 +1,147 @@
+/** The journal and its projects: list, new idea, one project's page, its words, finished or not. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import type { NewProject } from '#core/project/journal.ts';
+import type { Overtaken } from '#core/stash/stash.ts';
+import { journalQuery, newIdea, type ProjectWords, projectWords } from '#shared/schemas/project.ts';
+import { type Database, transact } from '#stores/database.ts';
+import { firstDesigns } from '#stores/journal.ts';
+import {
+  createProject,
+  editProject,
+  finishProject,
+  listProjects,
+  readProject,
+  reopenProject,
+} from '#stores/projects.ts';
+import { addSeries, listSeries } from '#stores/series.ts';
+import { tallySets } from '#stores/sets.ts';
+import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
+import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
+import { ProjectPage } from '#views/projects/page.tsx';
+import { readProjectView } from '../gather/project-view.ts';
+import { nowIn } from '../http/clock.ts';
+import type { Env, Request } from '../http/env.ts';
+import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
+import { notFound } from '../http/not-found.ts';
+import { newToken, once } from '../http/once.ts';
+import { goTo, reply } from '../http/reply.ts';
+import { rowId } from '../http/url.ts';
+
+export const projects = new Hono<Env>();
+
+const SHOWN_AT_ONCE = 48;
+
+projects.get('/', (c) => showJournal(c, readQuery(c)));
+
+projects.post('/', async (c) => {
+  const typed = await readForm(c);
+  const asked = check(newIdea, typed);
+  if (!asked.ok) return showJournal(c, {}, { idea: entryOf(typed, asked.problems) });
+  const at = nowIn(c);
+  return once(c, typed, async (db) => {
+    const project = await createProject(db, { title: asked.value.title }, at);
+    return { location: `/projects/${project.id}` };
+  });
+});
+
+projects.get('/:id', (c) => showProject(c, rowId(c)));
+
+projects.put('/:id', async (c) => {
+  const id = rowId(c);
+  if (id === undefined) return notFound(c);
+  const typed = await readForm(c);
+  const asked = check(projectWords, typed);
+  if (!asked.ok) return showProject(c, id, { entry: entryOf(typed, asked.problems) });
+  const at = nowIn(c);
+  const edited = await transact(c.get('db'), async (db) => {
+    if (!(await readProject(db, id))) return undefined;
+    return editProject(db, id, await changesIn(db, asked.value, typed), at);
+  });
+  return edited ? goTo(c, `/projects/${id}`) : notFound(c);
+});
+
+projects.post('/:id/finish', async (c) => {
+  const id = rowId(c);
+  if (id === undefined) return notFound(c);
+  const finished = await finishProject(c.get('db'), id, nowIn(c));
+  return finished ? goTo(c, `/projects/${id}`) : notFound(c);
+});
+
+projects.delete('/:id/finish', async (c) => {
+  const id = rowId(c);
+  if (id === undefined) return notFound(c);
+  const reopened = await reopenProject(c.get('db'), id, nowIn(c));
+  return reopened ? goTo(c, `/projects/${id}`) : notFound(c);
+});
+
+/** Also what answers a form on the project's page that was refused. */
+export async function showProject(
+  c: Request,
+  id: number | undefined,
+  { entry = BLANK_ENTRY, overtaken }: { entry?: Entry; overtaken?: Overtaken } = {},
+): Promise<Response> {
+  const view = id === undefined ? undefined : await readProjectView(c, id);
+  if (!view) return notFound(c);
+  const forms = { series: await listSeries(c.get('db')), entry, token: newToken(c), overtaken };
+  return reply(c, {
+    title: view.full.project.title,
+    section: 'journal',
+    status: overtaken ? 409 : statusOf(entry),
+    body: jsx(ProjectPage, { view, forms }),
+  });
+}
+
+export async function showJournal(
+  c: Request,
+  asked: Typed,
+  { idea = BLANK_ENTRY, series = BLANK_ENTRY }: { idea?: Entry; series?: Entry } = {},
+): Promise<Response> {
+  const view = await readJournal(c.get('db'), asked);
+  const refused = [idea, series].some(({ problems }) => problems.length > 0);
+  return reply(c, {
+    title: 'Journal',
+    section: 'journal',
+    status: refused ? 422 : 200,
+    body: jsx(Journal, { view, forms: { token: newToken(c), entry: idea, seriesEntry: series } }),
+    fragment: jsx(Entries, view),
+  });
+}
+
+async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
+  const read = check(journalQuery, asked);
+  const query = read.ok ? read.value : { q: '' };
+  const limit = (query.more ?? 0) + SHOWN_AT_ONCE;
+  const found = await listProjects(db, {
+    ...(query.state && { state: query.state }),
+    ...(query.series && { series: query.series }),
+    ...(query.q.trim() !== '' && { text: query.q.trim() }),
+    limit: limit + 1,
+  });
+  const shown = found.slice(0, limit);
+  const designs = await firstDesigns(
+    db,
+    shown.map(({ id }) => id),
+  );
+  return {
+    entries: shown.map((project) => ({ project, design: designs.get(project.id) })),
+    sets: await tallySets(db),
+    more: found.length > limit,
+    query,
+    series: await listSeries(db),
+  };
+}
+
+/** Only what was sent is changed; a series is named, and begun when there is none of that name. */
+async function changesIn(db: Database, words: ProjectWords, typed: Typed): Promise<Partial<NewProject>> {
+  const sent = Object.entries(words).filter(([name]) => name in typed && name !== 'series');
+  const series = typed.series === undefined ? {} : { series: await seriesNamed(db, words.series ?? '') };
+  return { ...Object.fromEntries(sent), ...series };
+}
+
+/** No name leaves the project on its own. */
+async function seriesNamed(db: Database, name: string): Promise<number | null> {
+  if (name === '') return null;
+  const added = await addSeries(db, { name, note: '' });
+  return (added ?? (await listSeries(db)).find((one) => one.name === name)!).id;
+}

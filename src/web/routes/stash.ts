@@ -1,0 +1,97 @@
+/** The stash as a whole: pads and the shelf with its search, what runs low, the list to print. */
+import { Hono } from 'hono';
+import { Fragment, jsx } from 'hono/jsx';
+import { type Offcut, PAPER_KINDS } from '#core/stash/stash.ts';
+import type { Problem } from '#shared/checked.ts';
+import { shelfForm } from '#shared/schemas/offcut.ts';
+import { listDesigns } from '#stores/designs.ts';
+import { findByCode } from '#stores/offcuts.ts';
+import { listLow, listPads } from '#stores/pads.ts';
+import { listReadyMade } from '#stores/ready-made.ts';
+import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
+import { ShelfList } from '#views/stash/list.tsx';
+import { Low } from '#views/stash/low.tsx';
+import { Found, FoundNotes, type FoundProps, NOWHERE } from '#views/stash/search.tsx';
+import { Stash } from '#views/stash/stash.tsx';
+import { shelfOf } from '../gather/shelf.ts';
+import { nowIn } from '../http/clock.ts';
+import type { Env, Request } from '../http/env.ts';
+import { check, entryOf, readQuery, type Typed } from '../http/form.ts';
+import { goTo, reply, wantsFragment } from '../http/reply.ts';
+import { here, withQuery } from '../http/url.ts';
+
+export const stash = new Hono<Env>();
+
+stash.get('/', async (c) => {
+  const typed = readQuery(c);
+  const read = check(shelfForm(c.get('units'), PAPER_KINDS), typed);
+  if (!read.ok) return showStash(c, typed, await found(c, [], 'unclear'), read.problems, 422);
+  const { code, more = 1, place, ...rest } = read.value;
+  const wanted = { ...rest, place: place === NOWHERE ? '' : place };
+  if (code !== undefined) return goToCode(c, typed, code);
+  const offcuts = await browseShelf(c.get('db'), { ...wanted, limit: more * PAGE + 1 });
+  const asked = Object.values(wanted).some((one) => one !== undefined) ? 'something' : 'nothing';
+  const next = offcuts.length > more * PAGE ? withQuery(here(c), 'more', more + 1, 'offcuts') : undefined;
+  return showStash(c, typed, await found(c, offcuts.slice(0, more * PAGE), asked, next));
+});
+
+stash.get('/low', async (c) => {
+  const low = await listLow(c.get('db'));
+  return reply(c, { title: 'Running low', section: 'stash', body: jsx(Low, { low, units: c.get('units') }) });
+});
+
+stash.get('/list', async (c) => {
+  const db = c.get('db');
+  const [offcuts, pads] = [await browseShelf(db, { limit: LONGEST_LIST + 1 }), await listPads(db)];
+  const at = nowIn(c);
+  const body = jsx(ShelfList, {
+    offcuts: offcuts.slice(0, LONGEST_LIST),
+    more: offcuts.length > LONGEST_LIST,
+    pads,
+    at,
+    units: c.get('units'),
+  });
+  return reply(c, { title: 'Shelf list', section: 'stash', body });
+});
+
+const PAGE = 30;
+
+/** More than this on one printed list nobody reads. */
+const LONGEST_LIST = 2000;
+
+async function goToCode(c: Request, typed: Typed, code: string): Promise<Response> {
+  const offcut = await findByCode(c.get('db'), code);
+  if (offcut) return goTo(c, `/offcuts/${offcut.id}`);
+  const message = `No offcut ever had the code ${code}.`;
+  return showStash(c, typed, await found(c, [], 'unclear'), [{ field: 'code', message }], 404);
+}
+
+const found = async (
+  c: Request,
+  offcuts: readonly Offcut[],
+  asked: FoundProps['asked'],
+  more?: string,
+): Promise<FoundProps> => ({ shelf: await shelfOf(c, offcuts), asked, more });
+
+async function showStash(
+  c: Request,
+  typed: Typed,
+  found: FoundProps,
+  problems: readonly Problem[] = [],
+  status: 200 | 404 | 422 = 200,
+): Promise<Response> {
+  const entry = entryOf(typed, problems);
+  if (wantsFragment(c)) {
+    const body = jsx(Fragment, null, jsx(Found, found), jsx(FoundNotes, { entry }));
+    return reply(c, { title: 'Stash', body, status });
+  }
+  const db = c.get('db');
+  const search = { entry, designs: await listDesigns(db), places: await listPlaces(db), found };
+  const [pads, low, tally] = [await listPads(db), await listLow(db), await tallyShelf(db)];
+  return reply(c, {
+    title: 'Stash',
+    section: 'stash',
+    body: jsx(Stash, { pads, low, tally, readyMade: await listReadyMade(db), search, units: c.get('units') }),
+    status,
+  });
+}

@@ -1,0 +1,147 @@
+/** The tools page: how the reader measures, her notchers and what they have taught, her drawn cards. */
+import { Hono } from 'hono';
+import { jsx } from 'hono/jsx';
+import { POST_IDS } from '#core/post/rules.ts';
+import type { NewTool } from '#core/project/learning.ts';
+import { accept, type Checked } from '#shared/checked.ts';
+import { cardSizeForm, notcherForm, settingsForm } from '#shared/schemas/tools.ts';
+import {
+  addCardSize,
+  editCardSize,
+  listCardSizes,
+  readCardSize,
+  removeCardSize,
+} from '#stores/card-sizes.ts';
+import {
+  addNotcher,
+  chooseNotcher,
+  editNotcher,
+  listNotchers,
+  readNotcher,
+  resetNotcher,
+} from '#stores/notchers.ts';
+import { editSettings } from '#stores/settings.ts';
+import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
+import { CardForm } from '#views/tools/card.tsx';
+import { NotcherPage } from '#views/tools/notcher.tsx';
+import { ToolsPage } from '#views/tools/tools.tsx';
+import { nowIn } from '../http/clock.ts';
+import type { Env, Request } from '../http/env.ts';
+import { check, entryOf, readForm, statusOf } from '../http/form.ts';
+import { notFound } from '../http/not-found.ts';
+import { newToken, once } from '../http/once.ts';
+import { goTo, reply } from '../http/reply.ts';
+import { rowId } from '../http/url.ts';
+
+export const tools = new Hono<Env>();
+
+tools.get('/', (c) => showTools(c, BLANK_ENTRY));
+
+tools.post('/settings', async (c) => {
+  const typed = await readForm(c);
+  const read = check(settingsForm(c.get('units'), POST_IDS), typed);
+  if (!read.ok) return showTools(c, entryOf(typed, read.problems));
+  await editSettings(c.get('db'), read.value);
+  return goTo(c, '/tools');
+});
+
+tools.get('/notchers/new', (c) => showNotcher(c, undefined, BLANK_ENTRY));
+
+tools.post('/notchers', async (c) => {
+  const typed = await readForm(c);
+  const read = readTool(c, typed);
+  if (!read.ok) return showNotcher(c, undefined, entryOf(typed, read.problems));
+  return once(c, typed, async (db) => {
+    const { tool } = await addNotcher(db, read.value);
+    return { location: `/tools/notchers/${tool.id}` };
+  });
+});
+
+tools.get('/notchers/:id', (c) => showNotcher(c, idOf(c), BLANK_ENTRY));
+
+tools.post('/notchers/:id', async (c) => {
+  const id = idOf(c);
+  const typed = await readForm(c);
+  const read = readTool(c, typed);
+  if (!read.ok) return showNotcher(c, id, entryOf(typed, read.problems));
+  const edited = await editNotcher(c.get('db'), id, read.value);
+  return edited ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
+});
+
+tools.post('/notchers/:id/choice', async (c) => {
+  const chosen = await chooseNotcher(c.get('db'), idOf(c));
+  return chosen ? goTo(c, '/tools') : notFound(c);
+});
+
+tools.post('/notchers/:id/reset', async (c) => {
+  const id = idOf(c);
+  const reset = await resetNotcher(c.get('db'), id, nowIn(c));
+  return reset ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
+});
+
+tools.get('/cards/new', (c) => showCard(c, undefined, BLANK_ENTRY));
+
+tools.post('/cards', async (c) => {
+  const typed = await readForm(c);
+  const read = check(cardSizeForm(c.get('units')), typed);
+  if (!read.ok) return showCard(c, undefined, entryOf(typed, read.problems));
+  return once(c, typed, async (db) => {
+    await addCardSize(db, read.value);
+    return { location: '/tools#cards' };
+  });
+});
+
+tools.get('/cards/:id', (c) => showCard(c, idOf(c), BLANK_ENTRY));
+
+tools.post('/cards/:id', async (c) => {
+  const id = idOf(c);
+  const typed = await readForm(c);
+  const read = check(cardSizeForm(c.get('units')), typed);
+  if (!read.ok) return showCard(c, id, entryOf(typed, read.problems));
+  return (await editCardSize(c.get('db'), id, read.value)) ? goTo(c, '/tools#cards') : notFound(c);
+});
+
+tools.delete('/cards/:id', async (c) =>
+  (await removeCardSize(c.get('db'), idOf(c))) ? goTo(c, '/tools#cards') : notFound(c),
+);
+
+/** 0, which no row has, where the address holds no number. */
+const idOf = (c: Request): number => rowId(c) ?? 0;
+
+function readTool(c: Request, typed: Entry['typed']): Checked<NewTool> {
+  const read = check(notcherForm(c.get('units')), typed);
+  if (!read.ok) return read;
+  const { inset, zeroOffset, ...tool } = read.value;
+  return accept({ ...tool, pinnedInset: inset ?? null, pinnedZeroOffset: zeroOffset ?? null });
+}
+
+async function showTools(c: Request, entry: Entry): Promise<Response> {
+  const db = c.get('db');
+  const body = jsx(ToolsPage, {
+    units: c.get('units'),
+    settings: c.get('settings'),
+    notchers: await listNotchers(db),
+    cards: await listCardSizes(db),
+    entry,
+  });
+  return reply(c, { title: 'Tools and units', section: 'tools', body, status: statusOf(entry) });
+}
+
+async function showNotcher(c: Request, id: number | undefined, entry: Entry): Promise<Response> {
+  const learned = id === undefined ? undefined : await readNotcher(c.get('db'), id);
+  if (id !== undefined && !learned) return notFound(c);
+  const body = jsx(NotcherPage, { units: c.get('units'), learned, entry, token: newToken(c) });
+  return reply(c, {
+    title: learned?.tool.name ?? 'A new tool',
+    section: 'tools',
+    body,
+    status: statusOf(entry),
+  });
+}
+
+async function showCard(c: Request, id: number | undefined, entry: Entry): Promise<Response> {
+  const card = id === undefined ? undefined : await readCardSize(c.get('db'), id);
+  if (id !== undefined && !card) return notFound(c);
+  const body = jsx(CardForm, { units: c.get('units'), card, entry, token: newToken(c) });
+  return reply(c, { title: card?.name ?? 'A new card', section: 'tools', body, status: statusOf(entry) });
+}
