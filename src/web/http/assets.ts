@@ -6,7 +6,8 @@ import { Hono } from 'hono';
 import type { Env } from './env.ts';
 
 const require = createRequire(import.meta.url);
-const own = (name: string): string => fileURLToPath(new URL(`../../views/assets/${name}`, import.meta.url));
+const own = (name: string): string =>
+  fileURLToPath(new URL(`../../../views/assets/${name}`, import.meta.url));
 const font = (family: string, file: string): string =>
   require.resolve(`@fontsource/${family}/files/${family}-latin-${file}.woff2`);
 
