@@ -3,8 +3,10 @@
  * are pieces. Knows the parts at hand and one kind of paper; which of the ways go together is for others to choose.
  */
 import { addUp, type Counters, countersFor, countOne, within } from '../one-piece/counters.ts';
+import { type Assembly, join, type Lay } from '../one-piece/unlimited.ts';
+import { patternOf } from '../search/assembled.ts';
 import type { Job, Stock } from '../search/job.ts';
-import { AS_IS, CUT_X, CUT_Y, type Pattern, TURNED } from '../search/nodes.ts';
+import { CUT_X, CUT_Y, type Pattern } from '../search/nodes.ts';
 import type { Chance } from '../search/random.ts';
 
 /** Cut whole from one stock. */
@@ -42,14 +44,19 @@ export function perfectFills(
   for (const part of shuffled(available, random)) addPart(joining, part);
   joinAll(joining, shouldStop);
   return stocks.flatMap((stock) => {
-    const { width, height } = job.stocks[stock]!;
+    const size = job.stocks[stock]!;
+    const { width, height } = size;
     return joining.whole
       .filter((block) => fills(joining, joining.wide[block]!, joining.high[block]!, width, height))
-      .map((block) => ({
-        stock,
-        parts: Int32Array.from(partsOf(joining, block, [])),
-        pattern: () => patternOf(joining, block, width, height),
-      }));
+      .map((block) => {
+        const lays: Lay[] = [];
+        const whole = assembly(joining, block, width, height, lays);
+        return {
+          stock,
+          parts: Int32Array.from(lays, ({ part }) => part),
+          pattern: () => patternOf(job, size, whole, lays),
+        };
+      });
   });
 }
 
@@ -219,38 +226,23 @@ const isWhole = (joining: Joining, wide: number, high: number): boolean =>
 const fills = ({ turns }: Joining, wide: number, high: number, width: number, height: number): boolean =>
   (wide === width && high === height) || (turns && wide === height && high === width);
 
-function partsOf(joining: Joining, block: number, parts: number[]): number[] {
-  if (joining.one[block]! < 0) parts.push(joining.other[block]!);
-  else for (const half of [joining.one[block]!, joining.other[block]!]) partsOf(joining, half, parts);
-  return parts;
-}
-
-function patternOf(joining: Joining, block: number, width: number, height: number): Pattern {
-  const nodes: number[] = [];
-  write(joining, block, width, height, nodes);
-  return {
-    nodes: Int32Array.from(nodes),
-    parts: Int32Array.from(partsOf(joining, block, [])),
-    area: width * height,
-    left: 0,
-  };
-}
-
-/** Cuts a block that lies in its place, turned if need be, into its halves. */
-function write(joining: Joining, block: number, width: number, height: number, nodes: number[]): void {
+/** A block that lies in its place, turned if need be, as its halves joined. */
+function assembly(joining: Joining, block: number, width: number, height: number, lays: Lay[]): Assembly {
   const { job, wide, high, how, one, other } = joining;
   const first = one[block]!;
   const second = other[block]!;
   if (first < 0) {
-    nodes.push(job.width[second] === width && job.height[second] === height ? AS_IS : TURNED, second);
-    return;
+    const turned = job.width[second] !== width || job.height[second] !== height;
+    return { width, height, lay: lays.push({ part: second, turned, width, height, value: 0 }) - 1 };
   }
   const sideways = (how[block] === CUT_X) === (wide[block] === width);
   const side = how[block] === CUT_X ? high[block]! : wide[block]!;
   const at = lengthFrom(joining, first, side, how[block] === CUT_X);
-  nodes.push(sideways ? CUT_X : CUT_Y, at);
-  write(joining, first, sideways ? at : width, sideways ? height : at, nodes);
-  write(joining, second, sideways ? width - at : width, sideways ? height : height - at, nodes);
+  return join(
+    sideways ? 'x' : 'y',
+    assembly(joining, first, sideways ? at : width, sideways ? height : at, lays),
+    assembly(joining, second, sideways ? width - at : width, sideways ? height : height - at, lays),
+  );
 }
 
 /** How long a block is on from the side along which it is joined. */

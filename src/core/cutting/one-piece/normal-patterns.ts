@@ -25,6 +25,12 @@ export function axisOf(lengths: readonly number[], side: number, most: number): 
   return thinned({ unit, side: cells, marks: totals(coarse, cells, cells + 1)! });
 }
 
+/** All totals up to `side`, so that shorter sides can be looked up too; undefined if there are more than `most`. */
+export function everyTotal(lengths: readonly number[], side: number, most: number): Axis | undefined {
+  const marks = totals(lengths, side, most);
+  return marks && { unit: 1, side, marks };
+}
+
 /** What totals leave of the side, rounded down to a total: the reduced raster points of Scheithauer & Terno (1996). */
 export const leftBy = ({ side, marks }: Axis): Float64Array =>
   Float64Array.from(new Set(marks.map((mark) => marks[floorIndex(marks, side - mark)]!))).sort();

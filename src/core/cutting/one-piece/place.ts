@@ -3,6 +3,7 @@
  * the keeping size, but not how the assembly was found.
  */
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from '../cuts.ts';
+import { halvesOf } from '../trimmer/tree.ts';
 import { worth } from '../worth.ts';
 import type { Assembly } from './unlimited.ts';
 
@@ -101,12 +102,9 @@ function cut(
   fillNear: (near: Rectangle) => CutTree,
   fillFar: (far: Rectangle) => CutTree,
 ): CutTree {
-  const near = along === 'x' ? { ...block, width: first } : { ...block, height: first };
-  const far =
-    along === 'x'
-      ? { ...block, x: block.x + first, width: block.width - first }
-      : { ...block, y: block.y + first, height: block.height - first };
-  return { at: along === 'x' ? far.x : far.y, along, parts: [fillNear(near), fillFar(far)] };
+  const at = block[along] + first;
+  const [near, far] = halvesOf({ at, along }, block);
+  return { at, along, parts: [fillNear(near), fillFar(far)] };
 }
 
 function leaf(placed: Placed, lay: number, block: Rectangle): CutTree {

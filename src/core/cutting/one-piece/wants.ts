@@ -3,6 +3,7 @@
  * a first bound. Knows no search; parts that cannot come from the piece stay out.
  */
 import { areaOf } from '#shared/size.ts';
+import { gridOf } from '../grid.ts';
 import { mayTurn, type Part, type Piece, suits } from '../order.ts';
 import { densestOf, type Lay } from './unlimited.ts';
 
@@ -51,7 +52,7 @@ export function wantsOf(piece: Piece, given: readonly FillPart[], goal: FillGoal
     (part) => worthOf(part, goal) > 0 && canCome(part, piece) && (cuts || isWhole(part, piece)),
   );
   const parts = thinOut(possible);
-  const grid = parts.reduce((common, part) => divisor(divisor(common, part.width), part.height), 0) || 1;
+  const grid = gridOf(parts.flatMap(({ width, height }) => [width, height]));
   const scale = goal === 'area' ? grid ** 2 : 1;
   const whole = possible.every((part) => Number.isInteger(worthOf(part, goal) / scale));
   const relaxed = fillByArea(possible, piece, goal);
@@ -103,8 +104,6 @@ const thinOut = (parts: readonly FillPart[]): FillPart[] => {
   const step = Math.max(1, parts.length / MOST_PARTS);
   return parts.filter((_, index) => Math.floor(index / step) > Math.floor((index - 1) / step));
 };
-
-const divisor = (one: number, other: number): number => (other === 0 ? one : divisor(other, one % other));
 
 const laysOf = (part: FillPart, index: number, piece: Piece, grid: number, value: number): Lay[] =>
   waysOf(part, piece).map(({ turned, width, height }) => ({

@@ -3,6 +3,7 @@
  * together, and for each kind of paper which parts it may give and how they may lie. Knows no search.
  */
 import { canPart, heightAbove, reachOf } from '../border.ts';
+import { gridOf } from '../grid.ts';
 import { copiesOf, edgesOf, mayTurn, type Order, type Part, type Piece, suits } from '../order.ts';
 
 /** Pieces alike in size, kind and paper. Where nothing is pinned on them they end above their border. */
@@ -96,18 +97,12 @@ export function fits(job: Job, part: number, stock: Stock): boolean {
   return (wide <= width && high <= height) || (lies === 2 && high <= width && wide <= height);
 }
 
-function commonGrid(order: Order, pieces: readonly Piece[]): number {
-  let grid = 0;
-  for (const { width, height } of [...order.parts, ...pieces]) grid = divisor(divisor(grid, width), height);
-  for (const { border = 0 } of pieces) grid = divisor(grid, border);
-  for (const { pin } of order.parts) if (pin && 'x' in pin) grid = divisor(divisor(grid, pin.x), pin.y);
-  return grid || 1;
-}
-
-function divisor(one: number, other: number): number {
-  while (other > 0) [one, other] = [other, one % other];
-  return one;
-}
+const commonGrid = ({ parts }: Order, pieces: readonly Piece[]): number =>
+  gridOf([
+    ...[...parts, ...pieces].flatMap(({ width, height }) => [width, height]),
+    ...pieces.map(({ border = 0 }) => border),
+    ...parts.flatMap(({ pin }) => (pin && 'x' in pin ? [pin.x, pin.y] : [])),
+  ]);
 
 interface Sort {
   readonly key: string;

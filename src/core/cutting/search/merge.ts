@@ -140,8 +140,8 @@ class Blocks {
     });
     for (let block = 0; block < this.count; block += 1) {
       if (this.pairs > MOST_PAIRS || this.count >= MOST_BLOCKS) break;
-      this.joinSideways(block);
-      this.joinUpwards(block);
+      this.joinAlong(block, false);
+      this.joinAlong(block, true);
       this.enlist(block);
     }
     this.effort += this.pairs + 10 * this.count + BUCKETS;
@@ -157,48 +157,25 @@ class Blocks {
     this.atWidth[width] = block;
   }
 
-  private joinSideways(one: number): void {
-    const { wide, high, area, set } = this;
-    const oneWide = wide[one]!;
-    const oneHigh = high[one]!;
-    const oneSet = set[one]!;
-    const spare = this.waste + area[one]! - oneWide * oneHigh;
-    const reach = spare / this.narrowest;
-    const last = Math.min(
-      BUCKETS - 1,
-      Math.floor(Math.min(this.highest, oneHigh + spare / oneWide) / this.step),
-    );
-    for (let bucket = Math.max(0, Math.floor((oneHigh - reach) / this.step)); bucket <= last; bucket += 1) {
-      for (let other = this.atHeight[bucket]!; other >= 0; other = this.sameHeight[other]!) {
+  /** With all blocks before it that stand beside it, or above it (`upwards`), without too much waste. */
+  private joinAlong(one: number, upwards: boolean): void {
+    const { area, set } = this;
+    const [long, deep] = upwards ? [this.high, this.wide] : [this.wide, this.high];
+    const [longest, deepest] = upwards ? [this.highest, this.widest] : [this.widest, this.highest];
+    const [lists, before] = upwards ? [this.atWidth, this.sameWidth] : [this.atHeight, this.sameHeight];
+    const [oneLong, oneDeep, oneSet] = [long[one]!, deep[one]!, set[one]!];
+    const spare = this.waste + area[one]! - oneLong * oneDeep;
+    const first = Math.max(0, Math.floor((oneDeep - spare / this.narrowest) / this.step));
+    const last = Math.min(BUCKETS - 1, Math.floor(Math.min(deepest, oneDeep + spare / oneLong) / this.step));
+    for (let bucket = first; bucket <= last; bucket += 1) {
+      for (let other = lists[bucket]!; other >= 0; other = before[other]!) {
         this.pairs += 1;
         if ((set[other]! & oneSet) !== 0) continue;
-        const both = oneWide + wide[other]!;
-        const tall = Math.max(oneHigh, high[other]!);
-        if (both > this.widest || both * tall - area[one]! - area[other]! > this.waste) continue;
-        this.addPair(both, tall, CUT_X, one, other);
-      }
-    }
-  }
-
-  private joinUpwards(one: number): void {
-    const { wide, high, area, set } = this;
-    const oneWide = wide[one]!;
-    const oneHigh = high[one]!;
-    const oneSet = set[one]!;
-    const spare = this.waste + area[one]! - oneWide * oneHigh;
-    const reach = spare / this.narrowest;
-    const last = Math.min(
-      BUCKETS - 1,
-      Math.floor(Math.min(this.widest, oneWide + spare / oneHigh) / this.step),
-    );
-    for (let bucket = Math.max(0, Math.floor((oneWide - reach) / this.step)); bucket <= last; bucket += 1) {
-      for (let other = this.atWidth[bucket]!; other >= 0; other = this.sameWidth[other]!) {
-        this.pairs += 1;
-        if ((set[other]! & oneSet) !== 0) continue;
-        const both = oneHigh + high[other]!;
-        const broad = Math.max(oneWide, wide[other]!);
-        if (both > this.highest || both * broad - area[one]! - area[other]! > this.waste) continue;
-        this.addPair(broad, both, CUT_Y, one, other);
+        const both = oneLong + long[other]!;
+        const most = Math.max(oneDeep, deep[other]!);
+        if (both > longest || both * most - area[one]! - area[other]! > this.waste) continue;
+        if (upwards) this.addPair(most, both, CUT_Y, one, other);
+        else this.addPair(both, most, CUT_X, one, other);
       }
     }
   }

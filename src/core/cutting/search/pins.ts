@@ -2,6 +2,8 @@
  * Puts parts that are pinned to an edge or a place of a piece where they belong, cuts the piece apart around them and
  * closes its border to all others. Knows nothing of what fills the rest.
  */
+import type { Rectangle } from '../cuts.ts';
+import { halvesOf } from '../trimmer/tree.ts';
 import type { Job, Paper, Stock } from './job.ts';
 import { CUT_X, CUT_Y } from './nodes.ts';
 import type { Chance } from './random.ts';
@@ -17,14 +19,7 @@ export type Frame =
   | { readonly kind: 'open' }
   | { readonly kind: 'closed' };
 
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-interface Fixed extends Box {
+interface Fixed extends Rectangle {
   readonly part: number;
 }
 
@@ -58,13 +53,13 @@ interface Rules {
 }
 
 /** A block without pinned parts: open as far as the border, which comes off it in one cut. */
-function unfixed({ y, width, height }: Box, { longestCut, line }: Rules): Frame {
+function unfixed({ y, width, height }: Rectangle, { longestCut, line }: Rules): Frame {
   if (y + height <= line) return { kind: 'open' };
   if (y >= line || width > longestCut) return { kind: 'closed' };
   return { kind: CUT_Y, at: line - y, parts: [{ kind: 'open' }, { kind: 'closed' }] };
 }
 
-function fixedParts(job: Job, { lies }: Paper, whole: Box, available: Int32Array): Fixed[] {
+function fixedParts(job: Job, { lies }: Paper, whole: Rectangle, available: Int32Array): Fixed[] {
   const fixed: Fixed[] = [];
   lies.forEach((lie, part) => {
     if (lie !== 3) return;
@@ -78,7 +73,7 @@ function fixedParts(job: Job, { lies }: Paper, whole: Box, available: Int32Array
 }
 
 /** The pinned place, or the free place on the edge that is nearest its beginning. */
-function freePlace(job: Job, part: number, whole: Box, fixed: readonly Fixed[]): Box | undefined {
+function freePlace(job: Job, part: number, whole: Rectangle, fixed: readonly Fixed[]): Rectangle | undefined {
   const { pin } = job.parts[part]!;
   const size = { width: job.width[part]!, height: job.height[part]! };
   if (!pin || size.width > whole.width || size.height > whole.height) return undefined;
@@ -92,9 +87,9 @@ function freePlace(job: Job, part: number, whole: Box, fixed: readonly Fixed[]):
 function alongEdge(
   edge: string,
   size: { width: number; height: number },
-  whole: Box,
+  whole: Rectangle,
   fixed: readonly Fixed[],
-): Box[] {
+): Rectangle[] {
   if (edge === 'top' || edge === 'bottom') {
     const y = edge === 'top' ? 0 : whole.height - size.height;
     return [0, ...fixed.map((one) => one.x + one.width)].sort(rising).map((x) => ({ x, y, ...size }));
@@ -105,20 +100,20 @@ function alongEdge(
 
 const rising = (one: number, other: number): number => one - other;
 
-const inside = (box: Box, block: Box): boolean =>
+const inside = (box: Rectangle, block: Rectangle): boolean =>
   box.x >= block.x &&
   box.y >= block.y &&
   box.x + box.width <= block.x + block.width &&
   box.y + box.height <= block.y + block.height;
 
-const overlap = (one: Box, other: Box): boolean =>
+const overlap = (one: Rectangle, other: Rectangle): boolean =>
   one.x < other.x + other.width &&
   other.x < one.x + one.width &&
   one.y < other.y + other.height &&
   other.y < one.y + one.height;
 
 /** Cuts a block apart around the parts fixed in it, edge to edge; undefined where that cannot be done. */
-function apart(fixed: readonly Fixed[], block: Box, rules: Rules): Frame | undefined {
+function apart(fixed: readonly Fixed[], block: Rectangle, rules: Rules): Frame | undefined {
   const [only] = fixed;
   if (!only) return unfixed(block, rules);
   if (fixed.length === 1 && only.width === block.width && only.height === block.height) {
@@ -140,39 +135,22 @@ function apart(fixed: readonly Fixed[], block: Box, rules: Rules): Frame | undef
 interface Division {
   readonly kind: typeof CUT_X | typeof CUT_Y;
   readonly at: number;
-  readonly halves: readonly [Box, Box];
+  readonly halves: readonly [Rectangle, Rectangle];
 }
 
 /** Cuts along a side of a fixed part that cross none, those that free the largest empty block first. */
-function cutsOf(fixed: readonly Fixed[], block: Box, longestCut: number): Division[] {
-  const cuts: Division[] = [];
-  const { x, y, width, height } = block;
-  if (height <= longestCut) {
-    for (const at of new Set(fixed.flatMap((one) => [one.x - x, one.x + one.width - x]))) {
-      if (at <= 0 || at >= width) continue;
-      cuts.push({
-        kind: CUT_X,
-        at,
-        halves: [
-          { x, y, width: at, height },
-          { x: x + at, y, width: width - at, height },
-        ],
+function cutsOf(fixed: readonly Fixed[], block: Rectangle, longestCut: number): Division[] {
+  const cuts = (['x', 'y'] as const).flatMap((along) => {
+    const [side, across] = along === 'x' ? (['width', 'height'] as const) : (['height', 'width'] as const);
+    if (block[across] > longestCut) return [];
+    const places = new Set(fixed.flatMap((one) => [one[along], one[along] + one[side]]));
+    return [...places]
+      .filter((at) => at > block[along] && at < block[along] + block[side])
+      .map((at): Division => {
+        const kind = along === 'x' ? CUT_X : CUT_Y;
+        return { kind, at: at - block[along], halves: halvesOf({ at, along }, block) };
       });
-    }
-  }
-  if (width <= longestCut) {
-    for (const at of new Set(fixed.flatMap((one) => [one.y - y, one.y + one.height - y]))) {
-      if (at <= 0 || at >= height) continue;
-      cuts.push({
-        kind: CUT_Y,
-        at,
-        halves: [
-          { x, y, width, height: at },
-          { x, y: y + at, width, height: height - at },
-        ],
-      });
-    }
-  }
+  });
   const clean = cuts.filter(({ halves }) => fixed.every((one) => halves.some((half) => inside(one, half))));
   const freed = ({ halves }: Division): number =>
     Math.max(

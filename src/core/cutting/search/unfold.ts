@@ -5,6 +5,7 @@
 
 import { withBorder } from '../border.ts';
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from '../cuts.ts';
+import { halvesOf } from '../trimmer/tree.ts';
 import type { Bin } from './board.ts';
 import type { Job, Stock } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, REST, TURNED } from './nodes.ts';
@@ -56,7 +57,7 @@ interface Reading {
 function readNode(reading: Reading, block: Rectangle): CutTree {
   const kind = reading.nodes[reading.at++]!;
   const what = reading.nodes[reading.at++]!;
-  if (kind === CUT_X || kind === CUT_Y) return readCut(reading, block, kind === CUT_X, what);
+  if (kind === CUT_X || kind === CUT_Y) return readCut(reading, block, kind === CUT_X ? 'x' : 'y', what);
   if (kind === REST) return readRest(reading, block);
   if (kind !== AS_IS && kind !== TURNED) throw new Error(`invalid node: ${kind}`);
   const leaf = { part: reading.job.parts[what]!.id, turned: kind === TURNED };
@@ -64,14 +65,11 @@ function readNode(reading: Reading, block: Rectangle): CutTree {
   return leaf;
 }
 
-function readCut(reading: Reading, block: Rectangle, along: boolean, first: number): CutTree {
-  const { x, y, width, height } = block;
-  const near = along ? { x, y, width: first, height } : { x, y, width, height: first };
-  const far = along
-    ? { x: x + first, y, width: width - first, height }
-    : { x, y: y + first, width, height: height - first };
+function readCut(reading: Reading, block: Rectangle, along: 'x' | 'y', first: number): CutTree {
+  const at = block[along] + first;
+  const [near, far] = halvesOf({ at, along }, block);
   const parts = [readNode(reading, near), readNode(reading, far)] as const;
-  return { at: (along ? far.x : far.y) * reading.job.grid, along: along ? 'x' : 'y', parts };
+  return { at: at * reading.job.grid, along, parts };
 }
 
 function readRest(reading: Reading, block: Rectangle): CutTree {
