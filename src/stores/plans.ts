@@ -5,11 +5,14 @@
  * `planChanges(db, plan)`.
  */
 import type { Selectable } from 'kysely';
+import type { Batch } from '#core/batch/batch.ts';
 import { type Change, changesSince } from '#core/batch/changes.ts';
+import { identified } from '#core/batch/earlier-identity.ts';
 import { pieceCuts } from '#core/batch/piece-cuts.ts';
 import { lookedAt, type NewPlan, type Plan } from '#core/batch/planned.ts';
-import { type Cutting, refOfPiece } from '#core/batch/to-order.ts';
+import type { Cutting } from '#core/batch/to-order.ts';
 import type { CutPlan, PlannedCuts } from '#core/cutting/cuts.ts';
+import type { Order, Piece } from '#core/cutting/order.ts';
 import { earlierCutSheet } from '#core/cutting/trimmer/earlier-steps.ts';
 import type { PieceRef } from '#core/stash/stash.ts';
 import { cutPieces } from './cuts.ts';
@@ -103,7 +106,7 @@ export async function planChanges(db: Database, plan: Plan): Promise<Change[]> {
   const used = new Set(plan.plan.used.map((one) => one.piece));
   const pieces = [];
   for (const piece of plan.pieces) {
-    const now = used.has(piece.id) ? await loadPiece(db, refOfPiece(piece)) : undefined;
+    const now = used.has(piece.id) ? await loadPiece(db, piece.ref) : undefined;
     if (now) pieces.push(now);
   }
   const projects = [];
@@ -132,9 +135,9 @@ export function cutPlan(
     if (changes.length > 0) return { refused: 'changed', changes };
     const places = await placesOf(
       db,
-      stored.plan.used.map((one) => stored.pieces.find(({ id }) => id === one.piece)!).map(refOfPiece),
+      stored.plan.used.map((one) => stored.pieces.find(({ id }) => id === one.piece)!.ref),
     );
-    const pieces = pieceCuts(stored.plan, stored, stored.batch, ({ offcut }) => places.get(offcut) ?? place);
+    const pieces = pieceCuts({ ...stored, plan: stored.plan }, ({ offcut }) => places.get(offcut) ?? place);
     const taken = await cutPieces(db, { pieces, project: stored.project, at, trial: stored.trial });
     if (!taken || 'refused' in taken)
       throw new Error(`invalid cut: plan ${id} was found sound and was refused`);
@@ -179,27 +182,31 @@ const planRows = (db: Database) =>
 
 type Row = Selectable<Tables['plans']> & { cut: number | null; cut_at: string | null };
 
-const toPlan = (row: Row): Omit<Plan, 'ticks' | 'spoiled'> => withPlan(row, cuttingIn(row));
+function toPlan(row: Row): Omit<Plan, 'ticks' | 'spoiled'> {
+  const batch: Batch = JSON.parse(row.batch);
+  const cutting = cuttingIn(row, batch);
+  return {
+    id: row.id,
+    project: row.project_id,
+    insteadOf: row.instead_of,
+    askedAt: row.asked_at,
+    trial: row.trial === 1,
+    batch,
+    ...cutting,
+    plan: row.plan === null ? null : withSteps(JSON.parse(row.plan), cutting),
+    fault: row.fault,
+    cut: row.cut === null ? null : { id: row.cut, at: row.cut_at! },
+  };
+}
 
-const withPlan = (row: Row, cutting: Cutting): Omit<Plan, 'ticks' | 'spoiled'> => ({
-  id: row.id,
-  project: row.project_id,
-  insteadOf: row.instead_of,
-  askedAt: row.asked_at,
-  trial: row.trial === 1,
-  batch: JSON.parse(row.batch),
-  ...cutting,
-  plan: row.plan === null ? null : withSteps(JSON.parse(row.plan), cutting),
-  fault: row.fault,
-  cut: row.cut === null ? null : { id: row.cut, at: row.cut_at! },
-});
-
-type Older = Omit<Cutting, 'suitable' | 'leftOut'> & Partial<Cutting>;
+type Older = { readonly order: Order; readonly pieces: readonly Piece[] } & Partial<
+  Pick<Cutting, 'suitable' | 'leftOut'>
+>;
 
 /** Plans asked before a long shelf was told of looked at all there was, and told of no paper left out. */
-function cuttingIn({ cutting }: Row): Cutting {
+function cuttingIn({ cutting }: Row, batch: Batch): Cutting {
   const { suitable, leftOut = [], ...read }: Older = JSON.parse(cutting);
-  return { ...read, leftOut, suitable: suitable ?? lookedAt(read) };
+  return { ...identified(batch, read), leftOut, suitable: suitable ?? lookedAt(read) };
 }
 
 /** Plans kept before their steps were kept with them have those that their ticks are of. */

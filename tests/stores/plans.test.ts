@@ -1,4 +1,5 @@
 /** Plans in the data file: kept as asked, cut whole or not at all, undone, ticked; what the database itself refuses. */
+import { readFileSync } from 'node:fs';
 import { sql } from 'kysely';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Batch } from '#core/batch/batch.ts';
@@ -6,6 +7,7 @@ import type { NewPlan } from '#core/batch/planned.ts';
 import { cuttingOf } from '#core/batch/to-order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { earlierCutSheet } from '#core/cutting/trimmer/earlier-steps.ts';
+import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { Project } from '#core/project/journal.ts';
 import { pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
@@ -33,6 +35,7 @@ import { createProject, editProject, readProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
 import {
   BLANK,
+  CARD,
   type Cast,
   FIRST,
   fillShelf,
@@ -134,6 +137,43 @@ test('keeps its steps with it; one kept before that has those that its ticks are
   const read = (await readPlan(db, old))!.plan!;
   expect(read).toEqual({ ...earlier, ...earlierCutSheet(plan.pieces, earlier) });
   expect(read.steps[0]!.number).toBe(0);
+  expect(await checkData(db)).toEqual([]);
+});
+
+test('one kept before its parts and pieces said what they stand for reads, and is cut, as it did', async () => {
+  const { batch, cutting, plan } = JSON.parse(
+    readFileSync('tests/fixtures/plan-kept-before-identity.json', 'utf8'),
+  );
+  const recipe = solveEnvelope({ card: CARD, notcher: RECIPE.notcher }).find(
+    ({ fold }) => fold === 'two-piece',
+  )!;
+  await editProject(db, project.id, { ...THANKS, recipe, quantity: 2 }, later(1));
+  const asked = { project: project.id, batch, ...cutting };
+  const id = await addPlan(db, asked, later(1));
+  await finishPlan(db, id, plan);
+  const read = (await readPlan(db, id))!;
+  expect(read.order.parts.map((part) => [part.id, part.of])).toEqual([
+    ['envelope', { project: project.id, piece: 0 }],
+    ['envelope, piece 2', { project: project.id, piece: 1 }],
+    ['envelope (project 2)', { project: other.id, piece: 0 }],
+    ['Tag (project 2)', { typed: 0 }],
+    ['Part Envelope, piece 2', { typed: 1 }],
+  ]);
+  expect(read.pieces.map(({ id, ref }) => [id, ref])).toContainEqual([
+    'offcut-3',
+    { design: cast.hare.id, offcut: 3 },
+  ]);
+  expect(read.pieces.find(({ id }) => id === 'sheet-4')!.ref).toEqual({ design: 4, offcut: null });
+  expect(await planChanges(db, read)).toEqual([]);
+  await cutIt(id);
+  const parts = (await listCuts(db, project.id)).flatMap(({ pieces }) =>
+    pieces.flatMap(({ parts }) => parts),
+  );
+  expect(parts.map(({ part, project }) => (project ? `${part} for ${project}` : part)).sort()).toEqual([
+    ...['Part Envelope, piece 2', 'Part Envelope, piece 2'],
+    ...Array(4).fill('Tag (project 2)'),
+    ...['envelope', 'envelope', `envelope for ${other.id}`, 'envelope, piece 2', 'envelope, piece 2'],
+  ]);
   expect(await checkData(db)).toEqual([]);
 });
 

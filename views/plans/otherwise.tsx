@@ -1,6 +1,5 @@
 /** Other ways to ask: keep this offcut, open no sheet of that, another design, looked for longer; each is a new plan. */
 import type { FC } from 'hono/jsx';
-import { refOfPiece } from '#core/batch/to-order.ts';
 import { Once } from '../common/once.tsx';
 import type { PlanView } from './view.ts';
 import { sayPieceRef } from './words.ts';
@@ -13,7 +12,7 @@ export const Otherwise: FC<PlanView> = (view) => {
       <h2>Rather otherwise?</h2>
       <div class="row otherwise">
         {used.map((id) => {
-          const ref = refOfPiece(plan.pieces.find((piece) => piece.id === id)!);
+          const { ref } = plan.pieces.find((piece) => piece.id === id)!;
           const words = sayPieceRef(ref, view);
           return (
             <Again plan={plan.id} token={token} name="keep" value={id}>

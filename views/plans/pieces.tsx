@@ -1,6 +1,5 @@
 /** Every pattern of a plan drawn once, to one scale: how many pieces are cut so, and on the cut sheet at what settings. */
 import type { FC } from 'hono/jsx';
-import { refOfPiece } from '#core/batch/to-order.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
 import { rectangleOf, sizeOf } from '#core/stash/measured.ts';
@@ -63,8 +62,8 @@ const Settings: FC<PlanView & { pattern: number }> = ({ pattern, plan, units }) 
 /** `8 new sheets of Fern`, `K7 from tray 1`, `3 new sheets of Fern, 5 of Hare`. */
 export function sayPieces(pattern: number, view: PlanView): string {
   const { plan, designs, offcuts } = view;
-  const refs = plan.plan.patterns[pattern]!.pieces.map((id) =>
-    refOfPiece(plan.pieces.find((piece) => piece.id === id)!),
+  const refs = plan.plan.patterns[pattern]!.pieces.map(
+    (id) => plan.pieces.find((piece) => piece.id === id)!.ref,
   );
   const sheets = tally(
     refs.flatMap(({ design, offcut }) =>
@@ -87,7 +86,7 @@ export function sayPieces(pattern: number, view: PlanView): string {
 function drawnPiece(pattern: number, { plan, designs, offcuts, titles }: PlanView): DrawnPiece {
   const { pieces: ids, used, rectangles } = plan.plan.patterns[pattern]!;
   const pieces = ids.map((id) => plan.pieces.find((piece) => piece.id === id)!);
-  const refs = pieces.map(refOfPiece);
+  const refs = pieces.map(({ ref }) => ref);
   const several = new Set(refs.map(({ design }) => design)).size > 1;
   const design = designs.get(refs[0]!.design);
   const labels = labelsOf(plan, titles);

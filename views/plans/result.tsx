@@ -1,9 +1,9 @@
 /** What a plan comes to: parts, offcuts kept, waste; and once it is cut, codes to pencil and what may still go wrong. */
 import type { FC } from 'hono/jsx';
+import { isTyped } from '#core/batch/identity.ts';
 import { areasOf } from '#core/batch/planned.ts';
 import type { Part } from '#core/cutting/order.ts';
 import { sizeOf } from '#core/stash/measured.ts';
-import { ENVELOPE_PART } from '#core/stash/stash.ts';
 import { length, printLength, printSize, type Units } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { Field } from '../common/field.tsx';
@@ -99,7 +99,7 @@ export const AfterCut: FC<PlanView> = (view) => {
 /** Envelopes have their own record in the project; here is what else was cut. */
 const Spoiled: FC<PlanView> = ({ plan, titles, entry, token, project }) => {
   const labels = labelsOf(plan, titles);
-  const parts = plan.order.parts.filter(({ id }) => !id.startsWith(ENVELOPE_PART) && wasCut(plan, id));
+  const parts = plan.order.parts.filter((part) => isTyped(part) && wasCut(plan, part.id));
   return (
     <details class="no-print" open={entry.problems.length > 0 || plan.spoiled.length > 0}>
       <summary>A part is spoiled</summary>

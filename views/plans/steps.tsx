@@ -3,7 +3,6 @@
  * is kept, what falls off. Knows no order but the given.
  */
 import type { FC } from 'hono/jsx';
-import { refOfPiece } from '#core/batch/to-order.ts';
 import type { Block, Laid, Step } from '#core/cutting/cuts.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { cutStepDrawing } from '#core/drawing/cut-step.ts';
@@ -180,7 +179,7 @@ function sayBlock(
 function placeOf(pattern: number, { plan, offcuts }: PlanView): string {
   const places = new Set(
     plan.plan.patterns[pattern]!.pieces.map((id) => {
-      const { offcut } = refOfPiece(plan.pieces.find((piece) => piece.id === id)!);
+      const { offcut } = plan.pieces.find((piece) => piece.id === id)!.ref;
       return offcut === null ? '' : (offcuts.get(offcut)?.place ?? '');
     }),
   );

@@ -1,6 +1,5 @@
 /** What to fetch before the first cut: each piece with where it lies, and which of them is a part as it is. */
 import type { FC } from 'hono/jsx';
-import { refOfPiece } from '#core/batch/to-order.ts';
 import { sizeOf } from '#core/stash/measured.ts';
 import { printSize } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
@@ -19,7 +18,7 @@ export const Take: FC<PlanView> = (view) => (
 const Taken: FC<PlanView & { id: string }> = ({ id, ...view }) => {
   const { plan, designs, offcuts, units } = view;
   const piece = plan.pieces.find((one) => one.id === id)!;
-  const ref = refOfPiece(piece);
+  const { ref } = piece;
   const design = designs.get(ref.design);
   const offcut = ref.offcut === null ? undefined : offcuts.get(ref.offcut);
   const patterns = plan.plan.patterns.flatMap(({ pieces }, index) => (pieces.includes(id) ? [index] : []));

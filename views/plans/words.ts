@@ -1,12 +1,12 @@
 /** A plan in words: its one answer, its proof, what is missing and what would help. Knows no markup. */
 
+import { blankName } from '#core/batch/batch.ts';
 import type { Change } from '#core/batch/changes.ts';
+import { isBlank, type OfferedPiece, type OrderedPart } from '#core/batch/identity.ts';
 import { type FoundPlan, lookedAt, proofOf, wholeSets } from '#core/batch/planned.ts';
-import { refOfPiece } from '#core/batch/to-order.ts';
 import type { Remedy, Unplaced } from '#core/cutting/cuts.ts';
-import type { Piece } from '#core/cutting/order.ts';
 import { sizeOf } from '#core/stash/measured.ts';
-import { ENVELOPE_PART, type PieceRef } from '#core/stash/stash.ts';
+import type { PieceRef } from '#core/stash/stash.ts';
 import { length, printExact, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/common/words.ts';
 import type { PlanView } from './view.ts';
@@ -18,7 +18,7 @@ export function sayPaper({ plan, pieces }: FoundPlan, { designs }: Pick<Names, '
   const used = plan.used.map((one) => pieces.find(({ id }) => id === one.piece)!);
   const sheets = used.filter(({ kind }) => kind === 'sheet');
   const offcuts = used.length - sheets.length;
-  const names = tally(sheets.map((piece) => designs.get(refOfPiece(piece).design)?.name ?? 'a lost design'));
+  const names = tally(sheets.map((piece) => designs.get(piece.ref.design)?.name ?? 'a lost design'));
   const named = [...names].map(([name, count], index) =>
     index === 0 ? `${howMany(count, 'sheet')} of ${name}` : `${count} of ${name}`,
   );
@@ -89,7 +89,7 @@ export function saySets(plan: FoundPlan): string {
 
 /** The designs that a plan was looked for among, without what is kept. */
 export const designsOf = ({ pieces }: FoundPlan): number[] => [
-  ...new Set(pieces.filter(({ keep }) => !keep).map((piece) => refOfPiece(piece).design)),
+  ...new Set(pieces.filter(({ keep }) => !keep).map((piece) => piece.ref.design)),
 ];
 
 export const nameOf = (design: number, { designs }: Pick<Names, 'designs'>): string =>
@@ -137,7 +137,7 @@ function sayRemedy(remedy: Exclude<Remedy, Another>, matched: boolean, { plan, .
     case 'apart':
       return 'there is room if it need not be of the same design as the rest';
     case 'kept':
-      return `there is room on ${sayPieceRef(refOfPiece(plan.pieces.find(({ id }) => id === remedy.piece)!), names)}, kept back now`;
+      return `there is room on ${sayPieceRef(plan.pieces.find(({ id }) => id === remedy.piece)!.ref, names)}, kept back now`;
     case 'turned':
       return 'it would fit if it may lie any way';
     case 'longer cut':
@@ -147,8 +147,8 @@ function sayRemedy(remedy: Exclude<Remedy, Another>, matched: boolean, { plan, .
   }
 }
 
-function sayMore(piece: Piece, copies: number, { designs, units }: Names): string {
-  const name = designs.get(refOfPiece(piece).design)?.name ?? 'the same paper';
+function sayMore(piece: OfferedPiece, copies: number, { designs, units }: Names): string {
+  const name = designs.get(piece.ref.design)?.name ?? 'the same paper';
   if (piece.kind === 'sheet')
     return copies === 1 ? `another sheet of ${name}` : `${copies} more sheets of ${name}`;
   return `${copies === 1 ? 'another piece' : `${copies} more pieces`} of ${name}, ${printSize(sizeOf(piece), units)}`;
@@ -181,13 +181,17 @@ export interface PartLabel {
   readonly sign: string;
 }
 
-export function labelsOf({ order }: FoundPlan, titles: ReadonlyMap<number, string>): Map<string, PartLabel> {
+export function labelsOf(
+  { order, project }: FoundPlan,
+  titles: ReadonlyMap<number, string>,
+): Map<string, PartLabel> {
   const labels = new Map<string, PartLabel>();
   const taken = new Set<string>();
-  for (const { id } of order.parts) {
+  for (const part of order.parts) {
+    const { id } = part;
     const sign = [...id.toUpperCase(), ...SIGNS].find((one) => SIGNS.includes(one) && !taken.has(one)) ?? '';
     taken.add(sign);
-    labels.set(id, { name: partName(id, titles), sign });
+    labels.set(id, { name: partName(part, project, titles), sign });
   }
   return labels;
 }
@@ -217,10 +221,9 @@ const SIGNS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 const title = (project: number, { titles }: Names): string => `“${titles.get(project) ?? 'a project'}”`;
 
 /** A blank of another project is named after it. */
-function partName(id: string, titles: ReadonlyMap<number, string>): string {
-  const [, blank, project] = /^(.*) \(project (\d+)\)$/.exec(id) ?? [];
-  if (blank === undefined || !blank.startsWith(ENVELOPE_PART)) {
-    return id.startsWith(ENVELOPE_PART) ? capital(id) : id;
-  }
-  return `${capital(blank)} for ${titles.get(Number(project)) ?? 'another project'}`;
+function partName(part: OrderedPart, own: number, titles: ReadonlyMap<number, string>): string {
+  if (!isBlank(part)) return part.id;
+  const { project, piece } = part.of;
+  const blank = capital(blankName(true, project, piece));
+  return project === own ? blank : `${blank} for ${titles.get(project) ?? 'another project'}`;
 }

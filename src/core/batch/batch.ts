@@ -6,6 +6,7 @@ import type { CutPlan } from '#core/cutting/cuts.ts';
 import { ENVELOPE_PART, type PaperKind } from '#core/stash/stash.ts';
 import type { Length } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
+import { type BatchOrder, isTyped } from './identity.ts';
 
 export type PaperAsked =
   | { readonly of: 'any' }
@@ -67,13 +68,17 @@ export function partNames(parts: readonly Pick<PartAsked, 'name'>[]): string[] {
 /** What is still to be cut of the typed parts, once what the plan placed is cut and `spoiled` of it is lost. */
 export function partsLeft(
   { parts }: Batch,
-  done: { readonly plan: CutPlan | null; readonly spoiled: readonly { readonly part: string }[] },
+  done: {
+    readonly order: BatchOrder;
+    readonly plan: CutPlan | null;
+    readonly spoiled: readonly { readonly part: string }[];
+  },
 ): PartAsked[] {
-  const names = partNames(parts);
   const cut = (done.plan?.used ?? []).flatMap((one) => one.rectangles);
   return parts.flatMap((part, index) => {
-    const had = cut.filter((one) => one.part === names[index]).length;
-    const lost = done.spoiled.filter((one) => one.part === names[index]).length;
+    const ordered = done.order.parts.find((one) => isTyped(one) && one.of.typed === index)?.id;
+    const had = cut.filter((one) => one.part === ordered).length;
+    const lost = done.spoiled.filter((one) => one.part === ordered).length;
     const copies = part.copies - had + lost;
     return copies > 0 ? [{ ...part, copies }] : [];
   });

@@ -3,15 +3,15 @@
  * meanwhile. Compares values; where it finds anything the plan is not to be cut.
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Piece } from '#core/cutting/order.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { ProjectInFull } from '#core/project/journal.ts';
 import { missingBlanks } from '#core/project/next.ts';
 import type { PieceRef, Piece as ShelfPiece } from '#core/stash/stash.ts';
 import { length } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import { type Batch, blankName } from './batch.ts';
-import { type Cutting, refOfPiece, toPiece } from './to-order.ts';
+import type { Batch } from './batch.ts';
+import { isBlank, type OfferedPiece } from './identity.ts';
+import { type Cutting, toPiece } from './to-order.ts';
 
 export type Change =
   | { readonly kind: 'fewer'; readonly piece: PieceRef; readonly wanted: number; readonly left: number }
@@ -41,12 +41,11 @@ export function changesSince(
 }
 
 /** Plans from before borders were told to the planner say nothing of them. */
-function changeOf(before: Piece, wanted: number, now: ShelfPiece | undefined): Change | undefined {
-  const piece = refOfPiece(before);
+function changeOf(before: OfferedPiece, wanted: number, now: ShelfPiece | undefined): Change | undefined {
+  const { ref: piece, copies: _, keep: __, ...as } = before;
   const left = now?.count ?? 0;
   if (!now || left < wanted) return { kind: 'fewer', piece, wanted, left };
-  const { copies: _, keep: __, ...as } = before;
-  const { copies: ___, border, ...rest } = toPiece(now);
+  const { ref: ___, copies: ____, border, ...rest } = toPiece(now);
   const is = before.border === undefined ? rest : { ...rest, ...(border && { border }) };
   const alike = JSON.stringify(sorted(as)) === JSON.stringify(sorted(is));
   return alike ? undefined : { kind: 'other piece', piece };
@@ -56,9 +55,9 @@ const sorted = (piece: object): [string, unknown][] =>
   Object.entries(piece).sort(([one], [other]) => (one < other ? -1 : 1));
 
 function blankChanges({ batch, order }: Planned, projects: readonly ProjectInFull[]): Change[] {
-  return batch.blanks.flatMap(({ project: id, missing }, index): Change[] => {
+  return batch.blanks.flatMap(({ project: id, missing }): Change[] => {
     const full = projects.find(({ project }) => project.id === id);
-    const part = order.parts.find((one) => one.id === blankName(index === 0, id, 0));
+    const part = order.parts.find((one) => isBlank(one) && one.of.project === id && one.of.piece === 0);
     if (!full || !part) return [];
     const was = { width: length(part.width), height: length(part.height) };
     const { recipe, quantity } = full.project;

@@ -8,10 +8,11 @@ import { cutSheet } from '#core/cutting/steps.ts';
 import { halvesOf } from '#core/cutting/trimmer/tree.ts';
 import { trimmer } from '#core/cutting/trimmer/trimmer.ts';
 import { regret } from '#core/cutting/worth.ts';
-import { ENVELOPE_PART } from '#core/stash/stash.ts';
+import { type BatchOrder, isBlank } from './identity.ts';
+import type { FoundPlan } from './planned.ts';
 
 export interface Trial {
-  readonly order: Order;
+  readonly order: BatchOrder;
   readonly plan: CutPlan;
 }
 
@@ -19,9 +20,15 @@ export interface Trial {
  * Undefined where the plan has no whole envelope of its own project; one of two pieces is cut from one design. Blocks too
  * narrow to keep are cut up as planned.
  */
-export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan): Trial | undefined {
+export function firstPiece({
+  order,
+  pieces,
+  plan,
+  project,
+}: Pick<FoundPlan, 'order' | 'pieces' | 'plan' | 'project'>): Trial | undefined {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
-  const wanted = order.parts.map(({ id }) => id).filter(isOwnBlank);
+  const own = order.parts.filter((part) => isBlank(part) && part.of.project === project);
+  const wanted = own.map(({ id }) => id);
   const sources = sourcesOf(plan, wanted, (used) => byId.get(used.piece)?.design);
   if (!sources) return undefined;
   const trim = trimmer(order);
@@ -45,10 +52,6 @@ export function firstPiece(order: Order, pieces: readonly Piece[], plan: CutPlan
   });
   return { order: { ...order, parts }, plan: planOf(used, byId, plan, order) };
 }
-
-/** `envelope`, `envelope, piece 2`: blanks of other projects are named after them. */
-const isOwnBlank = (id: string): boolean =>
-  id === ENVELOPE_PART || (id.startsWith(`${ENVELOPE_PART}, piece `) && !id.includes('('));
 
 /** Which piece of the plan each blank of the first envelope comes from, all of one design. */
 function sourcesOf(

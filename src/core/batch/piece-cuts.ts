@@ -2,25 +2,23 @@
  * From a plan back to what the stash writes down: each piece with its parts, its leftovers and where they go. Knows the
  * order's names for parts and pieces; judges no plan.
  */
-import { type CutPlan, type CutTree, isCut } from '#core/cutting/cuts.ts';
+import { type CutTree, isCut } from '#core/cutting/cuts.ts';
 import { rectangleOf } from '#core/stash/measured.ts';
 import { ENVELOPE_PART, type PieceCut, type PieceRef } from '#core/stash/stash.ts';
 import { length } from '#shared/length.ts';
-import { type Batch, blankName } from './batch.ts';
-import { type Cutting, refOfPiece } from './to-order.ts';
+import { type BatchOrder, isBlank } from './identity.ts';
+import type { FoundPlan } from './planned.ts';
 
 /** `placeOf` says where leftovers of a piece are put. Throws on a plan that names a piece the order did not have. */
 export function pieceCuts(
-  plan: CutPlan,
-  { pieces }: Cutting,
-  batch: Batch,
+  { plan, pieces, order, project }: Pick<FoundPlan, 'plan' | 'pieces' | 'order' | 'project'>,
   placeOf: (piece: PieceRef) => string,
 ): PieceCut[] {
-  const called = storedNames(batch);
+  const called = storedNames(order, project);
   return plan.used.map((used) => {
     const piece = pieces.find(({ id }) => id === used.piece);
     if (!piece) throw new Error(`invalid plan: it names the piece ${used.piece}`);
-    const ref = refOfPiece(piece);
+    const { ref } = piece;
     const bordered = piece.edges?.includes('bottom') ?? false;
     return {
       piece: ref,
@@ -47,12 +45,15 @@ interface StoredName {
 }
 
 /** Blanks of every project are envelopes to the journal; what it does not know keeps its name. */
-const storedNames = ({ blanks }: Batch): Map<string, StoredName> =>
+const storedNames = ({ parts }: BatchOrder, own: number): Map<string, StoredName> =>
   new Map(
-    blanks.map(({ project }, index) => [
-      blankName(index === 0, project, 0),
-      index === 0 ? { part: ENVELOPE_PART } : { part: ENVELOPE_PART, project },
-    ]),
+    parts
+      .filter(isBlank)
+      .flatMap(({ id, of: { project, piece } }) =>
+        piece > 0
+          ? []
+          : [[id, project === own ? { part: ENVELOPE_PART } : { part: ENVELOPE_PART, project }] as const],
+      ),
   );
 
 function renamed(tree: CutTree, called: ReadonlyMap<string, StoredName>): CutTree {

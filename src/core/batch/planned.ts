@@ -4,7 +4,7 @@
  */
 
 import type { CutPlan, UsedPiece } from '#core/cutting/cuts.ts';
-import type { Piece } from '#core/cutting/order.ts';
+import type { Order, Piece } from '#core/cutting/order.ts';
 import { areaOf } from '#shared/size.ts';
 import type { Batch } from './batch.ts';
 import type { Cutting } from './to-order.ts';
@@ -115,7 +115,11 @@ export function wholeSets({
   order,
   plan,
   pieces,
-}: Pick<FoundPlan, 'order' | 'plan' | 'pieces'>): WholeSets | undefined {
+}: {
+  readonly order: Order;
+  readonly plan: CutPlan;
+  readonly pieces: readonly Piece[];
+}): WholeSets | undefined {
   const matched = order.parts.filter(({ match }) => match !== undefined);
   const parts = matched.length > 1 ? matched : order.parts;
   const [first] = parts;

@@ -2,13 +2,11 @@
  * What is to be done with a plan's sheets before its first cut: a side to check once, a strip to cut off. Joins plans and
  * pads; plans nothing.
  */
-import type { Piece } from '#core/cutting/order.ts';
 import { spareOf } from '#core/cutting/trimmer/spare.ts';
 import type { Design, Pad } from '#core/stash/stash.ts';
 import { inches, type Length } from '#shared/length.ts';
 import { type SheetEdge, type Strip, sideAcross, usableSheet, wholeSheet } from '#shared/sheet.ts';
 import type { FoundPlan } from './planned.ts';
-import { refOfPiece } from './to-order.ts';
 
 /** A side of one sheet to measure. `spare` is what it could be shorter by on the sheet that is used up most. */
 export interface SideToCheck {
@@ -60,11 +58,11 @@ const OPPOSITE: Record<SheetEdge, SheetEdge> = { left: 'right', right: 'left', t
 
 /** The pads that sheets are taken of, and what each of these sheets has to spare. */
 function sheetsByPad({ plan, pieces }: FoundPlan, designs: Designs) {
-  const byId = new Map<string, Piece>(pieces.map((piece) => [piece.id, piece]));
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]));
   const found = new Map<number, { pad: Pad; sheets: ReturnType<typeof spareOf>[] }>();
   for (const { piece: id, cuts } of plan.used) {
     const piece = byId.get(id)!;
-    const pad = piece.kind === 'sheet' ? designs.get(refOfPiece(piece).design)?.pad : undefined;
+    const pad = piece.kind === 'sheet' ? designs.get(piece.ref.design)?.pad : undefined;
     if (!pad) continue;
     const known = found.get(pad.id) ?? { pad, sheets: [] };
     known.sheets.push(spareOf(cuts, piece));

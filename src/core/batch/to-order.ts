@@ -2,7 +2,6 @@
  * From a batch to what the planner is asked: an order of parts, and the pieces on the shelf that may be cut. Joins
  * projects, shelf and the maker's limits; searches for nothing.
  */
-import type { Order, Part, Piece } from '#core/cutting/order.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import { blankWanted } from '#core/project/fitting.ts';
 import type { Project } from '#core/project/journal.ts';
@@ -14,10 +13,11 @@ import type { Problem } from '#shared/checked.ts';
 import { type Length, length, printSize, type Units } from '#shared/length.ts';
 import { areaOf, type Size } from '#shared/size.ts';
 import { type Batch, blankName, type PaperAsked, partNames } from './batch.ts';
+import type { BatchOrder, OfferedPiece, OrderedPart } from './identity.ts';
 
 /** What the planner is asked, and the paper that it is not asked about; lengths are whole numbers of 25 nm. */
-export interface Cutting extends Suitable {
-  readonly order: Order;
+export interface Cutting extends Suitable<OfferedPiece> {
+  readonly order: BatchOrder;
   readonly leftOut: readonly LeftOut[];
 }
 
@@ -98,14 +98,8 @@ export function hopeless(batch: Batch, projects: readonly Project[], shelf: Shel
 export const pieceName = ({ design, offcut }: PieceRef): string =>
   offcut === null ? `sheet-${design}` : `offcut-${offcut}`;
 
-/** The piece on the shelf that a piece of an order stands for. */
-export const refOfPiece = ({ id, design }: Piece): PieceRef => ({
-  design: Number(design),
-  offcut: id.startsWith('offcut-') ? Number(id.slice('offcut-'.length)) : null,
-});
-
 /** As the planner sees it: the printed border lies along its bottom edge, and no other edge counts. */
-export const toPiece = (piece: ShelfPiece): Piece => ({
+export const toPiece = (piece: ShelfPiece): OfferedPiece => ({
   id: pieceName(refOf(piece)),
   width: piece.width,
   height: piece.height,
@@ -115,13 +109,14 @@ export const toPiece = (piece: ShelfPiece): Piece => ({
   edges: piece.border ? ['bottom'] : [],
   ...(borderOf(piece) > 0 && { border: borderOf(piece) }),
   ...(piece.design.print.direction !== 'any way' && { upright: true }),
+  ref: refOf(piece),
 });
 
 const MATCH = 'set';
 
 /** A part of the order, and the same as the shelf is asked for it. */
 interface Asked {
-  readonly part: Part;
+  readonly part: OrderedPart;
   readonly wanted: PaperWanted;
 }
 
@@ -145,6 +140,7 @@ function blankParts(batch: Batch, projects: readonly Project[], shelf: Shelf): A
       const wanted = { ...shown, border: shown.border === true && piece === first, ...paperOf(batch.paper) };
       return asPart(wanted, shelf, {
         id: blankName(own, id, piece),
+        of: { project: id, piece },
         copies,
         ...(together ? matching(batch, MATCH) : blanks(recipe).length > 1 && { match: `${MATCH} ${id}` }),
       });
@@ -164,14 +160,19 @@ function typedParts(batch: Batch, shelf: Shelf): Asked[] {
       ...(grammage !== null && { grammage }),
       ...(at && { at }),
     };
-    return asPart(wanted, shelf, { id: names[index]!, copies, ...(match && matching(batch, MATCH)) });
+    return asPart(wanted, shelf, {
+      id: names[index]!,
+      of: { typed: index },
+      copies,
+      ...(match && matching(batch, MATCH)),
+    });
   });
 }
 
 function asPart(
   wanted: PaperWanted,
   { pieces }: Shelf,
-  rest: Pick<Part, 'id' | 'copies' | 'match' | 'oneDesign'>,
+  { of, ...rest }: Pick<OrderedPart, 'id' | 'of' | 'copies' | 'match' | 'oneDesign'>,
 ): Asked {
   const { width, height, mayTurn, border, at } = wanted;
   const all = new Map(pieces.map(({ design }) => [design.id, design]));
@@ -182,6 +183,7 @@ function asPart(
     ...(suited.length < all.size && { designs: suited.map(({ id }) => `${id}`) }),
     ...(border && { pin: { edge: 'bottom' as const } }),
     ...(at && { pin: at }),
+    of,
   };
   return { part, wanted };
 }

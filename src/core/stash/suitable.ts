@@ -9,8 +9,8 @@ import { areaOf } from '#shared/size.ts';
 const MOST_PIECES = 1500;
 
 /** The pieces looked at, and how many would do; what is to be kept comes last and counts for neither. */
-export interface Suitable {
-  readonly pieces: readonly Piece[];
+export interface Suitable<Offered extends Piece> {
+  readonly pieces: readonly Offered[];
   readonly suitable: number;
 }
 
@@ -18,11 +18,11 @@ export interface Suitable {
  * The pieces that suit some of so many parts. Where they are too many each part has an equal share, sheets before offcuts
  * and the smallest first, and what is left of the shares goes to the first of the others.
  */
-export function suitableFor(
+export function suitableFor<Offered extends Piece>(
   parts: number,
-  pieces: readonly Piece[],
-  suits: (part: number, piece: Piece) => boolean,
-): Suitable {
+  pieces: readonly Offered[],
+  suits: (part: number, piece: Offered) => boolean,
+): Suitable<Offered> {
   const numbers = Array.from({ length: parts }, (_, part) => part);
   const all = smallestFirst(pieces.filter((piece) => numbers.some((part) => suits(part, piece))));
   const [free, kept] = [all.filter(({ keep }) => !keep), all.filter(({ keep }) => keep)];
@@ -35,7 +35,7 @@ export function suitableFor(
   return { pieces: looked.slice(0, MOST_PIECES), suitable: free.length };
 }
 
-const smallestFirst = (pieces: readonly Piece[]): Piece[] =>
+const smallestFirst = <Offered extends Piece>(pieces: readonly Offered[]): Offered[] =>
   pieces.toSorted(
     (one, other) =>
       Number(other.kind === 'sheet') - Number(one.kind === 'sheet') || areaOf(one) - areaOf(other),

@@ -1,7 +1,6 @@
 /** Gathers what the pages of one plan show. Writes nothing. */
 
 import { isFound, type Plan } from '#core/batch/planned.ts';
-import { refOfPiece } from '#core/batch/to-order.ts';
 import { readCut } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
@@ -25,7 +24,7 @@ export async function readPlanView(
   const cut = plan.cut ? await readCut(db, plan.cut.id) : undefined;
   const before = plan.insteadOf === null ? undefined : await readPlan(db, plan.insteadOf);
   const ids = [plan, ...(before && isFound(before) ? [before] : [])].flatMap(({ pieces, leftOut }) => [
-    ...pieces.flatMap((piece) => refOfPiece(piece).offcut ?? []),
+    ...pieces.flatMap((piece) => piece.ref.offcut ?? []),
     ...leftOut.flatMap(({ offcuts }) => offcuts),
   ]);
   const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];

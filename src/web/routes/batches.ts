@@ -120,7 +120,7 @@ async function asLeft(c: Request, { full, kinds }: Bench): Promise<Typed> {
   const last = named?.project === id ? named : await latestPlan(c.get('db'), id);
   const blanks = { blanks: `${lacking(full)}` };
   if (!last) return { ...blanks, ...typedBatch(FIRST_BATCH(kinds), c.get('units')) };
-  const parts = partsLeft(last.batch, last.cut ? last : { plan: null, spoiled: [] });
+  const parts = partsLeft(last.batch, last.cut ? last : { ...last, plan: null, spoiled: [] });
   return { ...blanks, ...typedBatch({ ...last.batch, parts }, c.get('units')) };
 }
 

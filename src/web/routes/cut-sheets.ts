@@ -1,8 +1,8 @@
 /** The cut sheet of a plan: steps ticked, the cut written down, a trial piece first, a part spoiled. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import { partNames } from '#core/batch/batch.ts';
 import { firstPiece } from '#core/batch/first-piece.ts';
+import { isTyped } from '#core/batch/identity.ts';
 import { isFound, type Plan } from '#core/batch/planned.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import { cutPlanForm, spoiledPartForm, tickForm } from '#shared/schemas/plan.ts';
@@ -46,7 +46,7 @@ cutSheets.get('/:id/sheet', async (c) => {
 cutSheets.post('/:id/trials', async (c) => {
   const plan = await planIn(c);
   const typed = await readForm(c);
-  const trial = plan && isFound(plan) ? firstPiece(plan.order, plan.pieces, plan.plan) : undefined;
+  const trial = plan && isFound(plan) ? firstPiece(plan) : undefined;
   if (!plan || !trial) return notFound(c);
   const problems = checkPlan(trial.order, plan.pieces, trial.plan);
   if (problems.length > 0) throw new Error(`invalid trial of plan ${plan.id}: ${problems[0]!.message}`);
@@ -92,7 +92,7 @@ cutSheets.post('/:id/spoiled', async (c) => {
   const typed = await readForm(c);
   const asked = check(spoiledPartForm, typed);
   if (!asked.ok) return showPlan(c, plan, { entry: entryOf(typed, asked.problems) });
-  if (!partNames(plan.batch.parts).includes(asked.value.part)) return notFound(c);
+  if (!plan.order.parts.some((part) => isTyped(part) && part.id === asked.value.part)) return notFound(c);
   return once<{ refused: number }>(
     c,
     typed,

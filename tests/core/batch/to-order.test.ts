@@ -7,19 +7,12 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Batch, PartAsked } from '#core/batch/batch.ts';
 import { partNames, partsLeft } from '#core/batch/batch.ts';
 import { changesSince } from '#core/batch/changes.ts';
+import { identified } from '#core/batch/earlier-identity.ts';
 import { firstPiece } from '#core/batch/first-piece.ts';
 import { pieceCuts } from '#core/batch/piece-cuts.ts';
 import { areasOf, type FoundPlan, proofOf } from '#core/batch/planned.ts';
 import { suggest, suggestionsFor } from '#core/batch/suggest.ts';
-import {
-  type Cutting,
-  cuttingOf,
-  hopeless,
-  pieceName,
-  refOfPiece,
-  type Shelf,
-  toPiece,
-} from '#core/batch/to-order.ts';
+import { type Cutting, cuttingOf, hopeless, pieceName, type Shelf, toPiece } from '#core/batch/to-order.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import { planCuts } from '#core/cutting/plan.ts';
 import { pieceDrawing } from '#core/drawing/piece.ts';
@@ -84,6 +77,8 @@ const batch = (rest: Partial<Batch> = {}): Batch => ({
 const cut = (asked: Batch, projects = [project, other]): Cutting => cuttingOf(asked, projects, shelf);
 const partOf = (cutting: Cutting, id: string) => cutting.order.parts.find((one) => one.id === id)!;
 const ids = (cutting: Cutting): string[] => cutting.pieces.map(({ id }) => id).sort();
+const withoutIdentity = (key: string, value: unknown): unknown =>
+  key === 'of' || key === 'ref' ? undefined : value;
 const named = (design: { id: number }): string => `${design.id}`;
 
 const planned = (asked: Batch, projects = [project, other]): FoundPlan => {
@@ -104,6 +99,23 @@ const planned = (asked: Batch, projects = [project, other]): FoundPlan => {
 };
 
 describe('an order', () => {
+  test('says what each part and piece stands for, whatever their names', () => {
+    const blanks = [project, other].map(({ id }) => ({ project: id, copies: 1, missing: 1 }));
+    const asked = batch({ blanks, parts: [part({ name: 'envelope (project 2)' }), part()] });
+    const cutting = cut(asked, [twoPiece(), other]);
+    expect(cutting.order.parts.map(({ of }) => of)).toEqual([
+      { project: project.id, piece: 0 },
+      { project: project.id, piece: 1 },
+      { project: other.id, piece: 0 },
+      { typed: 0 },
+      { typed: 1 },
+    ]);
+    const { order, pieces } = identified(asked, JSON.parse(JSON.stringify(cutting, withoutIdentity)));
+    expect(JSON.stringify({ order, pieces })).toBe(
+      JSON.stringify({ order: cutting.order, pieces: cutting.pieces }),
+    );
+  });
+
   test('has the blanks of the recipe and the typed parts, under the maker’s limits', () => {
     const { order } = cut(batch());
     expect(order.parts.map(({ id, width, height, copies }) => ({ id, width, height, copies }))).toEqual([
@@ -141,7 +153,7 @@ describe('an order', () => {
       [0, 1].map(() => [{ part: 'Front', ...at, ...size(5, 3), turned: false }]),
     );
     // The drawing's x runs right and y down, as a spot is asked: its top left corner lies right of and under the sheet's.
-    const { parts } = pieceCuts(found.plan, found, asked, () => '')[0]!;
+    const { parts } = pieceCuts(found, () => '')[0]!;
     const box = { ...size(12, 12), code: 'Hare', leftovers: [], upright: true };
     const drawn = pieceDrawing(
       { ...box, parts: parts.map((one) => ({ ...one, name: 'Front', sign: 'F' })) },
@@ -214,7 +226,7 @@ describe('an order', () => {
     expect(hare).toMatchObject({ kind: 'sheet', copies: 3, upright: true, edges: [] });
     expect(hem).toMatchObject({ upright: true, edges: ['bottom'], border: inches(1.5) });
     expect(fern).not.toHaveProperty('upright');
-    for (const piece of shelf.pieces) expect(refOfPiece(toPiece(piece))).toEqual(refOf(piece));
+    for (const piece of shelf.pieces) expect(toPiece(piece).ref).toEqual(refOf(piece));
   });
 });
 
@@ -275,7 +287,7 @@ describe('a plan', () => {
   test('becomes what the stash writes down, blanks under the one name that makes envelopes', () => {
     const blanks = [...batch().blanks, { project: other.id, copies: 1, missing: 1 }];
     const found = planned(batch({ blanks }));
-    const cuts = pieceCuts(found.plan, found, found.batch, ({ offcut }) => (offcut === null ? 'new' : 'old'));
+    const cuts = pieceCuts(found, ({ offcut }) => (offcut === null ? 'new' : 'old'));
     expect(cuts.flatMap(problemsOfCut)).toEqual([]);
     const envelopes = cuts.flatMap(({ parts }) => parts.filter((one) => one.part === 'envelope'));
     expect(envelopes.map((one) => one.project).sort()).toEqual(
@@ -296,7 +308,7 @@ describe('a plan', () => {
       keep,
     });
     const found = planned(asked);
-    const [one] = pieceCuts(found.plan, found, asked, () => '');
+    const [one] = pieceCuts(found, () => '');
     expect(one!.parts.map(({ y, height }) => y + height)).toEqual([inches(12)]);
     expect(one!.leftovers.map(({ border }) => border)).toEqual([false]);
     const free = batch({
@@ -305,7 +317,7 @@ describe('a plan', () => {
       parts: [part({ ...size(12, 4), copies: 1, paper: { of: 'design', design: cast.hem.id } })],
     });
     const other = planned(free);
-    const borders = pieceCuts(other.plan, other, free, () => '')[0]!.leftovers;
+    const borders = pieceCuts(other, () => '')[0]!.leftovers;
     for (const left of borders) expect(left.border).toBe(left.y + left.height === inches(12));
   });
 
@@ -328,7 +340,7 @@ describe('a plan', () => {
 describe('the trial out of a plan', () => {
   test('frees one envelope and leaves whole what lies beside the way', () => {
     const found = planned(batch({ parts: [part({ copies: 8 })] }));
-    const trial = firstPiece(found.order, found.pieces, found.plan)!;
+    const trial = firstPiece(found)!;
     expect(checkPlan(trial.order, found.pieces, trial.plan)).toEqual([]);
     expect(trial.plan.used).toHaveLength(1);
     const envelopes = trial.plan.used[0]!.rectangles.filter((one) => one.part === 'envelope');
@@ -338,7 +350,7 @@ describe('the trial out of a plan', () => {
 
   test('has both pieces of an envelope that is made of two, from one design', () => {
     const found = planned(batch({ blanks: [{ project: project.id, copies: 2, missing: 2 }] }), [twoPiece()]);
-    const trial = firstPiece(found.order, found.pieces, found.plan)!;
+    const trial = firstPiece(found)!;
     expect(checkPlan(trial.order, found.pieces, trial.plan)).toEqual([]);
     const parts = trial.plan.used.flatMap((one) => one.rectangles.map(({ part }) => part));
     expect(parts.filter((one) => one !== 'Front').sort()).toEqual(['envelope', 'envelope, piece 2']);
@@ -348,7 +360,7 @@ describe('the trial out of a plan', () => {
 
   test('is none where there is no envelope', () => {
     const found = planned(batch({ blanks: [] }));
-    expect(firstPiece(found.order, found.pieces, found.plan)).toBeUndefined();
+    expect(firstPiece(found)).toBeUndefined();
   });
 });
 
@@ -376,10 +388,10 @@ describe('properties', () => {
           keep,
         });
         const found = planned(asked);
-        const cuts = pieceCuts(found.plan, found, asked, () => '');
+        const cuts = pieceCuts(found, () => '');
         expect(cuts.flatMap(problemsOfCut)).toEqual([]);
         expect(cuts.filter(({ piece }) => keep.includes(pieceName(piece)))).toEqual([]);
-        const trial = firstPiece(found.order, found.pieces, found.plan);
+        const trial = firstPiece(found);
         if (trial) expect(checkPlan(trial.order, found.pieces, trial.plan)).toEqual([]);
       }),
       { numRuns: 25, seed: 7 },
@@ -405,7 +417,7 @@ describe('changes since', () => {
   test('name what is gone, and what was put right', () => {
     const found = planned(batch());
     const [first] = found.plan.used;
-    const piece = refOfPiece(found.pieces.find(({ id }) => id === first!.piece)!);
+    const piece = found.pieces.find(({ id }) => id === first!.piece)!.ref;
     const isFirst = (one: Piece): boolean => pieceName(refOf(one)) === first!.piece;
     const gone = now((one) => (isFirst(one) ? { ...one, count: 0 } : one));
     expect(changesSince(found, gone)).toMatchObject([{ kind: 'fewer', piece, left: 0 }]);
@@ -431,10 +443,10 @@ test('parts still to be cut are those asked, less those placed, and those spoile
   );
   const spoiled = [{ part: 'Front', wrong: 'cut short', at: FIRST }];
   expect(partsLeft(found.batch, found)).toEqual([]);
-  expect(
-    partsLeft(found.batch, { plan: found.plan, spoiled }).map(({ name, copies }) => [name, copies]),
-  ).toEqual([['Front', 1]]);
-  expect(partsLeft(found.batch, { plan: null, spoiled: [] })).toEqual(found.batch.parts);
+  expect(partsLeft(found.batch, { ...found, spoiled }).map(({ name, copies }) => [name, copies])).toEqual([
+    ['Front', 1],
+  ]);
+  expect(partsLeft(found.batch, { ...found, plan: null, spoiled: [] })).toEqual(found.batch.parts);
 });
 
 test('typed names stay apart', () => {
