@@ -37,7 +37,7 @@ describe('npm run plan', () => {
       bounds: { unplaced: 0, newSheetArea: 73_728 },
       proved: true,
     });
-  }, 30_000);
+  });
 
   it('answers inches with inches', () => {
     const pieces = [{ id: 'pad', width: '12 in', height: '12 in', kind: 'sheet', upright: true }];
@@ -52,7 +52,7 @@ describe('npm run plan', () => {
       along: 'x',
       at: expect.stringMatching(/^(4 7\/8|7 1\/8) in$/),
     });
-  }, 30_000);
+  });
 
   it('prints what is cut alike, and the steps at the trimmer in the unit that came in', () => {
     const pieces = [{ id: 'pad', width: '12 in', height: '12 in', kind: 'sheet', copies: 8 }];
@@ -73,7 +73,7 @@ describe('npm run plan', () => {
     expect(plan.steps.map(({ set, times }: Record<string, unknown>) => `${set}: ${times}`)).toEqual(
       plan.steps[0].along === 'y' ? ['8 3/8 in: 4', '5 1/2 in: 8'] : ['5 1/2 in: 8', '8 3/8 in: 8'],
     );
-  }, 30_000);
+  });
 
   it('says how it is used', () => {
     const { code, out, err } = call('--help');
@@ -81,7 +81,7 @@ describe('npm run plan', () => {
     for (const words of ['npm run --silent plan -- order.json', '"pieces"', '"parts"', '"steps"'])
       expect(out).toContain(words);
     expect(call()).toMatchObject({ code: 2, out: '', err: expect.stringContaining('Usage') });
-  }, 30_000);
+  });
 
   it('cuts as many strips from one sheet as may be asked for', () => {
     const pieces = [{ id: 'roll', width: 100_000_000, height: 100_000_000, kind: 'sheet' }];
@@ -92,7 +92,7 @@ describe('npm run plan', () => {
     });
     expect([code, err]).toEqual([0, '']);
     expect(JSON.parse(out)).toMatchObject({ placed: 2000, proved: true });
-  }, 30_000);
+  });
 
   it('ends with 1 and every problem of an order that is none', () => {
     const { code, out, err } = run({
@@ -102,9 +102,9 @@ describe('npm run plan', () => {
     expect([code, out]).toEqual([1, '']);
     for (const words of ['There is no paper', 'parts[0].width', 'parts[0].height', 'parts[0].copies'])
       expect(err).toContain(words);
-  }, 30_000);
+  });
 
   it('ends with 2 where there is no JSON', () => {
     expect(run('{"pieces":')).toMatchObject({ code: 2, out: '', err: expect.stringContaining('isn’t JSON') });
-  }, 30_000);
+  });
 });

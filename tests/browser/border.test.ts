@@ -14,7 +14,7 @@ describe.skipIf(!browserPath).each([
   let walk: Walk;
   beforeAll(async () => {
     walk = await startWalk({ scripts });
-  }, 60_000);
+  });
   afterAll(() => walk?.end());
 
   const seemly = async (): Promise<void> => {
@@ -49,7 +49,7 @@ describe.skipIf(!browserPath).each([
     await walk.fill({ 'parts.0.copies': '4' });
     await walk.page.locator('[name="parts.0.paper"]').selectOption('kind-patterned');
     await walk.press('Plan the cuts');
-    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor({ timeout: 20_000 });
+    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor();
     const shown = await walk.main();
     expect(shown).toContain('2 sheets of Bunting: everything fits.');
     expect(shown).toContain('Looked at Bunting. Left out: sheets of Chalk white (not the paper asked for).');
@@ -61,7 +61,7 @@ describe.skipIf(!browserPath).each([
     await walk.follow('Change what is cut');
     await walk.fill({ blanks: '0', 'parts.0.copies': '5' });
     await walk.press('Plan the cuts');
-    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor({ timeout: 20_000 });
+    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor();
     const shown = await walk.main();
     expect(shown).toContain('4 of 5 parts fit.');
     expect(shown).toContain('No plan from Bunting places more.');

@@ -24,7 +24,7 @@ describe.skipIf(!browserPath)('the envelopes page', () => {
     walk = await startWalk();
     await walk.go('/');
     await walk.press(/demo/);
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 
@@ -72,21 +72,17 @@ describe.skipIf(!browserPath)('the envelopes page', () => {
     expect(Math.min(...figures)).toBeGreaterThanOrEqual(14);
   });
 
-  test.each([390, 1280])(
-    'at %i pixels no page overflows and axe finds nothing serious',
-    async (width) => {
-      await walk.page.setViewportSize({ width, height: 844 });
-      const found: string[] = [];
-      for (const path of PAGES) {
-        await walk.go(path);
-        const over = await walk.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        if (over > 0) found.push(`${path} is ${over} too wide`);
-        found.push(...(await graveFaults(walk.page)).map((id) => `${path}: ${id}`));
-      }
-      expect(found).toEqual([]);
-    },
-    90_000,
-  );
+  test.each([390, 1280])('at %i pixels no page overflows and axe finds nothing serious', async (width) => {
+    await walk.page.setViewportSize({ width, height: 844 });
+    const found: string[] = [];
+    for (const path of PAGES) {
+      await walk.go(path);
+      const over = await walk.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      if (over > 0) found.push(`${path} is ${over} too wide`);
+      found.push(...(await graveFaults(walk.page)).map((id) => `${path}: ${id}`));
+    }
+    expect(found).toEqual([]);
+  });
 
   test('prints its answer with every drawing on two sheets at most', async () => {
     await walk.go('/envelopes?card=5+x+7');
@@ -106,7 +102,7 @@ describe.skipIf(!browserPath)('the envelopes page', () => {
 
 test.skipIf(!browserPath)(
   'with scripts off a half typed card is asked about, and kept',
-  { timeout: 60_000 },
+
   async () => {
     const walk = await startWalk({ scripts: false });
     await walk.go('/');

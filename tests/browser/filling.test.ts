@@ -17,7 +17,7 @@ describe.skipIf(!browserPath).each([
     walk = await startWalk({ scripts });
     await walk.page.goto(walk.url);
     await walk.press(/demo/i);
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 

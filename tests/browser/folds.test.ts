@@ -16,11 +16,11 @@ describe.skipIf(!browserPath)('from card to template', () => {
     walk = await startWalk();
     await walk.go('/');
     await walk.press(/demo/);
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 
-  test.each(FOLDS)('%s', { timeout: 60_000 }, async (fold, caption) => {
+  test.each(FOLDS)('%s', async (fold, caption) => {
     await walk.page.goto(`${walk.url}/envelopes?width=5+7/8&height=3&copies=2&fold=${fold}`);
     expect(await walk.page.locator('h1').innerText()).toMatch(/^Goes in easily\. (Take|Open|Plan) /);
     expect(await walk.page.locator('.flat figcaption').innerText()).toContain(caption);

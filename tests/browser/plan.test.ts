@@ -25,7 +25,7 @@ describe.skipIf(!browserPath).each([
 
   beforeAll(async () => {
     walk = await startWalk({ scripts });
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 
@@ -61,12 +61,12 @@ describe.skipIf(!browserPath).each([
 
   test('is given one plan, and keeps one of its pieces for another time', async () => {
     await walk.press('Plan the cuts');
-    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor({ timeout: 20_000 });
+    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor();
     expect(await walk.page.locator('h1').innerText()).toMatch(/everything fits\./);
     await seemly();
     const first = walk.page.url();
     await walk.leave(walk.page.locator('.otherwise button', { hasText: /Keep|Open no/ }).first());
-    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor({ timeout: 20_000 });
+    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor();
     expect(walk.page.url()).not.toBe(first);
     expect(await walk.main()).toContain('Before:');
   });
@@ -121,7 +121,7 @@ describe.skipIf(!browserPath)('a cut sheet on paper', () => {
   let browser: Browser;
   beforeAll(async () => {
     browser = await openBrowser();
-  }, 60_000);
+  });
   afterAll(() => browser?.close());
 
   test('of a dozen pieces takes two pages', async () => {

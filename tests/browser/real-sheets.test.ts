@@ -12,7 +12,7 @@ describe.skipIf(!browserPath).each([
 
   beforeAll(async () => {
     walk = await startWalk({ scripts });
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 
@@ -52,7 +52,7 @@ describe.skipIf(!browserPath).each([
     const part = { name: 'number', width: '105 mm', height: '285 mm', copies: '2' };
     await walk.fill(Object.fromEntries(Object.entries(part).map(([name, to]) => [`parts.0.${name}`, to])));
     await walk.press('Plan the cuts');
-    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor({ timeout: 20_000 });
+    await walk.page.getByRole('link', { name: 'To the cut sheet' }).waitFor();
     expect(await walk.page.locator('h1').innerText()).toMatch(/2 sheets of Slate/);
   });
 

@@ -11,7 +11,7 @@ describe.skipIf(!browserPath).each([
 
   beforeAll(async () => {
     walk = await startWalk({ scripts, viewport: { width: 320, height: 720 } });
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 

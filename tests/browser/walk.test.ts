@@ -14,7 +14,7 @@ describe.skipIf(!browserPath).each([
 
   beforeAll(async () => {
     walk = await startWalk({ scripts });
-  }, 60_000);
+  });
 
   afterAll(() => walk?.end());
 

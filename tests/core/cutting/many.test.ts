@@ -72,29 +72,25 @@ describe('thousands of kinds', () => {
       (random) => (random.next() < 0.5 ? { match: `set ${random.below(3)}`, oneDesign: true } : {}),
       {},
     ],
-  ])(
-    '%s keep to the time limit, writing included',
-    (_, unit, wish, limits) => {
-      const { parts, pieces } = many(7, unit, wish);
-      const order = { parts, ...limits };
-      const plan = planInTime(order, pieces, TIME_MS);
-      expect(checkPlan(order, pieces, plan)).toEqual([]);
-      expect(plan.placed).toBeGreaterThan(0);
-    },
-    30_000,
-  );
+  ])('%s keep to the time limit, writing included', (_, unit, wish, limits) => {
+    const { parts, pieces } = many(7, unit, wish);
+    const order = { parts, ...limits };
+    const plan = planInTime(order, pieces, TIME_MS);
+    expect(checkPlan(order, pieces, plan)).toEqual([]);
+    expect(plan.placed).toBeGreaterThan(0);
+  });
 
   it('keep to it where all of them find room, and offcuts are looked through to spare', () => {
     const { parts, pieces } = many(9, 1, () => ({}));
     const order = { parts: parts.map((part) => ({ ...part, copies: 1 })) };
     const plan = planInTime(order, pieces, 2 * TIME_MS);
     expect(plan.placed).toBe(KINDS);
-  }, 30_000);
+  });
 
   it('are planned in good part in that time, not stock by stock until it is up', () => {
     const { parts, pieces } = many(8, 1, () => ({}));
     const plan = planCuts({ parts }, pieces, { timeMs: 2 * TIME_MS, now: processorTime });
     const copies = parts.reduce((sum, part) => sum + part.copies, 0);
     expect(plan.placed).toBeGreaterThan(copies / 4);
-  }, 30_000);
+  });
 });
