@@ -5,7 +5,7 @@ import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Choice } from '#core/stash/shelf-search.ts';
 import type { Piece } from '#core/stash/stash.ts';
-import { printExact, printSize, type Units } from '#shared/length.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import { Once } from '../common/once.tsx';
 import { Picture } from '../diagrams/picture.tsx';
 import type { Answered } from './answer.tsx';
@@ -112,7 +112,7 @@ const sayStrip = ({ offcut, design: { pad } }: Piece, units: Units): string =>
 const leaves = ({ cut }: Choice, units: Units): string =>
   cut.leftovers.length === 0
     ? 'leaves nothing worth keeping'
-    : `leaves ${cut.leftovers.map((one) => printSize(one, units)).join(' and ')}`;
+    : `leaves ${cut.leftovers.map((one) => printExactSize(one, units)).join(' and ')}`;
 
 /** The piece as drawn: the blank over it, what stays hatched. */
 const drawn = ({ piece, cut }: Choice): DrawnPiece => ({

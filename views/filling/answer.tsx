@@ -5,7 +5,7 @@ import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.t
 import { rectangleOf, sizeOf } from '#core/stash/measured.ts';
 import type { Piece } from '#core/stash/stash.ts';
 import type { Unsuited } from '#core/stash/suits.ts';
-import { type Length, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { type Length, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
 import { shorter } from '#shared/size.ts';
 import { capital, listed } from '#views/common/words.ts';
@@ -59,7 +59,7 @@ const Nothing: FC<Props> = ({ piece, leftOut, longestCut, units }) => (
   <section>
     <p class="answer">Nothing of that comes out of it.</p>
     {longestCut < shorter(piece) ? (
-      <p>Your trimmer cuts {printLength(longestCut, units)} at most, and every cut across it is longer.</p>
+      <p>Your trimmer cuts {printExact(longestCut, units)} at most, and every cut across it is longer.</p>
     ) : null}
     <LeftOut leftOut={leftOut} />
   </section>
@@ -105,14 +105,14 @@ const SIGNS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'];
 
 /** What has no name is called by its size already. */
 function sayWithSize(wanted: Wanted, units: Units): string {
-  const [thing, size] = [sayThing(wanted), printSize(wanted, units)];
+  const [thing, size] = [sayThing(wanted), printExactSize(wanted, units)];
   return thing.endsWith(size) ? thing : `${thing}, ${size}`;
 }
 
 const isOffer = (wanted: Wanted): wanted is Offer => 'card' in wanted;
 
 function sayLeft({ fill }: Filled, units: Units): string {
-  const sizes = tally(fill.leftovers.map((one) => printSize(sizeOf(one), units)));
+  const sizes = tally(fill.leftovers.map((one) => printExactSize(sizeOf(one), units)));
   if (sizes.size === 0) return 'Nothing is left worth keeping.';
   const named = [...sizes].map(([size, count]) => (count === 1 ? size : `${count} of ${size}`));
   return `${capital(listed(named))} ${fill.leftovers.length === 1 ? 'is' : 'are'} left for the shelf.`;

@@ -2,7 +2,7 @@
 import type { Child, FC } from 'hono/jsx';
 import type { Offer, Offers } from '#core/batch/filling.ts';
 import type { Piece } from '#core/stash/stash.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { isFilled } from '#shared/schemas/filling.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
 import { listed } from '#views/common/words.ts';
@@ -102,7 +102,7 @@ const Own: FC<OwnProps> = ({ offers, of, heading, entry, units, open = false }) 
           <li>
             <label>
               <input type="checkbox" name={offer.id} checked={entry.typed[offer.id] === 'on'} />
-              {offer.name} <small>{printSize(offer, units)}</small>
+              {offer.name} <small>{printExactSize(offer, units)}</small>
             </label>
             {/* biome-ignore lint/a11y/useSemanticElements: the fields of one tick need no box of their own */}
             <div class="fields more" role="group" aria-label={sayThing(offer, 2)}>

@@ -1,7 +1,7 @@
 /** Adding offcuts, several in a row: what was just added with its code to pencil on, and the form for the next. */
 import type { FC } from 'hono/jsx';
 import type { Design, Offcut } from '#core/stash/stash.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { type Entry, Field, FormProblems } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
 import { fullName } from '#views/stash/words.ts';
@@ -80,7 +80,7 @@ const Added: FC<{ offcut: Offcut; units: Units }> = ({ offcut, units }) => (
     </p>
     <p>
       {offcut.count > 1 ? `${offcut.count} × ` : ''}
-      {printSize(offcut, units)} of {fullName(offcut.design)}
+      {printExactSize(offcut, units)} of {fullName(offcut.design)}
       {offcut.place === '' ? '' : `, ${offcut.place}`}.{' '}
       <a href={`/offcuts/${offcut.id}/edit`}>Put it right</a>
     </p>

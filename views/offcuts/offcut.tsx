@@ -1,7 +1,7 @@
 /** One offcut: its code as on its back, drawn large, where it lies, and what can happen to it by hand. */
 import type { FC } from 'hono/jsx';
 import { type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
-import { inches, printSize, type Units } from '#shared/length.ts';
+import { inches, printExactSize, type Units } from '#shared/length.ts';
 import { type Entry, Field } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
 import { capital } from '#views/common/words.ts';
@@ -36,7 +36,7 @@ export const OffcutPage: FC<Props> = (props) => {
         <OffcutPicture offcut={offcut} units={units} scale={scaleFor([offcut], 330, inches(6))} />
         <div>
           <p class="answer">
-            {printSize(offcut, units)}
+            {printExactSize(offcut, units)}
             {offcut.count > 1 ? `, ${offcut.count} alike` : ''}
           </p>
           {offcut.place === '' ? null : <p class="lead">{offcut.place}</p>}

@@ -1,7 +1,7 @@
 /** An offcut drawn in proportion, in its design's print. Knows no page. */
 import type { FC } from 'hono/jsx';
 import type { Offcut } from '#core/stash/stash.ts';
-import { inches, printSize, type Units } from '#shared/length.ts';
+import { inches, printExactSize, type Units } from '#shared/length.ts';
 import { Paper, scaleFor } from '#views/stash/paper.tsx';
 import { fullName } from '#views/stash/words.ts';
 
@@ -15,7 +15,7 @@ export const OffcutPicture: FC<{ offcut: Offcut; units: Units; scale: number }> 
 }) => (
   <Paper
     id={`paper-${offcut.id}`}
-    name={`${offcut.code}: ${printSize(offcut, units)} of ${fullName(offcut.design)}`}
+    name={`${offcut.code}: ${printExactSize(offcut, units)} of ${fullName(offcut.design)}`}
     swatch={offcut.design.swatch}
     size={offcut}
     border={offcut.border ? borderOf(offcut) : undefined}

@@ -1,7 +1,7 @@
 /** Offcuts as they stand on the shelf: drawn to one scale, each with its code, size, place and the tap that lets it go. */
 import type { FC } from 'hono/jsx';
 import type { Offcut } from '#core/stash/stash.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { Once } from '#views/common/once.tsx';
 import { howMany } from '#views/common/words.ts';
 import { sayStanding } from '#views/stash/words.ts';
@@ -70,7 +70,7 @@ export const AboutOffcut: FC<AboutProps> = ({ offcut, units, justGone = false, w
       </a>
       {offcut.count > 1 ? <b>× {offcut.count}</b> : null}
     </p>
-    <p class="size">{printSize(offcut, units)}</p>
+    <p class="size">{printExactSize(offcut, units)}</p>
     <p class="of">{offcut.design.name}</p>
     <p class="quiet">
       {offcut.place === '' && offcut.count > 0 ? (

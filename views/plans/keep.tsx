@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { pieceName } from '#core/batch/to-order.ts';
 import { type Piece, refOf } from '#core/stash/stash.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import type { Entry } from '../common/field.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 
@@ -26,7 +26,7 @@ export const KeepChoice: FC<Props> = ({ pieces, entry, units }) => {
           {({ design }) => `${design.name} (${design.sheets} left)`}
         </Ticks>
         <Ticks heading="Keep these offcuts" pieces={pieces.filter(({ offcut }) => offcut)} entry={entry}>
-          {(piece) => `${piece.offcut!.code} ${printSize(piece, units)} ${piece.design.name}`}
+          {(piece) => `${piece.offcut!.code} ${printExactSize(piece, units)} ${piece.design.name}`}
         </Ticks>
       </div>
     </details>

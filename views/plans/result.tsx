@@ -4,7 +4,7 @@ import { isTyped } from '#core/batch/identity.ts';
 import { areasOf } from '#core/batch/planned.ts';
 import type { Part } from '#core/cutting/order.ts';
 import { sizeOf } from '#core/stash/measured.ts';
-import { length, printLength, printSize, type Units } from '#shared/length.ts';
+import { length, printExact, printExactSize, type Units } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { Field } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
@@ -17,7 +17,7 @@ export const Result: FC<PlanView> = (view) => {
   const labels = labelsOf(plan, view.titles);
   const placed = tally(plan.plan.used.flatMap((one) => one.rectangles.map(({ part }) => part)));
   const kept = tally(
-    plan.plan.used.flatMap((one) => one.leftovers.map((left) => printSize(sizeOf(left), units))),
+    plan.plan.used.flatMap((one) => one.leftovers.map((left) => printExactSize(sizeOf(left), units))),
   );
   return (
     <section class="result">
@@ -27,8 +27,8 @@ export const Result: FC<PlanView> = (view) => {
           .filter(({ id }) => placed.has(id))
           .map((part) => (
             <li>
-              <b>{placed.get(part.id)}</b> × {labels.get(part.id)!.name}, {printSize(sizeOf(part), units)}{' '}
-              <small>({labels.get(part.id)!.sign})</small>
+              <b>{placed.get(part.id)}</b> × {labels.get(part.id)!.name},{' '}
+              {printExactSize(sizeOf(part), units)} <small>({labels.get(part.id)!.sign})</small>
               {saySpot(part, units)}
             </li>
           ))}
@@ -46,7 +46,7 @@ export const Result: FC<PlanView> = (view) => {
 /** `, 2″ from the left and 0″ from the top of a sheet` */
 const saySpot = ({ pin }: Part, units: Units): string =>
   pin && 'x' in pin
-    ? `, ${printLength(length(pin.x), units)} from the left and ${printLength(length(pin.y), units)} from the top of a sheet`
+    ? `, ${printExact(length(pin.x), units)} from the left and ${printExact(length(pin.y), units)} from the top of a sheet`
     : '';
 
 /** Written down: what to pencil on which leftover, and the way back. */
@@ -84,7 +84,7 @@ export const AfterCut: FC<PlanView> = (view) => {
                   {offcuts.get(one.offcut)?.code}
                 </a>{' '}
                 {(count.get(`${one.offcut}`) ?? 1) > 1 ? `${count.get(`${one.offcut}`)} of ` : ''}
-                {printSize(one, units)} of {designs.get(one.design)?.name}
+                {printExactSize(one, units)} of {designs.get(one.design)?.name}
                 {one.place === '' ? '' : `, to ${one.place}`}
               </li>
             ))}

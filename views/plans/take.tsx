@@ -1,7 +1,7 @@
 /** What to fetch before the first cut: each piece with where it lies, and which of them is a part as it is. */
 import type { FC } from 'hono/jsx';
 import { sizeOf } from '#core/stash/measured.ts';
-import { printSize } from '#shared/length.ts';
+import { printExactSize } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { SwatchChip } from '../diagrams/swatch.tsx';
 import type { PlanView } from './view.ts';
@@ -49,7 +49,7 @@ const Taken: FC<PlanView & { id: string }> = ({ id, ...view }) => {
             {howMany(count, 'new sheet')} of {design?.name ?? 'a design that is gone'}
           </b>
         )}{' '}
-        {printSize(sizeOf(piece), units)}
+        {printExactSize(sizeOf(piece), units)}
         {offcut?.place ? `, from ${offcut.place}` : ''}
         {patterns.map((pattern) => sayWhole(pattern, patterns.length > 1, view))}
       </span>

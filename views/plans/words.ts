@@ -7,7 +7,7 @@ import { type FoundPlan, lookedAt, proofOf, wholeSets } from '#core/batch/planne
 import type { Remedy, Unplaced } from '#core/cutting/cuts.ts';
 import { sizeOf } from '#core/stash/measured.ts';
 import type { PieceRef } from '#core/stash/stash.ts';
-import { length, printExact, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { length, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
 import { capital, howMany, listed } from '#views/common/words.ts';
 import type { PlanView } from './view.ts';
 
@@ -141,9 +141,9 @@ function sayRemedy(remedy: Exclude<Remedy, Another>, matched: boolean, { plan, .
     case 'turned':
       return 'it would fit if it may lie any way';
     case 'longer cut':
-      return `it would take a cut of ${printLength(length(remedy.length), names.units)}, longer than your trimmer’s`;
+      return `it would take a cut of ${printExact(length(remedy.length), names.units)}, longer than your trimmer’s`;
     case 'smaller':
-      return `it would fit at ${printSize(sizeOf(remedy), names.units)}`;
+      return `it would fit at ${printExactSize(sizeOf(remedy), names.units)}`;
   }
 }
 
@@ -151,7 +151,7 @@ function sayMore(piece: OfferedPiece, copies: number, { designs, units }: Names)
   const name = designs.get(piece.ref.design)?.name ?? 'the same paper';
   if (piece.kind === 'sheet')
     return copies === 1 ? `another sheet of ${name}` : `${copies} more sheets of ${name}`;
-  return `${copies === 1 ? 'another piece' : `${copies} more pieces`} of ${name}, ${printSize(sizeOf(piece), units)}`;
+  return `${copies === 1 ? 'another piece' : `${copies} more pieces`} of ${name}, ${printExactSize(sizeOf(piece), units)}`;
 }
 
 /** `the sheets of Fern`, `offcut K7 of Fern` */
@@ -169,7 +169,7 @@ export function sayChange(change: Change, names: Names): string {
     case 'other piece':
       return `${capital(sayPieceRef(change.piece, names))}: size or print was put right since`;
     case 'other blank':
-      return `The blank of ${title(change.project, names)} was ${printSize(change.was, names.units)}${change.now ? ` and is ${printSize(change.now, names.units)} now` : ' and has no recipe now'}`;
+      return `The blank of ${title(change.project, names)} was ${printExactSize(change.was, names.units)}${change.now ? ` and is ${printExactSize(change.now, names.units)} now` : ' and has no recipe now'}`;
     case 'fewer missing':
       return `${title(change.project, names)} lacked ${howMany(change.was, 'blank')} and lacks ${change.now} now`;
   }

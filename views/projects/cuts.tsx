@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { CutRecord, RecordedPiece } from '#core/project/journal.ts';
 import { type Design, ENVELOPE_PART } from '#core/stash/stash.ts';
-import { printSize } from '#shared/length.ts';
+import { printExactSize } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { When } from '../common/when.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
@@ -75,7 +75,7 @@ const Piece: FC<ProjectView & { piece: RecordedPiece; count: number; id: string 
       <p>
         {count > 1 ? `${count} ` : ''}
         {offcut ? <span class="code">{offcut.code}</span> : count > 1 ? 'sheets' : 'One sheet'} of{' '}
-        <DesignLink design={design} />, {printSize(piece, units)}
+        <DesignLink design={design} />, {printExactSize(piece, units)}
         <br />
         <small>
           {comesOff(piece)} from {count > 1 ? 'each' : 'it'}
@@ -86,7 +86,7 @@ const Piece: FC<ProjectView & { piece: RecordedPiece; count: number; id: string 
               <a href={`/offcuts/${one.offcut}`} class="code">
                 {one.code}
               </a>{' '}
-              {printSize(one, units)}
+              {printExactSize(one, units)}
             </>
           ))}
         </small>

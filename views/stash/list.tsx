@@ -2,7 +2,7 @@
 
 import type { FC } from 'hono/jsx';
 import type { Offcut, PadWithDesigns } from '#core/stash/stash.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { areaOf } from '#shared/size.ts';
 import { printDay } from '#views/common/when.tsx';
 import { howMany } from '#views/common/words.ts';
@@ -56,7 +56,7 @@ const OffcutTable: FC<{ offcuts: readonly Offcut[]; units: Units }> = ({ offcuts
               {offcut.code}
             </a>
           </td>
-          <td class="size">{printSize(offcut, units)}</td>
+          <td class="size">{printExactSize(offcut, units)}</td>
           <td class="number">{offcut.count}</td>
           <td>
             {offcut.design.name} <span class="quiet">{offcut.design.pad.name}</span>

@@ -2,7 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { LearnedTool } from '#core/project/learning.ts';
 import type { Problem } from '#shared/checked.ts';
-import { inches, printLength, printSize, typedLength, type Units } from '#shared/length.ts';
+import { inches, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
 import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 import { listed } from '../common/words.ts';
@@ -126,8 +126,8 @@ const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, uni
           {observations.map((one, index) => (
             <li>
               <a href={`/projects/${one.project.id}`}>{one.project.title}</a>, envelope {one.number}: square{' '}
-              {printLength(one.square, units)}, start {printLength(one.start, units)} gave a pocket of{' '}
-              {printSize(one.pocket, units)}.
+              {printExact(one.square, units)}, start {printExact(one.start, units)} gave a pocket of{' '}
+              {printExactSize(one.pocket, units)}.
               {one.alike.length > 0 &&
                 ` Noted for envelopes ${listed(one.alike.map(String))} too; it counts once.`}
               <Doubt problem={calibration.problems.find(({ field }) => field === `observations.${index}`)} />

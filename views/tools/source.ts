@@ -10,8 +10,8 @@ export function saySource(source: Source): string {
   return `learned from ${howMany(source.pockets, 'pocket')}`;
 }
 
-/** As the ruler shows it where it lies on a mark; a learned one is finer. */
+/** As a ruler shows it where it lies on a mark, down to 32nds; a learned one is finer. */
 export function sayValue(one: Length, units: Units): string {
-  const shown = printLength(one, units);
+  const shown = printLength(one, units.unit === 'in' ? { unit: 'in', step: 32 } : units);
   return shown.startsWith('≈') ? finely(one, units) : shown;
 }

@@ -10,7 +10,7 @@ import { borderOf, type PieceRef, refOf, type Piece as ShelfPiece } from '#core/
 import { type Suitable, suitableFor } from '#core/stash/suitable.ts';
 import { type PaperWanted, roomFor, unsuited, unsuitedDesign } from '#core/stash/suits.ts';
 import type { Problem } from '#shared/checked.ts';
-import { type Length, length, printSize, type Units } from '#shared/length.ts';
+import { type Length, length, printExactSize, type Units } from '#shared/length.ts';
 import { areaOf, type Size } from '#shared/size.ts';
 import { type Batch, blankName, type PaperAsked, partNames } from './batch.ts';
 import type { BatchOrder, OfferedPiece, OrderedPart } from './identity.ts';
@@ -223,7 +223,7 @@ const largest = (pieces: readonly ShelfPiece[], room: (piece: ShelfPiece) => Siz
   pieces.reduce((best, one) => (areaOf(room(one)) > areaOf(room(best)) ? one : best));
 
 const runsOver = (wanted: PaperWanted, pieces: readonly ShelfPiece[], units: Units): string =>
-  `${printSize(wanted, units)} from there runs over the edge of the sheet, which is ${printSize(
+  `${printExactSize(wanted, units)} from there runs over the edge of the sheet, which is ${printExactSize(
     largest(pieces, (piece) => piece),
     units,
   )}.`;
@@ -232,7 +232,7 @@ function tooLarge(wanted: PaperWanted, pieces: readonly ShelfPiece[], units: Uni
   const room = (piece: ShelfPiece): Size => (wanted.at ? piece : roomFor(wanted, piece));
   const best = largest(pieces, room);
   const beside = room(best).height < best.height ? ' beside its border' : '';
-  const says = `${printSize(wanted, units)} is larger than any of this paper; the largest piece is ${printSize(room(best), units)}${beside}.`;
+  const says = `${printExactSize(wanted, units)} is larger than any of this paper; the largest piece is ${printExactSize(room(best), units)}${beside}.`;
   const bare = { ...wanted, mayTurn: true };
   const turning = !wanted.border && !wanted.at && pieces.some((piece) => !unsuited(bare, piece));
   if (turning) return `${says} Lying any way it would fit.`;

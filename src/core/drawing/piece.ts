@@ -2,7 +2,7 @@
  * A sheet or an offcut in proportion with what is cut from it laid over: parts named, leftovers hatched, waste
  * crossed, the print's direction beside it, code and size above. Knows neither plans nor shelves, only rectangles.
  */
-import { type Length, printLength, printSize, type Units } from '#shared/length.ts';
+import { type Length, printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Swatch } from '#shared/swatch.ts';
 import { textWidth } from './boxes.ts';
@@ -41,7 +41,7 @@ export const pieceScale = (pieces: readonly Size[], width: number, height: numbe
 /** The piece at `scale` drawing units per length. Parts that are too small for their sign stay blank. */
 export function pieceDrawing(piece: DrawnPiece, units: Units, scale: number): Drawing {
   const [width, height] = [piece.width * scale, piece.height * scale];
-  const heading = `${piece.code} · ${printSize(piece, units)}`;
+  const heading = `${piece.code} · ${printExactSize(piece, units)}`;
   const swatchRoom = piece.swatch ? CHIP + 6 : 0;
   return {
     title: heading,
@@ -111,11 +111,11 @@ function headingShapes(piece: DrawnPiece, heading: string, swatchRoom: number): 
 
 const leftoverShapes = (box: Box, laid: Laid, units: Units): Shape[] => [
   area('left', outlineOf(box)),
-  ...fitted(box, [[printSize(laid, units)]]),
+  ...fitted(box, [[printExactSize(laid, units)]]),
 ];
 
 function partShapes(box: Box, part: LaidPart, units: Units): Shape[] {
-  const size = printSize(part, units);
+  const size = printExactSize(part, units);
   const texts = [[part.name, size], [`${part.name} ${size}`], [part.name], [part.sign]];
   return [area('part', outlineOf(box), part.lit ? 'lit' : 'plain'), ...fitted(box, texts)];
 }
@@ -163,16 +163,16 @@ const labelsLast = (shapes: readonly Shape[]): Shape[] => [
 const closed = <T>(points: readonly T[]): T[] => [...points, points[0]!];
 
 function inWords(piece: DrawnPiece, units: Units): string {
-  const parts = piece.parts.map((part) => `${part.name} ${printSize(part, units)}`);
-  const left = piece.leftovers.map((one) => printSize(one, units));
+  const parts = piece.parts.map((part) => `${part.name} ${printExactSize(part, units)}`);
+  const left = piece.leftovers.map((one) => printExactSize(one, units));
   return [
-    `${piece.code}, ${printSize(piece, units)}.`,
+    `${piece.code}, ${printExactSize(piece, units)}.`,
     parts.length > 0 ? `From it come ${tally(parts)}.` : 'Nothing is cut from it.',
     left.length > 0 ? `Left over: ${tally(left)}.` : 'Nothing is left over.',
     ...(piece.upright ? ['The print runs up.'] : []),
     ...(piece.border === undefined
       ? []
-      : [`A border ${printLength(piece.border, units)} deep lies at the bottom.`]),
+      : [`A border ${printExact(piece.border, units)} deep lies at the bottom.`]),
   ].join(' ');
 }
 

@@ -14,7 +14,7 @@ import { toPiece } from '#core/batch/to-order.ts';
 import type { Fill } from '#core/cutting/one-piece/fill.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import type { Problem } from '#shared/checked.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { type FillingTyped, fillingForm } from '#shared/schemas/filling.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
@@ -98,7 +98,7 @@ function goodsOf({ own, parts }: FillingTyped, { offers }: Offers, units: Units)
     ...part,
     id: `part ${index}`,
     of: 'part' as const,
-    name: name || `piece of ${printSize(part, units)}`,
+    name: name || `piece of ${printExactSize(part, units)}`,
     upright: print === 'upright',
     ...(most !== undefined && { most }),
   }));

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { labelTroubles } from '#core/drawing/boxes.ts';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
-import { inches, type Units } from '#shared/length.ts';
+import { inches, millimetres, type Units } from '#shared/length.ts';
 
 const UNITS: readonly Units[] = [{ unit: 'in', step: 32 }, { unit: 'mm' }];
 
@@ -47,6 +47,30 @@ describe('pieces', () => {
       }),
       { seed: 7, numRuns: 200 },
     );
+  });
+
+  it('say exactly what is cut, whatever the reader sees elsewhere', () => {
+    const sheet = { width: millimetres(209.5), height: millimetres(297) };
+    const part = {
+      ...sheet,
+      height: inches(4 + 3 / 64),
+      x: inches(0),
+      y: inches(0),
+      name: 'Base',
+      sign: 'A',
+    };
+    const leftover = { ...sheet, height: inches(1 + 1 / 64), x: inches(0), y: inches(5) };
+    const piece: DrawnPiece = {
+      ...sheet,
+      code: 'Fern',
+      parts: [part],
+      leftovers: [leftover],
+      upright: false,
+    };
+    const { words } = pieceDrawing(piece, { unit: 'in', step: 8 }, pieceScale([piece], 600, 600));
+    expect(words).toContain('Fern, 209.5 × 297 mm.');
+    expect(words).toContain('Base 209.5 mm × 4³⁄₆₄″');
+    expect(words).toContain('209.5 mm × 1¹⁄₆₄″');
   });
 
   it('are drawn on one scale', () => {

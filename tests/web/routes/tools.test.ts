@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { inches, millimetres } from '#shared/length.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
-import { readSettings } from '#stores/settings.ts';
+import { editSettings, readSettings } from '#stores/settings.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 
 let app: App;
@@ -54,6 +54,8 @@ describe('notchers', () => {
   test('its values are told finer than its ruler where they lie between two marks', async () => {
     const usual = await (await app.get('/tools/notchers/1')).text();
     expect(usual).toContain('<dd>⁷⁄₁₆″</dd>');
+    await editSettings(app.db, { units: { unit: 'in', step: 8 } });
+    expect(await (await app.get('/tools/notchers/1')).text()).toContain('<dd>⁷⁄₁₆″</dd>');
     await app.post('/tools/notchers/1', { ...tool, inset: '0.471', zeroOffset: '-0.02' });
     const pinned = await (await app.get('/tools/notchers/1')).text();
     expect(pinned).toContain('<dd>0.471″</dd>');
