@@ -59,13 +59,13 @@ function setParts(one: Suggestion, { card, recipe }: Project, copies: number, un
   }
 }
 
-/** A liner's size follows from square roots, and is cut at a trimmer; half a mark is far less than what it keeps clear. */
+/** A liner is cut at a trimmer: what its ruler doesn't show is left off, far less than what it keeps clear. */
 const toRuler =
   (units: Units) =>
   (part: SetPart): SetPart => ({
     ...part,
-    width: onRuler(part.width, units, 'nearest'),
-    height: onRuler(part.height, units, 'nearest'),
+    width: onRuler(part.width, units, 'down'),
+    height: onRuler(part.height, units, 'down'),
   });
 
 /** A common glue line. */

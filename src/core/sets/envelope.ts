@@ -9,13 +9,14 @@ import { area, edges } from '#core/geometry/polygon.ts';
 import type { Checked } from '#shared/checked.ts';
 import { turned } from '#shared/size.ts';
 import { type LinerWish, liner } from './liner.ts';
-import type { SetPart } from './part.ts';
+import { gridOf, type SetPart } from './part.ts';
 import type { ToPost } from './posted.ts';
 
 /** A liner for the envelope as it is finished; lying so that the closing flap is at its top. */
 export function linerOf(recipe: Recipe, wish: Omit<LinerWish, 'pocket' | 'flap'>): Checked<SetPart> {
   const opensAtTop = closing(recipe).side === 'top';
   return liner({
+    grid: gridOf(recipe.notcher),
     ...wish,
     pocket: opensAtTop ? recipe.pocket : turned(recipe.pocket),
     flap: openFlap(recipe),

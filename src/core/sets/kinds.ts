@@ -4,7 +4,7 @@
  */
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { accept, type Checked, refuse } from '#shared/checked.ts';
-import { type Length, length, subtract, times } from '#shared/length.ts';
+import { add, type Length, length, roundToStep, subtract, times } from '#shared/length.ts';
 import type { PartAsked, PartKind } from '#shared/schemas/parts.ts';
 import type { Size } from '#shared/size.ts';
 import { cardBase } from './base.ts';
@@ -12,7 +12,7 @@ import { boxStrips } from './box.ts';
 import { linerOf } from './envelope.ts';
 import { notchedPair } from './notches.ts';
 import { foldedInsert, frontPanels, insidePanel } from './panels.ts';
-import type { SetPart } from './part.ts';
+import { gridOf, type SetPart } from './part.ts';
 import { tag } from './tag.ts';
 import { type Wrap, wrap } from './wraps.ts';
 
@@ -67,7 +67,10 @@ function frontLayers(asked: PartAsked<'front'>): Checked<readonly SetPart[]> {
   return renamed(frontPanels({ ...asked, card: asked, margins }), Object.fromEntries(names));
 }
 
-/** Round the closed envelope the strip has no fold to mind, and the envelope's paper adds to the bulk. */
+/**
+ * Round the closed envelope the strip has no fold to mind, and the envelope's paper adds to the bulk; what goes round is
+ * rounded up to the maker's grid, its sides to an even number of lines since the strip's ends meet in their middle.
+ */
 function wrapOf(
   { round, foldAt, leafBulk, ...asked }: PartAsked<'wrap'>,
   envelope: Recipe | undefined,
@@ -76,7 +79,11 @@ function wrapOf(
     return wrap({ ...asked, card: asked, fold: foldAt, ...(leafBulk !== undefined && { leafBulk }) });
   }
   if (!envelope) return refuse('round', 'No envelope was found for this card.');
-  const card = { ...envelope.pocket, bulk: length(asked.bulk + ENVELOPE_BULK) };
+  const grid = gridOf(envelope.notcher);
+  const even = (side: Length): Length => roundToStep(side, times(grid, 2), 'up');
+  const { width, height } = envelope.pocket;
+  const bulk = roundToStep(add(asked.bulk, ENVELOPE_BULK), grid, 'up');
+  const card = { width: even(width), height: even(height), bulk };
   return wrap({ ...asked, card, fold: 'none' });
 }
 

@@ -6,7 +6,7 @@ import type { Part } from '#core/cutting/order.ts';
 import { type Line, type Polygon, point } from '#core/geometry/point.ts';
 import { rectangle } from '#core/geometry/polygon.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
-import type { Length } from '#shared/length.ts';
+import { inches, type Length, millimetres } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 
 /** Seen from its good side as it is cut: x to the right and y down from its top left corner. */
@@ -38,6 +38,12 @@ export interface Wanted {
   /** The paper has a print that may not lie sideways. */
   readonly upright?: boolean;
 }
+
+/** What a part is published on: 64ths of an inch, or ½ mm for a tool whose ruler has millimetres. */
+export const gridOf = ({ graduation }: { readonly graduation: Length }): Length =>
+  graduation % SIXTY_FOURTH === 0 ? SIXTY_FOURTH : millimetres(0.5);
+
+export const SIXTY_FOURTH = inches(1 / 64);
 
 /** Parts as a plan takes them; what is no paper is left out. Parts of one name are numbered. */
 export function toOrder(parts: readonly SetPart[]): Part[] {

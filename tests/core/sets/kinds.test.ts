@@ -20,10 +20,12 @@ describe('with nothing typed but the card', () => {
     expect(make(kind).length).toBeGreaterThan(0);
   });
 
-  // Published how-to guides: a liner is ¼ in narrower than its envelope; its outline is rounded up by less than a unit.
+  // Published how-to guides: a liner is ¼ in narrower than its envelope; ours lies on 64ths, rounded down.
   test('a liner is ¼ in narrower than the envelope', () => {
     const [liner] = make('liner');
-    expect(Math.abs(liner!.width - subtract(RECIPE.pocket.width, inches(1 / 4)))).toBeLessThanOrEqual(1);
+    const less = subtract(RECIPE.pocket.width, liner!.width);
+    expect(less).toBeGreaterThanOrEqual(inches(1 / 4));
+    expect(less).toBeLessThan(inches(1 / 4 + 1 / 64));
   });
 
   // Common practice, no source: the base's notch is the panel's plus the margin of ⅛ in.
@@ -39,5 +41,12 @@ test('a band round the closed envelope is longer than one round its card', () =>
   const [card, envelope] = [make('wrap', typed), make('wrap', { ...typed, round: 'the closed envelope' })];
   const grown = 2 * (RECIPE.pocket.width - CARD.width);
   expect(envelope[0]!.width - card[0]!.width).toBeGreaterThan(grown);
-  expect(envelope[0]!.width - card[0]!.width).toBeLessThan(length(grown + inches(0.1)));
+  expect(envelope[0]!.width - card[0]!.width).toBeLessThan(length(grown + inches(0.15)));
+});
+
+test('a band round the closed envelope lies on 64ths of an inch, with its scores', () => {
+  const [band] = make('wrap', { width: '5 7/8', height: '3', round: 'the closed envelope' });
+  for (const measure of [band!.width, ...band!.scores.map(({ at }) => at)]) {
+    expect(measure % inches(1 / 64)).toBe(0);
+  }
 });

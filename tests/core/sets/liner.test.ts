@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type Polygon, point } from '#core/geometry/point.ts';
 import { edges } from '#core/geometry/polygon.ts';
 import { type LinerWish, liner } from '#core/sets/liner.ts';
-import { inches, toInches } from '#shared/length.ts';
+import { inches, length, toInches } from '#shared/length.ts';
 import { rect, refused, sound } from '#tests/support/checked.ts';
 
 const corners = (...all: [number, number][]): Polygon => all.map(([x, y]) => point(inches(x), inches(y)));
@@ -48,8 +48,9 @@ describe('a liner', () => {
       (edge) => Math.abs(edge.to.x - edge.from.x) > Math.abs(edge.to.y - edge.from.y) / 2,
     );
     for (const edge of glued.filter((one) => one.from.y !== 0 || one.to.y !== 0)) {
-      const nearest = Math.min(...onEnvelope.map((at) => distanceTo(at, edge)));
-      expect(toInches(nearest)).toBeCloseTo(0.5 + 1 / 16, 4);
+      const nearest = toInches(Math.min(...onEnvelope.map((at) => distanceTo(at, edge))));
+      expect(nearest).toBeGreaterThan(0.5 + 1 / 16 - 1e-6);
+      expect(nearest).toBeLessThan(0.5 + 1 / 16 + 1 / 64);
     }
   });
 
@@ -71,6 +72,31 @@ describe('a liner', () => {
   test('a square flap gets a straight top, just below its glue', () => {
     const part = sound(liner(wish(FLAPS.square!)));
     expect(part.height).toBe(inches(5 + 2 - 0.5 - 1 / 16));
+  });
+
+  // Published how-to guides, on an A7 (5¼ × 7¼ in, printers' size charts) with a 2 in flap and ½ in of gum: 7 in wide;
+  // its foot in the bottom fold, its top under the gum but by less than the ⅛ in that the sides keep.
+  test('an A7 gets the liner that guides tell to cut', () => {
+    const flap = corners([0, 0], [0, -2], [7.25, -2], [7.25, 0]);
+    const part = sound(liner({ pocket: rect(7.25, 5.25), flap, glue: inches(0.5), copies: 1 }));
+    expect(part.width).toBe(inches(7));
+    expect(toInches(part.height)).toBeGreaterThan(5.25 + 1.5 - 1 / 8);
+    expect(toInches(part.height)).toBeLessThan(5.25 + 1.5);
+  });
+
+  test('a pocket off every ruler gets a liner on 64ths of an inch, never larger', () => {
+    const pocket = { width: length(6_480_889), height: length(4_445_321) };
+    const flap = FLAPS.pointed!.map(({ x, y }) => point((x * pocket.width) / inches(7), y));
+    const part = sound(liner({ ...wish(flap), pocket }));
+    for (const measure of [part.width, part.height, part.scores[0]!.at]) {
+      expect(measure % inches(1 / 64)).toBe(0);
+    }
+    expect(pocket.width - inches(1 / 4) - part.width).toBeGreaterThanOrEqual(0);
+    expect(pocket.width - inches(1 / 4) - part.width).toBeLessThan(inches(1 / 64));
+    expect(part.height - part.scores[0]!.at).toBeLessThanOrEqual(pocket.height);
+    const [xs, ys] = [part.outline!.map(({ x }) => x), part.outline!.map(({ y }) => y)];
+    expect([Math.min(...xs), Math.min(...ys)].map(Math.round)).toEqual([0, 0]);
+    expect([Math.max(...xs), Math.max(...ys)].map(Math.round)).toEqual([part.width, part.height]);
   });
 
   test('glue over the whole flap leaves nothing to line', () => {
