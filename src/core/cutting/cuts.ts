@@ -2,13 +2,11 @@
  * What a plan is: a tree of edge-to-edge cuts over each piece used, what comes off, what is left, in which steps that is
  * done, and how good any plan could be. Types and what tells a cut from a leaf, shared by the search, the judge and the pages; plain JSON.
  */
-import type { Bounds, Edge, Limits } from './order.ts';
+import type { Bounds, Edge, Limits, Sides } from './order.ts';
 
-export interface Rectangle {
+export interface Rectangle extends Sides {
   readonly x: number;
   readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** One copy of a part in place; width and height as it lies, so swapped when `turned`. */

@@ -3,6 +3,12 @@
  * no database; every length is a whole number, all in one unit of the caller's choosing.
  */
 
+/** How wide and how high something is. */
+export interface Sides {
+  readonly width: number;
+  readonly height: number;
+}
+
 /** An edge of a piece as it lies on the table: `x` runs right and `y` down from its top left corner. */
 export type Edge = 'top' | 'right' | 'bottom' | 'left';
 

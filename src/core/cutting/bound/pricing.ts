@@ -50,16 +50,15 @@ export function leastUnplaced(
   let over = -SLACK;
   for (let at = 0; at < copies.length; at += 1) over += prices[at]! * copies[at]!;
   for (let at = 0; at < stocks.length; at += 1) over -= holds[at]! * stocks[at]!.copies;
-  return dearestFirst(prices, copies, over);
+  return copiesWorth(over, prices, copies);
 }
 
 /** How many of the dearest copies make up for `over`. */
-function dearestFirst(prices: Float64Array, copies: readonly number[], over: number): number {
+function copiesWorth(over: number, prices: Float64Array, copies: readonly number[]): number {
   if (over <= 0) return 0;
-  const order = [...prices.keys()].sort((one, other) => prices[other]! - prices[one]!);
   let count = 0;
   let rest = over;
-  for (const at of order) {
+  for (const at of dearestFirst(prices)) {
     const many = Math.min(copies[at]!, Math.ceil(rest / prices[at]! - SLACK));
     count += many;
     rest -= many * prices[at]!;
@@ -89,13 +88,16 @@ export function leastSheets(
 
 function dearest(prices: Float64Array, copies: readonly number[], many: number): number {
   let [sum, left] = [0, many];
-  for (const at of [...prices.keys()].sort((one, other) => prices[other]! - prices[one]!)) {
+  for (const at of dearestFirst(prices)) {
     const count = Math.min(left, copies[at]!);
     sum += count * prices[at]!;
     left -= count;
   }
   return sum;
 }
+
+const dearestFirst = (prices: Float64Array): number[] =>
+  [...prices.keys()].sort((one, other) => prices[other]! - prices[one]!);
 
 interface Sheet {
   readonly holds: number;
@@ -301,22 +303,21 @@ class Scene {
     const useful = all.filter(
       (one, index) => !all.some((other, at) => at !== index && betters(other, one, at < index)),
     );
-    return useful.map(({ price, cap }) => ({
-      wide: Float64Array.from(this.wide, (at) => price[at]!),
-      high: Float64Array.from(this.high, (at) => price[at]!),
-      acrossStock: Float64Array.from(this.stockWide, (at) => cap[at]!),
-      downStock: Float64Array.from(this.stockHigh, (at) => cap[at]!),
-    }));
+    return useful.map((one) => this.dual(one));
   }
 
   /** The one function that needs no table: a length's share of the capacity. */
   private plainArea(capacity: number): Dual {
-    const share = (at: number, of: Int32Array): number => of[at]! / capacity;
+    const shares = (lengths: Int32Array) => Float64Array.from(lengths, (length) => length / capacity);
+    return this.dual({ price: shares(this.lengths.length), cap: shares(this.sides) });
+  }
+
+  private dual({ price, cap }: Priced): Dual {
     return {
-      wide: Float64Array.from(this.wide, (at) => share(at, this.lengths.length)),
-      high: Float64Array.from(this.high, (at) => share(at, this.lengths.length)),
-      acrossStock: Float64Array.from(this.stockWide, (at) => share(at, this.sides)),
-      downStock: Float64Array.from(this.stockHigh, (at) => share(at, this.sides)),
+      wide: Float64Array.from(this.wide, (at) => price[at]!),
+      high: Float64Array.from(this.high, (at) => price[at]!),
+      acrossStock: Float64Array.from(this.stockWide, (at) => cap[at]!),
+      downStock: Float64Array.from(this.stockHigh, (at) => cap[at]!),
     };
   }
 

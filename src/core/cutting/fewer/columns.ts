@@ -8,6 +8,7 @@ import { axisOf } from '../one-piece/normal-patterns.ts';
 import { surroundOf } from '../one-piece/surround.ts';
 import { densestOf, fillTable, type Lay, mostOf } from '../one-piece/unlimited.ts';
 import { partsOf, patternOf } from '../search/assembled.ts';
+import { codesFor, sumOfCodes } from '../search/codes.ts';
 import type { Job, Stock } from '../search/job.ts';
 import type { Pattern } from '../search/nodes.ts';
 import type { Chance } from '../search/random.ts';
@@ -43,7 +44,6 @@ export class Columns {
   private readonly budget: ColumnBudget;
   private readonly filler: Filler;
   private readonly columns: Column[];
-  /** Patterns with the same sum of codes are taken for the same. */
   private readonly codes: Float64Array;
   private readonly seen = new Set<number>();
   /** By part, a little more than 1, so that the cheapest cover is never in doubt. */
@@ -60,7 +60,7 @@ export class Columns {
     this.random = random;
     this.budget = budget;
     this.filler = stripFiller(job, random);
-    this.codes = Float64Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
+    this.codes = codesFor(job.copies.length, random);
     this.whims = Float64Array.from(job.copies, () => 1 + 1e-5 * random.next());
     this.value = new Float64Array(job.copies.length);
     const lays = this.lays(job.copies, job.area);
@@ -168,8 +168,7 @@ export class Columns {
   }
 
   private add(parts: Int32Array, pattern: () => Pattern): boolean {
-    let key = parts.length;
-    for (const part of parts) key += this.codes[part]!;
+    const key = parts.length + sumOfCodes(this.codes, parts);
     if (this.seen.has(key)) return false;
     this.seen.add(key);
     this.columns.push({ parts, pattern });

@@ -3,6 +3,7 @@
  * programme that keeps its answer while columns are added, and hands it on to a smaller one for what is left to cover.
  * Knows numbers only, no paper.
  */
+import { grown } from '../arrays.ts';
 
 /** A column in the answer, and how often it is used. */
 export interface Share {
@@ -423,10 +424,4 @@ function swap(values: Float64Array, one: number, other: number, many: number): v
 
 function subtract(values: Float64Array, from: number, what: number, many: number, factor: number): void {
   for (let at = 0; at < many; at += 1) values[from + at]! -= factor * values[what + at]!;
-}
-
-function grown(full: Int32Array, least: number): Int32Array {
-  const larger = new Int32Array(Math.max(least, full.length * 2));
-  larger.set(full);
-  return larger;
 }

@@ -2,6 +2,7 @@
  * Keeps hundreds of thousands of blocks side by side in arrays, and shelves of blocks with a common side in order of the
  * other. Knows nothing of what makes a block good.
  */
+import { grown } from '../arrays.ts';
 
 /** A block is a lay (first = -1, second its index) or a join of two (`down`: one below). */
 export interface Blocks {
@@ -52,18 +53,11 @@ export function addBlock(blocks: Blocks): number {
 
 /** Makes room for twice as many. */
 function grow(blocks: Blocks): void {
-  const room = blocks.width.length * 2;
-  for (const field of ['width', 'height', 'value', 'price', 'whim', 'hash', 'rank'] as const) {
-    blocks[field] = enlarged(blocks[field], new Float64Array(room));
-  }
-  blocks.first = enlarged(blocks.first, new Int32Array(room));
-  blocks.second = enlarged(blocks.second, new Int32Array(room));
-  blocks.down = enlarged(blocks.down, new Uint8Array(room));
-}
-
-function enlarged<A extends Float64Array | Int32Array | Uint8Array>(old: A, fresh: A): A {
-  fresh.set(old as never);
-  return fresh;
+  for (const field of ['width', 'height', 'value', 'price', 'whim', 'hash', 'rank'] as const)
+    blocks[field] = grown(blocks[field]);
+  blocks.first = grown(blocks.first);
+  blocks.second = grown(blocks.second);
+  blocks.down = grown(blocks.down);
 }
 
 export function copyBlock(from: Blocks, source: number, to: Blocks, target: number): void {

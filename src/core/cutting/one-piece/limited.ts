@@ -3,6 +3,7 @@
  * up when even the best surroundings could not beat the best found. Knows neither pieces nor time, only when to stop.
  */
 
+import { grown } from '../arrays.ts';
 import { chance } from '../search/random.ts';
 import { addBlock, type Blocks, copyBlock, newBlocks, placeOf, type Shelf, shelve } from './blocks.ts';
 import { addUp, type Counters, countersFor, countOne, within } from './counters.ts';
@@ -312,11 +313,8 @@ function settle(state: State, run: Run, waiting: number): number {
   const { counters } = state;
   const block = addBlock(joined);
   copyBlock(run.waiting, waiting, joined, block);
-  if (run.used.length < joined.width.length * counters.words) {
-    const used = new Int32Array(joined.width.length * counters.words);
-    used.set(run.used);
-    run.used = used;
-  }
+  const room = joined.width.length * counters.words;
+  if (run.used.length < room) run.used = grown(run.used, room);
   const first = joined.first[block]!;
   const second = joined.second[block]!;
   if (first < 0) countOne(counters, run.used, block, state.lays[second]!.part);

@@ -4,7 +4,7 @@
  */
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from '../cuts.ts';
 import { halvesOf } from '../trimmer/tree.ts';
-import { worth } from '../worth.ts';
+import { keepsMoreBeside } from '../worth.ts';
 import type { Assembly } from './unlimited.ts';
 
 /** What a lay of the assembly stands for, in the caller's lengths. */
@@ -38,7 +38,10 @@ function placeIn(placed: Placed, assembly: Assembly, block: Rectangle): CutTree 
   const height = assembly.height * placed.grid;
   const again = (near: Rectangle): CutTree => placeIn(placed, assembly, near);
   const step = nextStep(assembly, width, height, block.width, block.height, placed.longestCut);
-  if (step === 'beside' || (step === 'either' && keepsMoreBeside(placed, block, width, height))) {
+  if (
+    step === 'beside' ||
+    (step === 'either' && keepsMoreBeside(block, { width, height }, placed.keepAtLeast))
+  ) {
     return cut(block, 'x', width, again, (far) => rest(placed, far));
   }
   if (step === 'below' || step === 'either')
@@ -85,14 +88,6 @@ function nextStep(
   if (below) return 'below';
   if ('lay' in assembly) return width === blockWidth && height === blockHeight ? 'open' : 'stuck';
   return (assembly.along === 'x' ? blockHeight : blockWidth) <= longestCut ? 'open' : 'stuck';
-}
-
-/** Whether the shelf keeps more if the strip beside runs the whole height, rather than the one below the whole width. */
-function keepsMoreBeside({ keepAtLeast }: Placed, block: Rectangle, width: number, height: number): boolean {
-  const beside = block.width - width;
-  const below = block.height - height;
-  const of = (wide: number, high: number): number => worth({ width: wide, height: high }, keepAtLeast);
-  return of(beside, block.height) + of(width, below) >= of(block.width, below) + of(beside, height);
 }
 
 function cut(

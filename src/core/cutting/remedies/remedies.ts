@@ -5,8 +5,8 @@
 import { areaOf } from '#shared/size.ts';
 import { canPart, reachOf } from '../border.ts';
 import type { Remedy, UsedPiece } from '../cuts.ts';
-import { edgesOf, mayTurn, type Part, type Piece, suits } from '../order.ts';
-import { cutNeeded, inRows, lone, sizeThatFits } from './alone.ts';
+import { edgesOf, mayTurn, type Part, type Piece, type Sides, suits } from '../order.ts';
+import { cutNeeded, inRows, sizeThatFits, waysToLie } from './alone.ts';
 import { type Placed, roomByDesign } from './match-room.ts';
 
 interface Scene {
@@ -25,14 +25,17 @@ export function remediesFor(scene: Scene): (part: Part, missing: number) => Reme
   return (part, missing) => adviser.advise(part, missing);
 }
 
-/** Pieces alike but in size, with how many of each are left. */
+/** A piece as far as a part may reach into it, and how many of it are left. */
+interface Reach extends Sides {
+  readonly piece: Piece;
+  readonly left: number;
+}
+
+/** Pieces alike but in size. */
 interface Rack {
   readonly sample: Piece;
   readonly design: string;
-  readonly pieces: Piece[];
-  readonly wide: number[];
-  readonly high: number[];
-  readonly left: number[];
+  readonly reaches: Reach[];
 }
 
 /** What a design's pieces take, and of which piece fewest are needed. */
@@ -137,15 +140,14 @@ class Adviser {
   /** The piece that fewest are needed of: sheets before offcuts, which cannot be bought. */
   private fewest(part: Part, copies: number, racks: readonly Rack[]): Source | undefined {
     let best: Source | undefined;
-    const one = lone(part);
-    for (const { sample, pieces, wide, high } of this.openTo(part, racks)) {
+    for (const { sample, reaches } of this.openTo(part, racks)) {
       if (best?.piece.kind === 'sheet' && sample.kind === 'offcut') break;
       if (!suits(part, sample)) continue;
-      const turning = mayTurn(part, sample);
-      for (let at = 0; at < pieces.length; at += 1) {
-        const many = inRows(one, turning, wide[at]!, high[at]!, this.longestCut);
+      const ways = waysToLie(part, mayTurn(part, sample));
+      for (const reach of reaches) {
+        const many = inRows(ways, reach, this.longestCut);
         const needed = many === 0 ? NEVER : Math.ceil(copies / many);
-        if (needed < (best?.copies ?? NEVER)) best = { piece: pieces[at]!, copies: needed };
+        if (needed < (best?.copies ?? NEVER)) best = { piece: reach.piece, copies: needed };
       }
     }
     return best;
@@ -153,28 +155,25 @@ class Adviser {
 
   /** A whole piece on the shelf that gives a copy. */
   private firstThatGives(part: Part, racks: readonly Rack[]): Piece | undefined {
-    const one = lone(part);
-    for (const { sample, pieces, wide, high, left } of this.openTo(part, racks)) {
-      const turning = mayTurn(part, sample);
-      for (let at = 0; at < pieces.length; at += 1) {
-        if (left[at]! > 0 && cutNeeded(one, turning, wide[at]!, high[at]!) <= this.longestCut)
-          return pieces[at];
-      }
+    for (const { sample, reaches } of this.openTo(part, racks)) {
+      const ways = waysToLie(part, mayTurn(part, sample));
+      const found = reaches.find((reach) => reach.left > 0 && cutNeeded(ways, reach) <= this.longestCut);
+      if (found) return found.piece;
     }
     return undefined;
   }
 
   /** What the maker could ask otherwise, or cut otherwise. */
   private asked(part: Part, free: readonly Rack[]): Remedy[] {
-    const one = lone(part);
+    const either = waysToLie(part, true);
     let turned: Piece | undefined;
     let cut = Number.POSITIVE_INFINITY;
-    for (const { sample, pieces, wide, high } of this.openTo(part, free)) {
-      const turning = mayTurn(part, sample);
-      for (let at = 0; at < pieces.length; at += 1) {
-        cut = Math.min(cut, cutNeeded(one, turning, wide[at]!, high[at]!));
+    for (const { sample, reaches } of this.openTo(part, free)) {
+      const ways = waysToLie(part, mayTurn(part, sample));
+      for (const reach of reaches) {
+        cut = Math.min(cut, cutNeeded(ways, reach));
         if (turned || part.pin) continue;
-        if (cutNeeded(one, true, wide[at]!, high[at]!) <= this.longestCut) turned = pieces[at];
+        if (cutNeeded(either, reach) <= this.longestCut) turned = reach.piece;
       }
     }
     const fits = cut < Number.POSITIVE_INFINITY;
@@ -188,12 +187,11 @@ class Adviser {
 
   /** The largest size, by area, to which the part could be cut down on some piece. */
   private largest(part: Part, free: readonly Rack[]) {
-    const one = lone(part);
-    let best: ReturnType<typeof sizeThatFits>;
-    for (const { sample, pieces, wide, high } of this.openTo(part, free)) {
-      const turning = mayTurn(part, sample);
-      for (let at = 0; at < pieces.length; at += 1) {
-        const size = sizeThatFits(one, turning, wide[at]!, high[at]!, this.longestCut);
+    let best: Sides | undefined;
+    for (const { sample, reaches } of this.openTo(part, free)) {
+      const ways = waysToLie(part, mayTurn(part, sample));
+      for (const reach of reaches) {
+        const size = sizeThatFits(ways, reach, this.longestCut);
         if (size && (!best || areaOf(size) > areaOf(best))) best = size;
       }
     }
@@ -205,8 +203,11 @@ class Adviser {
     const { longestCut } = this;
     return racks.map((rack) => {
       if (part.pin || !rack.sample.border) return rack;
-      const high = rack.pieces.map((piece) => (canPart(piece, { longestCut }) ? reachOf(part, piece) : 0));
-      return { ...rack, high };
+      const reaches = rack.reaches.map((one) => ({
+        ...one,
+        height: canPart(one.piece, { longestCut }) ? reachOf(part, one.piece) : 0,
+      }));
+      return { ...rack, reaches };
     });
   }
 
@@ -235,11 +236,9 @@ function racksOf(pieces: readonly Piece[], used: readonly UsedPiece[]): Rack[] {
   for (const piece of pieces) {
     const { design = '', kind, upright, keep, border = 0 } = piece;
     const key = [design, kind, upright, keep, border, edgesOf(piece).join()].join('|');
-    const rack = racks.get(key) ?? { sample: piece, design, pieces: [], wide: [], high: [], left: [] };
-    rack.pieces.push(piece);
-    rack.wide.push(piece.width);
-    rack.high.push(piece.height);
-    rack.left.push((piece.copies ?? 1) - (gone.get(piece.id) ?? 0));
+    const rack = racks.get(key) ?? { sample: piece, design, reaches: [] };
+    const { width, height, copies = 1 } = piece;
+    rack.reaches.push({ width, height, piece, left: copies - (gone.get(piece.id) ?? 0) });
     racks.set(key, rack);
   }
   return [...racks.values()].sort((one, other) => byKind(one) - byKind(other));

@@ -1,20 +1,16 @@
 /** Turns parts joined edge to edge into the packed tree of cuts of a piece. Knows both forms; chooses only how to trim. */
 
 import type { Assembly, Lay } from '../one-piece/unlimited.ts';
-import { worth } from '../worth.ts';
+import type { Sides } from '../order.ts';
+import { keepsMoreBeside } from '../worth.ts';
 import type { Job, Stock } from './job.ts';
-import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
+import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, readPattern, TURNED } from './nodes.ts';
 
 /** The assembly goes to the corner of the stock; for a trimmer that can make every cut. */
 export function patternOf(job: Job, stock: Stock, assembly: Assembly, lays: readonly Lay[]): Pattern {
-  const writing: Writing = { job, lays, nodes: [], parts: [], area: 0, left: 0 };
-  write(writing, assembly, stock.width, stock.height);
-  return {
-    nodes: Int32Array.from(writing.nodes),
-    parts: Int32Array.from(writing.parts),
-    area: writing.area,
-    left: writing.left,
-  };
+  const writing: Writing = { keepAtLeast: job.keepAtLeast, lays, nodes: [] };
+  write(writing, assembly, stock);
+  return readPattern(job, stock, Int32Array.from(writing.nodes));
 }
 
 /** The parts of an assembly, one entry for each copy. */
@@ -24,43 +20,32 @@ export function partsOf(assembly: Assembly, lays: readonly Lay[]): number[] {
 }
 
 interface Writing {
-  readonly job: Job;
+  readonly keepAtLeast: number;
   readonly lays: readonly Lay[];
   readonly nodes: number[];
-  readonly parts: number[];
-  area: number;
-  left: number;
 }
 
 /** Trims a block down to the assembly, in the order that leaves more worth; then cuts the assembly itself. */
-function write(writing: Writing, assembly: Assembly, width: number, height: number): void {
-  const { width: wide, height: high } = assembly;
-  if (wide < width || high < height) {
-    const sideFirst = high === height || (wide < width && isSideFirst(writing, wide, high, width, height));
-    writing.nodes.push(sideFirst ? CUT_X : CUT_Y, sideFirst ? wide : high);
-    write(writing, assembly, sideFirst ? wide : width, sideFirst ? height : high);
-    writing.nodes.push(REST, 0);
-    writing.left += sideFirst
-      ? worthOf(writing, width - wide, height)
-      : worthOf(writing, width, height - high);
+function write(writing: Writing, assembly: Assembly, block: Sides): void {
+  const { nodes, lays, keepAtLeast } = writing;
+  const { width, height } = assembly;
+  if (width < block.width || height < block.height) {
+    const beside =
+      height === block.height || (width < block.width && keepsMoreBeside(block, assembly, keepAtLeast));
+    nodes.push(beside ? CUT_X : CUT_Y, beside ? width : height);
+    write(writing, assembly, beside ? { width, height: block.height } : { width: block.width, height });
+    nodes.push(REST, 0);
   } else if ('lay' in assembly) {
-    const { part, turned } = writing.lays[assembly.lay]!;
-    writing.nodes.push(turned ? TURNED : AS_IS, part);
-    writing.parts.push(part);
-    writing.area += wide * high;
+    const { part, turned } = lays[assembly.lay]!;
+    nodes.push(turned ? TURNED : AS_IS, part);
   } else {
-    const across = assembly.along === 'x';
-    const at = across ? assembly.first.width : assembly.first.height;
-    writing.nodes.push(across ? CUT_X : CUT_Y, at);
-    write(writing, assembly.first, across ? at : wide, across ? high : at);
-    write(writing, assembly.second, across ? wide - at : wide, across ? high : high - at);
+    const { along, first, second } = assembly;
+    nodes.push(along === 'x' ? CUT_X : CUT_Y, along === 'x' ? first.width : first.height);
+    write(writing, first, along === 'x' ? { width: first.width, height } : { width, height: first.height });
+    write(
+      writing,
+      second,
+      along === 'x' ? { width: width - first.width, height } : { width, height: height - first.height },
+    );
   }
 }
-
-function isSideFirst(writing: Writing, wide: number, high: number, width: number, height: number): boolean {
-  const side = worthOf(writing, width - wide, height) + worthOf(writing, wide, height - high);
-  return side >= worthOf(writing, width, height - high) + worthOf(writing, width - wide, high);
-}
-
-const worthOf = ({ job }: Writing, width: number, height: number): number =>
-  worth({ width, height }, job.keepAtLeast);

@@ -6,7 +6,7 @@
 import { worth } from '../worth.ts';
 import { graft, type Spot } from './graft.ts';
 import type { Job, Matching, Stock } from './job.ts';
-import type { Pattern } from './nodes.ts';
+import { type Pattern, readPattern } from './nodes.ts';
 import { frame } from './pins.ts';
 import type { Chance } from './random.ts';
 import { type Filler, stripFiller } from './strips.ts';
@@ -89,7 +89,8 @@ export class Board {
   }
 
   private grafted(bin: Bin, spot: Spot, filling: Pattern | undefined): Bin {
-    const pattern = graft(this.job, this.job.stocks[bin.stock]!, bin.pattern, spot, filling);
+    const nodes = graft(bin.pattern, spot, filling);
+    const pattern = readPattern(this.job, this.job.stocks[bin.stock]!, nodes);
     return { stock: bin.stock, pattern, lost: this.lossOf(bin.stock, pattern) };
   }
 

@@ -1,7 +1,9 @@
 /**
  * A packed tree of cuts: two numbers a node in prefix order, its kind and the position of a cut within its block, or the
- * part that the block becomes. Knows the encoding only.
+ * part that the block becomes. Knows the encoding, and what a whole tree comes to.
  */
+import { worth } from '../worth.ts';
+import type { Job, Stock } from './job.ts';
 
 /** Kinds of node; a cut is followed by the nodes of its two blocks. */
 export const REST = 0;
@@ -22,6 +24,8 @@ export interface Pattern {
 
 export const isCutNode = (kind: number): boolean => kind === CUT_X || kind === CUT_Y;
 
+export const isPartNode = (kind: number): boolean => kind === AS_IS || kind === TURNED;
+
 type Visit = (from: number, to: number, width: number, height: number) => void;
 
 /** Visits every node, inner ones first, with the range of its nodes and the size of its block; returns where it ends. */
@@ -40,12 +44,22 @@ export function walk(nodes: Int32Array, from: number, width: number, height: num
   return to;
 }
 
-/** The parts among the nodes of a range. */
-export function partsIn(nodes: Int32Array, from: number, to: number): Int32Array {
-  let count = 0;
-  for (let at = from; at < to; at += 2) if (nodes[at] === AS_IS || nodes[at] === TURNED) count += 1;
-  const parts = new Int32Array(count);
-  for (let at = from; at < to; at += 2)
-    if (nodes[at] === AS_IS || nodes[at] === TURNED) parts[--count] = nodes[at + 1]!;
+/** What these nodes make of a block of so much width and height. */
+export function readPattern(
+  { area, keepAtLeast }: Job,
+  { width, height }: Pick<Stock, 'width' | 'height'>,
+  nodes: Int32Array,
+): Pattern {
+  const parts = Int32Array.from(partsIn(nodes));
+  let left = 0;
+  walk(nodes, 0, width, height, (at, _, wide, high) => {
+    if (nodes[at] === REST) left += worth({ width: wide, height: high }, keepAtLeast);
+  });
+  return { nodes, parts, area: parts.reduce((sum, part) => sum + area[part]!, 0), left };
+}
+
+function partsIn(nodes: Int32Array): number[] {
+  const parts: number[] = [];
+  for (let at = 0; at < nodes.length; at += 2) if (isPartNode(nodes[at]!)) parts.push(nodes[at + 1]!);
   return parts;
 }

@@ -3,6 +3,7 @@
  * patterns by their parts; makes none but by leaving parts out.
  */
 import type { Bin } from './board.ts';
+import { codesFor, sumOfCodes } from './codes.ts';
 import type { Job } from './job.ts';
 import type { Pattern } from './nodes.ts';
 import type { Chance } from './random.ts';
@@ -18,8 +19,7 @@ const WHIM = 0.02;
 export class Recall {
   private readonly job: Job;
   private readonly random: Chance;
-  /** Patterns of the same stock with the same sum of codes are taken for the same. */
-  private readonly codes: readonly number[];
+  private readonly codes: Float64Array;
   private readonly known: Bin[] = [];
   private readonly keys: number[] = [];
   private readonly seen = new Set<number>();
@@ -28,14 +28,13 @@ export class Recall {
   constructor(job: Job, random: Chance) {
     this.job = job;
     this.random = random;
-    this.codes = Array.from(job.copies, () => Math.floor(random.next() * 2 ** 32));
+    this.codes = codesFor(job.copies.length, random);
   }
 
   /** The oldest is forgotten where there are too many. */
   remember(bin: Bin): void {
     if (bin.pattern.area < FULL * this.job.stocks[bin.stock]!.area) return;
-    let key = bin.stock;
-    for (const part of bin.pattern.parts) key += this.codes[part]!;
+    const key = bin.stock + sumOfCodes(this.codes, bin.pattern.parts);
     if (this.seen.has(key)) return;
     if (this.known.length === MOST_KNOWN) this.seen.delete(this.keys[this.next]!);
     this.seen.add(key);

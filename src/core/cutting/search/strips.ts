@@ -3,6 +3,7 @@
  * strip; the best is cut off and all that remains is filled the same way. Knows one piece at a time and nothing of goals.
  */
 
+import { grown } from '../arrays.ts';
 import { worth } from '../worth.ts';
 import type { Job, Paper, Ways } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
@@ -72,7 +73,6 @@ class Workspace {
   private worthLeft = 0;
   /** The best strip of the last pass. */
   private stripScore = 0;
-  private stripAlong = false;
   private stripThickness = 0;
   private stripPasses = 0;
   private stripSteps = 0;
@@ -141,14 +141,20 @@ class Workspace {
   private block(width: number, height: number): void {
     let [wide, high] = [width, height];
     while (wide > 0 && high > 0) {
-      const left = this.firstStrip(wide, high);
-      if (this.stripAlong) high = left;
-      else wide = left;
+      const from = this.top;
+      const along = this.bestStrip(wide, high);
+      if (along === undefined) {
+        this.leave(wide, high);
+        return;
+      }
+      if (along) high = this.cutOff(along, wide, high, from);
+      else wide = this.cutOff(along, high, wide, from);
+      this.top = from;
     }
   }
 
-  /** Cuts the best strip from a block and fills it; how deep the block is that is still to be filled, 0 if none. */
-  private firstStrip(width: number, height: number): number {
+  /** Whether the best strip of a block lies along x, with its ways taken; undefined where nothing fits. */
+  private bestStrip(width: number, height: number): boolean | undefined {
     const { across, down } = this.paper;
     const from = this.top;
     this.mask = this.random.next() * 4294967296;
@@ -159,65 +165,44 @@ class Workspace {
     const acrossTop = this.top;
     this.giveBack(across, from);
     this.price(down, height, width);
-    if (acrossScore === 0 && this.stripScore === 0) {
-      this.leave(width, height);
-      return 0;
-    }
-    const along = this.stripScore <= acrossScore;
-    let left: number;
-    if (along) {
+    if (acrossScore === 0 && this.stripScore === 0) return undefined;
+    if (this.stripScore <= acrossScore) {
       this.top = acrossTop;
+      this.stripThickness = acrossThickness;
       for (let at = from; at < this.top; at += 1) this.available[across.part[this.taken[at]!]!]! -= 1;
-      left = this.cutOff(true, across, width, height, acrossThickness, from);
-    } else {
-      const thickness = this.stripThickness;
-      this.top = from;
-      this.take(down);
-      left = this.cutOff(false, down, height, width, thickness, from);
+      return true;
     }
     this.top = from;
-    this.stripAlong = along;
-    return left;
+    this.take(down);
+    return false;
   }
 
   /**
-   * Cuts a strip from the block and fills it; how much of the depth is left. Sometimes the strip lies beyond the rest,
-   * which is then filled first.
+   * Cuts the best strip from the block and fills it; how much of the depth is left. Sometimes the strip lies beyond the
+   * rest, which is then filled first.
    */
-  private cutOff(
-    along: boolean,
-    ways: Ways,
-    length: number,
-    depth: number,
-    thickness: number,
-    from: number,
-  ): number {
+  private cutOff(along: boolean, length: number, depth: number, from: number): number {
     const cut = along ? CUT_Y : CUT_X;
+    const thickness = this.stripThickness;
     const to = this.top;
     if (thickness === depth) {
-      this.strip(along, ways, length, thickness, from, to);
+      this.strip(along, length, thickness, from, to);
       return 0;
     }
     if (this.noise > 0 && this.random.next() < 0.5) {
       this.emit(cut, depth - thickness);
       this.lay(along, length, depth - thickness);
-      this.strip(along, ways, length, thickness, from, to);
+      this.strip(along, length, thickness, from, to);
       return 0;
     }
     this.emit(cut, thickness);
-    this.strip(along, ways, length, thickness, from, to);
+    this.strip(along, length, thickness, from, to);
     return depth - thickness;
   }
 
   /** Lays the ways taken (thickest first) into a strip and fills what is beside them and at its end. */
-  private strip(
-    along: boolean,
-    ways: Ways,
-    length: number,
-    thickness: number,
-    from: number,
-    to: number,
-  ): void {
+  private strip(along: boolean, length: number, thickness: number, from: number, to: number): void {
+    const ways = along ? this.paper.across : this.paper.down;
     let rest = length;
     let at = from;
     while (at < to) {
@@ -236,13 +221,13 @@ class Workspace {
       while (end < to && ways.thickness[this.taken[end]!] === deep) run += ways.length[this.taken[end++]!]!;
       if (run === rest || this.random.next() < 0.5) {
         this.emit(along ? CUT_Y : CUT_X, deep);
-        this.strip(along, ways, rest, deep, at, to);
+        this.strip(along, rest, deep, at, to);
         this.lay(along, rest, thickness - deep);
         return;
       }
       this.emit(along ? CUT_X : CUT_Y, run);
       this.emit(along ? CUT_Y : CUT_X, deep);
-      this.strip(along, ways, run, deep, at, end);
+      this.strip(along, run, deep, at, end);
       this.lay(along, run, thickness - deep);
       rest -= run;
       at = end;
@@ -403,11 +388,7 @@ class Workspace {
     this.passLong[this.passes] = long;
     const start = this.passes * size;
     this.passes += 1;
-    if (start + size > this.taking.length) {
-      const taking = new Int16Array(this.taking.length * 2);
-      taking.set(this.taking);
-      this.taking = taking;
-    }
+    if (start + size > this.taking.length) this.taking = grown(this.taking);
     return start;
   }
 
@@ -440,10 +421,4 @@ class Workspace {
       taking[start + to] = from + 1;
     }
   }
-}
-
-function grown(full: Int32Array): Int32Array {
-  const larger = new Int32Array(full.length * 2);
-  larger.set(full);
-  return larger;
 }
