@@ -9,6 +9,10 @@ export interface FinishTyped<Shape extends string> {
   readonly more?: Length | undefined;
 }
 
+/** Where a measure of a flap's finish is typed; the taper or the radius is *more* than the shape. */
+export const finishField = (letter: string, part: 'Shape' | 'Depth' | 'More'): string =>
+  `${letter.toLowerCase()}${part}`;
+
 /** The fields of the two flaps that may be finished; the first of the shapes stands for none of her own. */
 export const finishFields = <Shape extends string>(units: Units, shapes: readonly Shape[]) => ({
   cShape: choiceField(shapes, shapes[0]),

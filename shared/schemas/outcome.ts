@@ -12,7 +12,7 @@ import {
   tickField,
   wordsField,
 } from './fields.ts';
-import { type FinishTyped, finishFields } from './finish.ts';
+import { type FinishTyped, finishField, finishFields } from './finish.ts';
 
 export const FINISH_SHAPES = ['as planned', ...FINISHES] as const;
 
@@ -102,16 +102,19 @@ function finishOf(
       case 'straight':
         return {
           shape,
-          depth: depth ?? missing(context, `${letter}Depth`, 'How far from its score is it cut?'),
+          depth: depth ?? missing(context, finishField(letter, 'Depth'), 'How far from its score is it cut?'),
         };
       case 'tapered':
         return {
           shape,
-          depth: depth ?? missing(context, `${letter}Depth`, 'How far from its score is it cut?'),
-          taper: more ?? missing(context, `${letter}More`, 'How far in do the sides taper?'),
+          depth: depth ?? missing(context, finishField(letter, 'Depth'), 'How far from its score is it cut?'),
+          taper: more ?? missing(context, finishField(letter, 'More'), 'How far in do the sides taper?'),
         };
       case 'rounded':
-        return { shape, radius: more ?? missing(context, `${letter}More`, 'What is the radius of the tip?') };
+        return {
+          shape,
+          radius: more ?? missing(context, finishField(letter, 'More'), 'What is the radius of the tip?'),
+        };
     }
     return undefined;
   }

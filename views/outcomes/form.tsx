@@ -6,6 +6,7 @@ import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
 import { type Length, printExact, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
 import { printPocket } from '#shared/pocket.ts';
+import { finishField } from '#shared/schemas/finish.ts';
 import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
 import { type Size, turned } from '#shared/size.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
@@ -30,7 +31,7 @@ export const pocketAsked = ({ width, height }: Size): string => `${width} ${heig
 
 const FIELDS = ['felt', 'pocketWidth', 'pocketHeight', 'square', 'start', 'wrong', 'savedBy'];
 const FINISH_FIELDS = FLAPS_ASKED.flatMap((letter) =>
-  ['Shape', 'Depth', 'More'].map((part) => fieldOf(letter, part)),
+  (['Shape', 'Depth', 'More'] as const).map((part) => finishField(letter, part)),
 );
 
 export const OutcomeForm: FC<Props> = (props) => {
@@ -180,7 +181,7 @@ const FinishFields: FC<
       </legend>
       <div class="fields">
         <Choice
-          name={fieldOf(letter, 'Shape')}
+          name={finishField(letter, 'Shape')}
           label="Finished"
           entry={entry}
           value={noted?.shape ?? 'as planned'}
@@ -188,7 +189,7 @@ const FinishFields: FC<
           choices={FINISH_SHAPES.map((shape) => ({ value: shape, label: shape }))}
         />
         <Field
-          name={fieldOf(letter, 'Depth')}
+          name={finishField(letter, 'Depth')}
           label="Cut, from its score"
           kind="length"
           entry={entry}
@@ -196,7 +197,7 @@ const FinishFields: FC<
           hint="straight or tapered"
         />
         <Field
-          name={fieldOf(letter, 'More')}
+          name={finishField(letter, 'More')}
           label="Taper or radius"
           kind="length"
           entry={entry}
@@ -207,10 +208,6 @@ const FinishFields: FC<
     </fieldset>
   );
 };
-
-function fieldOf(letter: FlapLetter, part: string): string {
-  return letter.toLowerCase() + part;
-}
 
 function moreOf(finish: NonNullable<Outcome['finishes']>[FlapLetter], units: Units): string {
   if (finish?.shape === 'tapered') return typedLength(finish.taper, units);

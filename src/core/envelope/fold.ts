@@ -47,9 +47,15 @@ export interface Fold {
   /** The same measures with her own finishes; flaps that she does not name keep the proposed one. */
   finish(recipe: Recipe, own: Finishes): Recipe;
   /** Why a flap can't be finished so, in the reader's units; undefined when it can. */
-  finishProblem(recipe: Recipe, letter: FlapLetter, finish: Finish, units: Units): string | undefined;
+  finishProblem(recipe: Recipe, letter: FlapLetter, finish: Finish, units: Units): FinishProblem | undefined;
   /** What the eye can tell apart, the plainest first. */
   looks(recipe: Recipe, paper: LookPaper): readonly Look[];
+}
+
+/** What is wrong with a finish, and the measure of it that is. */
+export interface FinishProblem {
+  readonly measure: 'depth' | 'taper' | 'radius';
+  readonly message: string;
 }
 
 /** The uncut blank fills (0, 0) to (width, height). */

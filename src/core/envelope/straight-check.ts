@@ -4,6 +4,7 @@
  */
 import { accept, type Checked, type Problem } from '#shared/checked.ts';
 import type { Length } from '#shared/length.ts';
+import type { FinishProblem } from './fold.ts';
 import { axisOf, closingReach, mouthOf, type Straight, throatOf } from './straight.ts';
 
 /** Every problem stands beside `width`, `height`, `seam`, `back`, `flap`, or the finish's `depth`, `taper`, `radius`. */
@@ -12,13 +13,16 @@ export function checkStraight(one: Straight, largestSheet: Length): Checked<Stra
     ...sizeProblems(one),
     ...seamProblems(one),
     ...lengthProblems(one, largestSheet),
-    ...finishProblems(one),
+    ...finishProblems(one).map(({ measure, message }) => ({
+      field: measure === 'depth' && !('depth' in one.finish) ? 'flap' : measure,
+      message,
+    })),
   ];
   return problems.length === 0 ? accept(one) : { ok: false, problems };
 }
 
 /** What is wrong with the closing flap's finish alone. */
-export function finishProblems(one: Straight): Problem[] {
+export function finishProblems(one: Straight): FinishProblem[] {
   if (one.depth <= 0 || mouthOf(one) <= 0) return [];
   const wrong = shapeProblem(one);
   return [...shortProblem(one), ...(wrong ? [wrong] : [])];
@@ -45,24 +49,23 @@ const lengthProblems = (one: Straight, largestSheet: Length): Problem[] =>
     ? [{ field: 'flap', message: 'With this flap the blank is longer than your largest sheet.' }]
     : [];
 
-function shortProblem(one: Straight): Problem[] {
-  if (closingReach(one) > throatOf(one)) return [];
-  const field = 'depth' in one.finish ? 'depth' : 'flap';
-  return [{ field, message: 'A flap this short leaves the pocket open.' }];
-}
+const shortProblem = (one: Straight): FinishProblem[] =>
+  closingReach(one) > throatOf(one)
+    ? []
+    : [{ measure: 'depth', message: 'A flap this short leaves the pocket open.' }];
 
-function shapeProblem(one: Straight): Problem | undefined {
+function shapeProblem(one: Straight): FinishProblem | undefined {
   const { finish, depth } = one;
-  if ('depth' in finish && finish.depth <= 0) return { field: 'depth', message: NOTHING };
+  if ('depth' in finish && finish.depth <= 0) return { measure: 'depth', message: NOTHING };
   if ('depth' in finish && finish.depth > depth) {
-    return { field: 'depth', message: 'The flap isn’t as long as that.' };
+    return { measure: 'depth', message: 'The flap isn’t as long as that.' };
   }
   if (finish.shape === 'tapered' && (finish.taper < 0 || 2 * finish.taper > mouthOf(one))) {
-    return { field: 'taper', message: 'The taper takes more than there is at the cut’s end.' };
+    return { measure: 'taper', message: 'The taper takes more than there is at the cut’s end.' };
   }
   const most = Math.min(depth, mouthOf(one) / 2);
   if (finish.shape === 'rounded' && (finish.radius <= 0 || finish.radius > most)) {
-    return { field: 'radius', message: 'The radius has to be smaller than the flap.' };
+    return { measure: 'radius', message: 'The radius has to be smaller than the flap.' };
   }
   return undefined;
 }

@@ -9,7 +9,7 @@ import { add, inches, type Length, length, PER_INCH, roundLength, subtract } fro
 import type { FrontLie } from '#shared/print.ts';
 import { type Size, turned } from '#shared/size.ts';
 import { goesFreely, gradePocket } from './fit.ts';
-import type { Question } from './fold.ts';
+import type { FinishProblem, Question } from './fold.ts';
 import type { Setting } from './pocket.ts';
 import { byRank, rankOf } from './ranking.ts';
 import type { Finishes, Flap, FlapLetter, Recipe, Seam, Slip } from './recipe.ts';
@@ -80,13 +80,16 @@ export function straightFinishProblem(
   recipe: Recipe,
   letter: FlapLetter,
   finish: Finish,
-): string | undefined {
+): FinishProblem | undefined {
   const one = straightOf(recipe);
-  if (letter === 'D') return finishProblems({ ...one, finish })[0]?.message;
-  if (letter !== 'C') return 'The tabs of this fold have one shape.';
-  if (!('depth' in finish)) return 'The back of this fold is cut straight across.';
+  if (letter === 'D') return finishProblems({ ...one, finish })[0];
+  const atDepth = (message: string): FinishProblem => ({ measure: 'depth', message });
+  if (letter !== 'C') return atDepth('The tabs of this fold have one shape.');
+  if (!('depth' in finish)) return atDepth('The back of this fold is cut straight across.');
   const shut = finish.depth > axisOf(one) - closingReach(one) && finish.depth <= axisOf(one);
-  return shut ? undefined : 'The back has to reach under the closing flap, and no further than the pocket.';
+  return shut
+    ? undefined
+    : atDepth('The back has to reach under the closing flap, and no further than the pocket.');
 }
 
 /** The pieces to cut, their height along the print, the one with the closing flap first. */

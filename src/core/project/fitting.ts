@@ -9,10 +9,10 @@ import { foldOf } from '#core/envelope/folds.ts';
 import type { Card, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import type { BlankWanted } from '#core/stash/shelf-search.ts';
-import { accept, type Checked, type Problem, refuse } from '#shared/checked.ts';
+import { accept, type Checked, refuse } from '#shared/checked.ts';
 import type { Finish, FoldName } from '#shared/fold.ts';
 import { type Length, length, type Units } from '#shared/length.ts';
-import type { FinishTyped } from '#shared/schemas/finish.ts';
+import { type FinishTyped, finishField } from '#shared/schemas/finish.ts';
 import type { Size } from '#shared/size.ts';
 
 export interface FittingAsked {
@@ -66,7 +66,7 @@ export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting>
   const own = readFinishes(asked);
   if (!own.ok) return own;
   const checked = checkFinishes(measured.value, own.value, units);
-  if (!checked.ok) return { ok: false, problems: checked.problems.map(besideDepth) };
+  if (!checked.ok) return checked;
   const plain = Object.keys(own.value).length === 0;
   return accept({ recipe: plain ? measured.value : finishFlaps(measured.value, own.value), found });
 }
@@ -113,13 +113,10 @@ function readFinish(
   if (shape === 'as proposed') return accept(undefined);
   if (shape === 'pointed') return accept({ shape });
   if (shape === 'rounded') {
-    return more === undefined ? refuse(`${flap}More`, 'Which radius?') : accept({ shape, radius: more });
+    return more === undefined
+      ? refuse(finishField(flap, 'More'), 'Which radius?')
+      : accept({ shape, radius: more });
   }
-  if (depth === undefined) return refuse(`${flap}Depth`, 'How far from the score is it cut?');
+  if (depth === undefined) return refuse(finishField(flap, 'Depth'), 'How far from the score is it cut?');
   return accept(shape === 'straight' ? { shape, depth } : { shape, depth, taper: more ?? length(0) });
 }
-
-const besideDepth = ({ field, message }: Problem): Problem => ({
-  field: `${field.toLowerCase()}Depth`,
-  message,
-});

@@ -112,8 +112,9 @@ function readOutcome(
   const read = check(outcomeForm(units), typed);
   if (!read.ok) return read;
   const { felt, twin, finishes, wrong, savedBy, rest, square, start } = read.value;
+  const finished = checkFinishes(recipe, finishes, units);
   const problems = [
-    ...finishProblems(recipe, finishes, units),
+    ...(finished.ok ? [] : finished.problems),
     ...startProblems(square ?? recipe.blank.width, start),
   ];
   if (problems.length > 0) return { ok: false, problems };
@@ -142,20 +143,6 @@ function pocketAnswered(
   if (!pocket || !turned) return { pocket };
   if (sides === '' || asked !== pocketAsked(pocket)) return { pocket, turned };
   return { pocket: sides === 'turned' ? turned : pocket };
-}
-
-/** A cut that can't be: said beside the measure it hangs on. */
-function finishProblems(
-  recipe: Recipe,
-  finishes: NonNullable<NewOutcome['finishes']>,
-  units: Units,
-): Problem[] {
-  const checked = checkFinishes(recipe, finishes, units);
-  if (checked.ok) return [];
-  return checked.problems.map(({ field, message }) => ({
-    field: `${field.toLowerCase()}${/radius|taper/.test(message) ? 'More' : 'Depth'}`,
-    message,
-  }));
 }
 
 const startProblems = (square: number, start: number | undefined): Problem[] =>

@@ -139,23 +139,29 @@ describe('every other finish', () => {
 });
 
 describe('impossible finishes', () => {
-  const bad: [string, Finishes, RegExp][] = [
+  const bad: [string, Finishes, RegExp, string?][] = [
     ['no depth', { C: straight(0) }, /^The cut has to lie within ≈3⅝″ of the score/],
     ['deeper than the flap', { C: straight(inches(5)) }, /^The cut has to lie within/],
-    ['a negative taper', { C: { shape: 'tapered', depth: inches(3), taper: length(-1) } }, /^The taper/],
+    [
+      'a negative taper',
+      { C: { shape: 'tapered', depth: inches(3), taper: length(-1) } },
+      /^The taper/,
+      'cMore',
+    ],
     [
       'a taper wider than the cut',
       { C: { shape: 'tapered', depth: inches(3), taper: inches(3) } },
       /^The taper/,
+      'cMore',
     ],
-    ['no radius', { C: { shape: 'rounded', radius: length(0) } }, /^The radius/],
-    ['a radius larger than the flap', { C: { shape: 'rounded', radius: inches(6) } }, /^The radius/],
+    ['no radius', { C: { shape: 'rounded', radius: length(0) } }, /^The radius/, 'cMore'],
+    ['a radius larger than the flap', { C: { shape: 'rounded', radius: inches(6) } }, /^The radius/, 'cMore'],
   ];
 
-  it.each(bad)('%s: a message beside the flap', (_what, own, message) => {
+  it.each(bad)('%s: a message beside the measure', (_what, own, message, field = 'cDepth') => {
     const found = checkFinishes(recipe, own, SIXTEENTHS);
     expect(found.ok).toBe(false);
-    expect(found.ok ? [] : found.problems).toEqual([{ field: 'C', message: expect.stringMatching(message) }]);
+    expect(found.ok ? [] : found.problems).toEqual([{ field, message: expect.stringMatching(message) }]);
   });
 
   it('all of them at once, and the same ones throw', () => {
@@ -165,7 +171,7 @@ describe('impossible finishes', () => {
       D: straight(inches(1)),
     };
     const found = checkFinishes(recipe, own, SIXTEENTHS);
-    expect(found.ok ? [] : found.problems.map(({ field }) => field)).toEqual(['A', 'B']);
+    expect(found.ok ? [] : found.problems.map(({ field }) => field)).toEqual(['aDepth', 'bMore']);
     expect(() => finishFlaps(recipe, { C: straight(0) })).toThrow('invalid flap depth: 0');
     expect(() => finishFlaps(recipe, { D: { shape: 'rounded', radius: length(0) } })).toThrow(
       'invalid radius: 0',

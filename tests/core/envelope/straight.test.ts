@@ -501,15 +501,15 @@ describe('finishes of her own', () => {
     expect(finished.pocket).toEqual(recipe!.pocket);
   });
 
-  test.each(FOLDS)('$name: what can’t be cut is refused beside its flap', (fold) => {
+  test.each(FOLDS)('$name: what can’t be cut is refused beside its measure', (fold) => {
     const [recipe] = fold.recipes(question());
     const pocket = recipe!.pocket.width + recipe!.pocket.height;
     const check = (own: Finishes): string[] => refused(checkFinishes(recipe!, own, INCHES));
-    expect(check({ D: { shape: 'straight', depth: inches(0.25) } })).toEqual(['D']);
-    expect(check({ D: { shape: 'rounded', radius: length(pocket) } })).toEqual(['D']);
-    expect(check({ C: { shape: 'pointed' }, A: { shape: 'pointed' } })).toEqual(['A', 'C']);
-    expect(check({ C: { shape: 'straight', depth: inches(0.5) } })).toEqual(['C']);
-    expect(check({ C: { shape: 'straight', depth: length(pocket) } })).toEqual(['C']);
+    expect(check({ D: { shape: 'straight', depth: inches(0.25) } })).toEqual(['dDepth']);
+    expect(check({ D: { shape: 'rounded', radius: length(pocket) } })).toEqual(['dMore']);
+    expect(check({ C: { shape: 'pointed' }, A: { shape: 'pointed' } })).toEqual(['aDepth', 'cDepth']);
+    expect(check({ C: { shape: 'straight', depth: inches(0.5) } })).toEqual(['cDepth']);
+    expect(check({ C: { shape: 'straight', depth: length(pocket) } })).toEqual(['cDepth']);
     expect(check({ D: { shape: 'pointed' } })).toEqual([]);
   });
 });

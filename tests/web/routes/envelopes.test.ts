@@ -192,6 +192,8 @@ describe('bad input', () => {
     ['width=5&height=4&square=8&start=9', 'start', 'has to lie between'],
     ['width=5&height=4&square=8&start=x', 'start', 'isn’t a length'],
     ['width=5&height=4&cShape=straight&cDepth=99+in', 'cDepth', 'within'],
+    ['width=5&height=4&cShape=rounded&cMore=9+in', 'cMore', 'radius'],
+    ['width=5&height=4&dShape=tapered&dDepth=2&dMore=4', 'dMore', 'takes more than there is'],
     ['width=5&width=6&height=4', 'card', 'came twice'],
   ])('%s: a message beside %s', async (query, field, message) => {
     const answer = await app.get(`/envelopes?${query}`);
