@@ -5,47 +5,12 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Fill, FillOptions } from '#core/cutting/one-piece/fill.ts';
-import type { FillPart } from '#core/cutting/one-piece/wants.ts';
-import type { Order, Piece, PlanOptions, Progress } from '#core/cutting/order.ts';
+import type { Fill } from '#core/cutting/one-piece/fill.ts';
+import type { Progress } from '#core/cutting/order.ts';
+import type { FillRequest, Planner, PlanRequest } from '#core/cutting/planner.ts';
 
-export interface PlanRequest {
-  readonly order: Order;
-  readonly pieces: readonly Piece[];
-  /** Plain values only: the worker brings the clock. */
-  readonly options?: Omit<PlanOptions, 'now' | 'shouldStop' | 'onProgress'>;
-}
-
-/** A plan under way, or waiting for its turn. */
-export interface Planning {
-  /** Rejects where planning failed or the pool was closed. Every plan has passed the judge. */
-  readonly plan: Promise<CutPlan>;
-  /** The best so far; undefined before there is one. */
-  readonly progress: () => Progress | undefined;
-  /** Ends it with the best plan found so far: at once, or as soon as it has its turn. */
-  readonly stop: () => void;
-}
-
-export interface FillRequest {
-  readonly piece: Piece;
-  readonly parts: readonly FillPart[];
-  /** Plain values only: the worker brings the clock. */
-  readonly options?: Omit<FillOptions, 'now' | 'shouldStop'>;
-}
-
-/** A fill under way, or waiting for its turn. */
-export interface Filling {
-  /** Rejects where filling failed or the pool was closed. Every fill has passed the judge. */
-  readonly fill: Promise<Fill>;
-  /** Ends it with the best fill found so far: at once, or as soon as it has its turn. */
-  readonly stop: () => void;
-}
-
-export interface PlanningPool {
-  /** Starts or queues a plan; `busy` when the queue is full. */
-  readonly start: (request: PlanRequest) => Planning | 'busy';
-  /** Starts or queues a fill, in the same queue. */
-  readonly fill: (request: FillRequest) => Filling | 'busy';
+/** Every plan and fill has passed the judge; what is under way when it is closed is rejected. */
+export interface PlanningPool extends Planner {
   readonly close: () => Promise<void>;
 }
 

@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
 import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
-import { type FillRequest, type PlanningPool, type PlanRequest, planningPool } from '#src/planning.ts';
+import type { FillRequest, PlanRequest } from '#core/cutting/planner.ts';
+import { type PlanningPool, planningPool } from '#src/planning.ts';
 
 const request = (timeMs: number): PlanRequest => ({
   order: {

@@ -3,10 +3,11 @@
 import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { jsx } from 'hono/jsx';
+import type { Planning } from '#core/cutting/planner.ts';
 import { readSettings } from '#stores/settings.ts';
 import { Oops } from '#views/errors/oops.tsx';
 import { assets } from './http/assets.ts';
-import type { Env, Planning, Request, Services } from './http/env.ts';
+import type { Env, Request, Services } from './http/env.ts';
 import { notFound } from './http/not-found.ts';
 import { reply } from './http/reply.ts';
 import { guard } from './http/security.ts';

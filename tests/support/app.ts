@@ -2,9 +2,10 @@
 import type { Hono } from 'hono';
 import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
 import { fillPiece, planCuts } from '#core/cutting/plan.ts';
+import type { Planner } from '#core/cutting/planner.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
-import type { Env, Planner } from '#web/http/env.ts';
+import type { Env } from '#web/http/env.ts';
 import { FIRST } from './cast.ts';
 
 const HOST = '127.0.0.1:4870';

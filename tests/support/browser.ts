@@ -7,11 +7,12 @@ import { join } from 'node:path';
 import { type ServerType, serve } from '@hono/node-server';
 import type { Hono } from 'hono';
 import { type Browser, chromium } from 'playwright-core';
+import type { Planner } from '#core/cutting/planner.ts';
 import { seedDemo } from '#seed/demo.ts';
 import { type PlanningPool, planningPool } from '#src/planning.ts';
 import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
-import type { Env, Planner } from '#web/http/env.ts';
+import type { Env } from '#web/http/env.ts';
 import { browserPath } from './find-browser.ts';
 
 export interface RunningApp {

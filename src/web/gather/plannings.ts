@@ -4,9 +4,10 @@ import { betterOf, mayPlaceMore } from '#core/batch/planned.ts';
 import type { Cutting } from '#core/batch/to-order.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
+import type { Planning } from '#core/cutting/planner.ts';
 import type { Database } from '#stores/database.ts';
 import { failPlan, finishPlan } from '#stores/plans.ts';
-import type { Planning, Request } from '../http/env.ts';
+import type { Request } from '../http/env.ts';
 
 /** How long is looked for a plan at first, once more where that one leaves out parts, and when the reader asks. */
 export const USUAL_MS = 1000;

@@ -1,10 +1,7 @@
 /** What every request carries: the database, the clock and the reader's settings. Holds types only. */
 
 import type { Context } from 'hono';
-import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Fill } from '#core/cutting/one-piece/fill.ts';
-import type { FillGoal, FillPart } from '#core/cutting/one-piece/wants.ts';
-import type { Limits, Order, Piece, Progress } from '#core/cutting/order.ts';
+import type { Planner, Planning } from '#core/cutting/planner.ts';
 import type { Units } from '#shared/length.ts';
 import type { Database } from '#stores/database.ts';
 import type { Settings } from '#stores/settings.ts';
@@ -18,43 +15,8 @@ export interface Services {
   readonly loadDemo: (db: Database, now: Date) => Promise<void>;
   /** Host names, with port, that requests may be addressed to. */
   readonly hosts: readonly string[];
+  /** Looks for plans and fills beside the server's own work. */
   readonly planner: Planner;
-}
-
-/** Looks for cutting plans beside the server's own work. */
-export interface Planner {
-  /** `busy` when as many are waiting as may. */
-  readonly start: (asked: PlanRequest) => Planning | 'busy';
-  /** The most that comes out of one piece, looked for in the same queue. */
-  readonly fill: (asked: FillRequest) => Filling | 'busy';
-}
-
-interface PlanRequest {
-  readonly order: Order;
-  readonly pieces: readonly Piece[];
-  readonly options: { readonly timeMs: number };
-}
-
-interface FillRequest {
-  readonly piece: Piece;
-  readonly parts: readonly FillPart[];
-  readonly options: Limits & { readonly goal: FillGoal; readonly timeMs: number };
-}
-
-/** A fill that is being looked for. */
-interface Filling {
-  readonly fill: Promise<Fill>;
-  /** Ends it with the best found so far. */
-  readonly stop: () => void;
-}
-
-/** A plan that is being looked for. */
-export interface Planning {
-  readonly plan: Promise<CutPlan>;
-  /** The best so far; undefined before there is one. */
-  readonly progress: () => Progress | undefined;
-  /** Ends it with the best found so far. */
-  readonly stop: () => void;
 }
 
 export interface Env {

@@ -1,5 +1,6 @@
 /** What comes out of one piece, as a browser asks for it: the answer, the ways to ask otherwise, what is refused. */
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Planner } from '#core/cutting/planner.ts';
 import type { CardSize } from '#core/project/journal.ts';
 import { inches } from '#shared/length.ts';
 import { addCardSize } from '#stores/card-sizes.ts';
@@ -9,7 +10,6 @@ import { editSettings } from '#stores/settings.ts';
 import { type App, DIRECT, openApp } from '#tests/support/app.ts';
 import { CARD, type Cast, FIRST, fillShelf, later, scrap, size } from '#tests/support/cast.ts';
 import { rowCounts } from '#tests/support/shelf.ts';
-import type { Planner } from '#web/http/env.ts';
 
 let app: App;
 let cast: Cast;

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Order } from '#core/cutting/order.ts';
 import { planCuts } from '#core/cutting/plan.ts';
+import type { Planner } from '#core/cutting/planner.ts';
 import { inches } from '#shared/length.ts';
 import { checkData } from '#stores/checks.ts';
 import { listEnvelopes } from '#stores/envelopes.ts';
@@ -14,7 +15,6 @@ import { addSeries } from '#stores/series.ts';
 import { type App, DIRECT, type Fields, openApp } from '#tests/support/app.ts';
 import { type Cast, FIRST, fillShelf, later, RECIPE, scrap, size, THANKS } from '#tests/support/cast.ts';
 import { rowCounts, shelf } from '#tests/support/shelf.ts';
-import type { Planner } from '#web/http/env.ts';
 
 let app: App;
 let cast: Cast;
@@ -581,7 +581,7 @@ describe('planning that takes longer', () => {
     await open({
       ...DIRECT,
       start: (request) => {
-        times.push(request.options.timeMs);
+        times.push(request.options?.timeMs ?? 0);
         const { order, pieces } = request;
         const found = planCuts(order, pieces, { work: 20, seed: 1 });
         const plan = Promise.resolve(times.length === 1 ? nothingOf(order, found) : found);
