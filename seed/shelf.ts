@@ -1,6 +1,7 @@
 /** The demo's shelf: invented pads with their designs, and the offcuts that had gathered before the year began. */
-import type { NewDesign, NewPad, PaperKind } from '#core/stash/stash.ts';
+import type { NewDesign, NewPad } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Print } from '#shared/print.ts';
 import type { Motif } from '#shared/swatch.ts';
 import { size } from './telling.ts';

@@ -128,4 +128,4 @@ export function partForms(units: Units) {
   };
 }
 
-export type PartAsked<Kind extends PartKind> = z.infer<ReturnType<typeof partForms>[Kind]>;
+export type SetPartAsked<Kind extends PartKind> = z.infer<ReturnType<typeof partForms>[Kind]>;

@@ -3,8 +3,10 @@
  * spoiled. Fields of the n-th part are named `parts.n.width`; knows no shelf.
  */
 import { z } from 'zod';
+import { MATCHES, type Match, type PaperAsked, type PartAsked, PRINTS_ASKED } from '../batch.ts';
 import { readId } from '../ids.ts';
-import type { Length, Units } from '../length.ts';
+import type { Units } from '../length.ts';
+import { PAPER_KINDS } from '../paper-kind.ts';
 import {
   choiceField,
   countField,
@@ -18,33 +20,14 @@ import {
   wordsField,
 } from './fields.ts';
 
-/** As a select's value: ``, `design-7`, `kind-vellum`. */
-export type PaperTyped<Kind extends string> =
-  | { readonly of: 'any' }
-  | { readonly of: 'design'; readonly design: number }
-  | { readonly of: 'kind'; readonly kind: Kind };
-
-export interface BatchTyped<Kind extends string> {
+/** A batch as it is typed: its own blanks, and other projects of the series. */
+export interface BatchTyped {
   readonly blanks: number;
-  readonly paper: PaperTyped<Kind>;
-  readonly match: 'each set' | 'all alike';
-  /** Other projects of the series. */
+  readonly paper: PaperAsked;
+  readonly match: Match;
   readonly others: readonly number[];
   readonly keep: readonly string[];
-  readonly parts: readonly PartTyped<Kind>[];
-}
-
-interface PartTyped<Kind extends string> {
-  readonly name: string;
-  readonly width: Length;
-  readonly height: Length;
-  readonly copies: number;
-  readonly print: 'any way' | 'upright' | 'bordered';
-  readonly paper: PaperTyped<Kind>;
-  readonly grammage: number | null;
-  readonly match: boolean;
-  /** From the sheet's left and top. */
-  readonly at?: { readonly x: Length; readonly y: Length };
+  readonly parts: readonly PartAsked[];
 }
 
 export const PART_FIELDS = [
@@ -71,13 +54,10 @@ export function partsIn(typed: Typed): number[] {
 }
 
 /** All problems at once, each beside its field. */
-export const batchForm = <Kind extends string>(
-  units: Units,
-  kinds: readonly Kind[],
-): z.ZodType<BatchTyped<Kind>> =>
-  z.record(z.string(), z.string()).transform((typed, context): BatchTyped<Kind> => {
-    const head = headForm(kinds).safeParse(typed);
-    const form = partForm(units, kinds);
+export const batchForm = (units: Units): z.ZodType<BatchTyped> =>
+  z.record(z.string(), z.string()).transform((typed, context): BatchTyped => {
+    const head = headForm.safeParse(typed);
+    const form = partForm(units);
     const numbers = partsIn(typed);
     const parts = numbers.map((number) => form.safeParse(fieldsOf(typed, number)));
     const tell = (issues: readonly z.core.$ZodIssue[], at: PropertyKey[]): void => {
@@ -118,22 +98,15 @@ export const againForm = z.object({
 
 const TOO_MANY = `At most ${MOST_PARTS} kinds of part go into one plan.`;
 
-const headForm = <Kind extends string>(kinds: readonly Kind[]) =>
-  z.object({
-    blanks: whenMissing(0, countField(0, 500)),
-    paper: paperField(kinds),
-    match: choiceField(['each set', 'all alike'], 'each set'),
-  });
-
-const partForm = <Kind extends string>(units: Units, kinds: readonly Kind[]) =>
+const partForm = (units: Units) =>
   z
     .object({
       name: wordsField('the part a name', 40),
       width: lengthField(units),
       height: lengthField(units),
       copies: countField(1, 500),
-      print: choiceField(['any way', 'upright', 'bordered'], 'any way'),
-      paper: paperField(kinds),
+      print: choiceField(PRINTS_ASKED, 'any way'),
+      paper: paperField,
       grammage: grammageField,
       match: tickField,
       fromLeft: ifAny(lengthOrZeroField(units)),
@@ -174,20 +147,26 @@ const grammageField: z.ZodType<number | null> = z
 
 const DESIGN = 'design-';
 
-const paperField = <Kind extends string>(kinds: readonly Kind[]): z.ZodType<PaperTyped<Kind>> =>
-  z
-    .string()
-    .optional()
-    .default('')
-    .transform((typed, context): PaperTyped<Kind> => {
-      const kind = kinds.find((one) => typed === `kind-${one}`);
-      const design = typed.startsWith(DESIGN) ? readId(typed.slice(DESIGN.length)) : undefined;
-      if (typed === '') return { of: 'any' };
-      if (kind !== undefined) return { of: 'kind', kind };
-      if (design !== undefined) return { of: 'design', design };
-      context.addIssue({ code: 'custom', message: 'Choose one from the list.' });
-      return z.NEVER;
-    });
+/** As a select's value: ``, `design-7`, `kind-vellum`. */
+const paperField: z.ZodType<PaperAsked> = z
+  .string()
+  .optional()
+  .default('')
+  .transform((typed, context): PaperAsked => {
+    const kind = PAPER_KINDS.find((one) => typed === `kind-${one}`);
+    const design = typed.startsWith(DESIGN) ? readId(typed.slice(DESIGN.length)) : undefined;
+    if (typed === '') return { of: 'any' };
+    if (kind !== undefined) return { of: 'kind', kind };
+    if (design !== undefined) return { of: 'design', design };
+    context.addIssue({ code: 'custom', message: 'Choose one from the list.' });
+    return z.NEVER;
+  });
+
+const headForm = z.object({
+  blanks: whenMissing(0, countField(0, 500)),
+  paper: paperField,
+  match: choiceField(MATCHES, 'each set'),
+});
 
 const fieldsOf = (typed: Typed, number: number): Typed =>
   Object.fromEntries(

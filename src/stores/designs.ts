@@ -3,7 +3,8 @@
  * `listDesigns(db, filter)`, `readDesign(db, id)`, `editDesign(db, id, design)`. Counts move in movements.ts only.
  */
 import type { Selectable } from 'kysely';
-import type { Design, NewDesign, Pad, PaperKind } from '#core/stash/stash.ts';
+import type { Design, NewDesign, Pad } from '#core/stash/stash.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Print } from '#shared/print.ts';
 import { usablePrint } from '#shared/sheet.ts';
 import { type Database, transact } from './database.ts';

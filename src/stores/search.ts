@@ -10,9 +10,10 @@ import {
   type LeftOutHere,
   type Nearest,
 } from '#core/stash/shelf-search.ts';
-import { type PaperKind, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
+import { type Piece, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { byShortfall, shortfall, unsuited, unsuitedDesign } from '#core/stash/suits.ts';
 import type { Length } from '#shared/length.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';
 import { listOffcuts } from './offcuts.ts';

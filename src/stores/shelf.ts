@@ -4,8 +4,9 @@
  * elsewhere.
  */
 import { sql } from 'kysely';
-import type { Offcut, PaperKind } from '#core/stash/stash.ts';
+import type { Offcut } from '#core/stash/stash.ts';
 import { type Length, length } from '#shared/length.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from './database.ts';
 import { listOffcuts } from './offcuts.ts';
 

@@ -4,9 +4,10 @@ import type { Turning } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { EnvelopeState, ProjectState } from '#core/project/journal.ts';
 import type { ReadyMadeKind } from '#core/stash/ready-made.ts';
-import type { MovementKind, PaperKind } from '#core/stash/stash.ts';
+import type { MovementKind } from '#core/stash/stash.ts';
 import type { Length } from '#shared/length.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import type { PrintDirection } from '#shared/print.ts';
 import type { SheetEdge } from '#shared/sheet.ts';
 

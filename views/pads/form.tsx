@@ -1,7 +1,8 @@
 /** The form of a pad: a new one, or one put right. */
 import type { FC } from 'hono/jsx';
-import { PAPER_KINDS, type Pad } from '#core/stash/stash.ts';
+import type { Pad } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
 import { printGrammage } from '#views/stash/words.ts';

@@ -1,6 +1,7 @@
 /** Which paper will do: any, a kind, or one design. Knows no sizes. */
 import type { FC } from 'hono/jsx';
-import type { Design, PaperKind, Piece } from '#core/stash/stash.ts';
+import type { Design, Piece } from '#core/stash/stash.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import { type Entry, Labelled } from '../common/field.tsx';
 
 interface Props {

@@ -1,6 +1,7 @@
 /** One part of a batch as a row of fields; all but name, size and number stand behind a tap. Knows no other part. */
 import type { FC } from 'hono/jsx';
-import type { PaperKind, Piece } from '#core/stash/stash.ts';
+import type { Piece } from '#core/stash/stash.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import { PART_FIELDS } from '#shared/schemas/plan.ts';
 import { Choice, type Entry, Field } from '../common/field.tsx';
 import { PaperChoice } from './paper-choice.tsx';

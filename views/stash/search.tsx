@@ -1,7 +1,7 @@
 /** The shelf of offcuts and the line it is searched by: at least so large, of which paper, where. */
 import type { FC } from 'hono/jsx';
 import type { Design } from '#core/stash/stash.ts';
-import { PAPER_KINDS } from '#core/stash/stash.ts';
+import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { Choice, type Entry, Field, fieldNote } from '#views/common/field.tsx';
 import { howMany } from '#views/common/words.ts';
 import { DesignChoice } from '#views/offcuts/design-choice.tsx';

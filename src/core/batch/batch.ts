@@ -3,31 +3,9 @@
  * numbers; which pieces will do is for order.ts to say.
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import { ENVELOPE_PART, type PaperKind } from '#core/stash/stash.ts';
-import type { Length } from '#shared/length.ts';
-import type { Size } from '#shared/size.ts';
+import { ENVELOPE_PART } from '#core/stash/stash.ts';
+import type { Match, PaperAsked, PartAsked } from '#shared/batch.ts';
 import { type BatchOrder, isTyped } from './identity.ts';
-
-export type PaperAsked =
-  | { readonly of: 'any' }
-  | { readonly of: 'design'; readonly design: number }
-  | { readonly of: 'kind'; readonly kind: PaperKind };
-
-/** *bordered*: the printed border lies along its bottom edge. */
-export type PrintAsked = 'any way' | 'upright' | 'bordered';
-
-export interface PartAsked extends Size {
-  readonly name: string;
-  readonly copies: number;
-  readonly print: PrintAsked;
-  readonly paper: PaperAsked;
-  /** Lightest paper that will do, in g/m². */
-  readonly grammage: number | null;
-  /** Of the same design as the envelopes. */
-  readonly match: boolean;
-  /** Its top left corner, on a sheet with its print up: each copy comes from that spot of a sheet. */
-  readonly at?: { readonly x: Length; readonly y: Length };
-}
 
 /** `missing` is how many blanks the project lacked when this was asked. */
 export interface BlanksAsked {
@@ -41,8 +19,7 @@ export interface Batch {
   readonly blanks: readonly BlanksAsked[];
   readonly paper: PaperAsked;
   readonly parts: readonly PartAsked[];
-  /** Copy k of everything that matches is of one design, or all copies are. */
-  readonly match: 'each set' | 'all alike';
+  readonly match: Match;
   /** Pieces left alone, by their names in the order. */
   readonly keep: readonly string[];
 }

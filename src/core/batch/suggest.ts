@@ -5,10 +5,10 @@ import { cardBase } from '#core/sets/base.ts';
 import { linerOf } from '#core/sets/envelope.ts';
 import { frontPanels, insidePanel } from '#core/sets/panels.ts';
 import type { SetPart } from '#core/sets/part.ts';
-import type { PaperKind } from '#core/stash/stash.ts';
+import type { PaperAsked, PartAsked } from '#shared/batch.ts';
 import type { Checked } from '#shared/checked.ts';
 import { inches, type Length, millimetres, onRuler, type Units } from '#shared/length.ts';
-import type { PaperAsked, PartAsked } from './batch.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 
 export const SUGGESTIONS = ['base', 'front', 'mat', 'inside', 'liner'] as const;
 

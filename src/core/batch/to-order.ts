@@ -9,10 +9,11 @@ import { type LeftOut, leftOutOf } from '#core/stash/left-out.ts';
 import { borderOf, type PieceRef, refOf, type Piece as ShelfPiece } from '#core/stash/stash.ts';
 import { type Suitable, suitableFor } from '#core/stash/suitable.ts';
 import { type PaperWanted, roomFor, unsuited, unsuitedDesign } from '#core/stash/suits.ts';
+import type { PaperAsked } from '#shared/batch.ts';
 import type { Problem } from '#shared/checked.ts';
 import { type Length, length, printExactSize, type Units } from '#shared/length.ts';
 import { areaOf, type Size } from '#shared/size.ts';
-import { type Batch, blankName, type PaperAsked, partNames } from './batch.ts';
+import { type Batch, blankName, partNames } from './batch.ts';
 import type { BatchOrder, OfferedPiece, OrderedPart } from './identity.ts';
 
 /** What the planner is asked, and the paper that it is not asked about; lengths are whole numbers of 25 nm. */

@@ -1,7 +1,7 @@
 /** How far a project has come, worked out from what has been done. Knows no dates and no database. */
 import type { ProjectState } from './journal.ts';
 
-export interface Progress {
+interface SoFar {
   readonly hasRecipe: boolean;
   /** Cuts that were not undone. */
   readonly cuts: number;
@@ -12,7 +12,7 @@ export interface Progress {
   readonly finished: boolean;
 }
 
-export function projectState({ hasRecipe, cuts, blanks, made, quantity, finished }: Progress): ProjectState {
+export function projectState({ hasRecipe, cuts, blanks, made, quantity, finished }: SoFar): ProjectState {
   if (finished || made >= quantity) return 'made';
   if (cuts + blanks + made > 0) return 'cut';
   return hasRecipe ? 'planned' : 'idea';

@@ -5,7 +5,7 @@
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { accept, type Checked, refuse } from '#shared/checked.ts';
 import { add, type Length, length, roundToStep, subtract, times } from '#shared/length.ts';
-import type { PartAsked, PartKind } from '#shared/schemas/parts.ts';
+import type { PartKind, SetPartAsked } from '#shared/schemas/parts.ts';
 import type { Size } from '#shared/size.ts';
 import { cardBase } from './base.ts';
 import { boxStrips } from './box.ts';
@@ -19,7 +19,7 @@ import { type Wrap, wrap } from './wraps.ts';
 /** `envelope` is the card's, where one was found. */
 export type MakePart = {
   readonly [Kind in PartKind]: (
-    asked: PartAsked<Kind>,
+    asked: SetPartAsked<Kind>,
     envelope: Recipe | undefined,
   ) => Checked<readonly SetPart[]>;
 };
@@ -58,7 +58,7 @@ const renamed = <T>(made: Checked<T>, names: Readonly<Record<string, string>>): 
     : { ok: false, problems: made.problems.map((one) => ({ ...one, field: names[one.field] ?? one.field })) };
 
 /** Layers left empty are no layers. */
-function frontLayers(asked: PartAsked<'front'>): Checked<readonly SetPart[]> {
+function frontLayers(asked: SetPartAsked<'front'>): Checked<readonly SetPart[]> {
   const fields = (['margins.0', 'margins.1', 'margins.2'] as const).filter(
     (field) => asked[field] !== undefined,
   );
@@ -72,7 +72,7 @@ function frontLayers(asked: PartAsked<'front'>): Checked<readonly SetPart[]> {
  * rounded up to the maker's grid, its sides to an even number of lines since the strip's ends meet in their middle.
  */
 function wrapOf(
-  { round, foldAt, leafBulk, ...asked }: PartAsked<'wrap'>,
+  { round, foldAt, leafBulk, ...asked }: SetPartAsked<'wrap'>,
   envelope: Recipe | undefined,
 ): Checked<Wrap> {
   if (round === 'the card') {
@@ -91,7 +91,7 @@ function wrapOf(
 const ENVELOPE_BULK = length(4 * 6400);
 
 /** A panel a little smaller than the card, its notches in the middle, until she says otherwise. */
-function notchedOf(asked: PartAsked<'notches'>): Checked<readonly SetPart[]> {
+function notchedOf(asked: SetPartAsked<'notches'>): Checked<readonly SetPart[]> {
   const base: Size = { width: asked.width, height: asked.height };
   const panel = panelOn(base, asked);
   const middle = asked.edges === 'top and bottom' ? panel.width : panel.height;
@@ -104,7 +104,7 @@ function notchedOf(asked: PartAsked<'notches'>): Checked<readonly SetPart[]> {
   });
 }
 
-const panelOn = (base: Size, asked: Pick<PartAsked<'notches'>, 'panel.width' | 'panel.height'>): Size => ({
+const panelOn = (base: Size, asked: Pick<SetPartAsked<'notches'>, 'panel.width' | 'panel.height'>): Size => ({
   width: asked['panel.width'] ?? less(base.width),
   height: asked['panel.height'] ?? less(base.height),
 });

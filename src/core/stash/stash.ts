@@ -1,14 +1,11 @@
 /** What lies on the shelf and every line of its ledger, as values. Knows no database and nothing of who uses the paper. */
 import type { CutTree } from '#core/cutting/cuts.ts';
 import { type Length, length } from '#shared/length.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Print } from '#shared/print.ts';
 import { type SheetAsIs, usableSheet } from '#shared/sheet.ts';
 import type { Size } from '#shared/size.ts';
 import type { Swatch } from '#shared/swatch.ts';
-
-export const PAPER_KINDS = ['patterned', 'cardstock', 'plain', 'kraft', 'vellum', 'handmade'] as const;
-
-export type PaperKind = (typeof PAPER_KINDS)[number];
 
 /** `grammage` in g/m², null when not known. A pad is low when all its sheets together are no more than `lowMark`. */
 export interface NewPad extends SheetAsIs {

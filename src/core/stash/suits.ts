@@ -7,8 +7,9 @@
  */
 import { canPart } from '#core/cutting/border.ts';
 import { type Length, length } from '#shared/length.ts';
+import type { PaperKind } from '#shared/paper-kind.ts';
 import { holds, longer, type Size, shorter, turned } from '#shared/size.ts';
-import { borderOf, type Design, type PaperKind, type Piece } from './stash.ts';
+import { borderOf, type Design, type Piece } from './stash.ts';
 
 /** What is to be cut. `mayTurn`: the print may lie along or across. */
 export interface PaperWanted extends Size {

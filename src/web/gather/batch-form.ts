@@ -1,5 +1,6 @@
 /** A batch as the fields of its form and back: rows added and dropped, values typed out again. Knows no shelf. */
-import type { Batch, PaperAsked, PartAsked } from '#core/batch/batch.ts';
+import type { Batch } from '#core/batch/batch.ts';
+import type { PaperAsked, PartAsked } from '#shared/batch.ts';
 import { typedLength, type Units } from '#shared/length.ts';
 import { PART_FIELDS, partsIn } from '#shared/schemas/plan.ts';
 import type { Typed } from '../http/form.ts';

@@ -1,21 +1,16 @@
 /** What is to be cut for a project, asked as one batch: its missing blanks, parts typed in, others of its series. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import { type Batch, type PaperAsked, partsLeft } from '#core/batch/batch.ts';
+import { type Batch, partsLeft } from '#core/batch/batch.ts';
 import type { Plan } from '#core/batch/planned.ts';
 import { SUGGESTIONS, type Suggestion, suggest, suggestionsFor } from '#core/batch/suggest.ts';
 import { type Cutting, cuttingOf, hopeless, pieceName, type Shelf } from '#core/batch/to-order.ts';
 import type { ProjectInFull } from '#core/project/journal.ts';
 import { missingBlanks } from '#core/project/next.ts';
-import {
-  PAPER_KINDS,
-  type PaperKind,
-  type Piece,
-  pieceOfOffcut,
-  pieceOfSheet,
-  refOf,
-} from '#core/stash/stash.ts';
+import { type Piece, pieceOfOffcut, pieceOfSheet, refOf } from '#core/stash/stash.ts';
+import type { PaperAsked } from '#shared/batch.ts';
 import type { Problem } from '#shared/checked.ts';
+import { PAPER_KINDS, type PaperKind } from '#shared/paper-kind.ts';
 import { type BatchTyped, batchForm } from '#shared/schemas/plan.ts';
 import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
@@ -49,7 +44,7 @@ batches.post('/:id/plans', async (c) => {
   const typed = renumbered(await readForm(c));
   const changed = changedRows(c, bench, typed);
   if (changed) return show(c, bench, { typed: changed, problems: [] });
-  const asked = check(batchForm(c.get('units'), PAPER_KINDS), typed);
+  const asked = check(batchForm(c.get('units')), typed);
   if (!asked.ok) return show(c, bench, entryOf(typed, asked.problems));
   const batch = batchOf(bench, asked.value);
   const ready = cuttingFor(c, bench, batch);
@@ -152,7 +147,7 @@ function changedRows(c: Request, { full, kinds }: Bench, typed: Typed): Typed | 
   return withParts(typed, suggest(suggestion, { project: full.project, copies, kinds, units }), units);
 }
 
-function batchOf({ full, others, shelf }: Bench, typed: BatchTyped<PaperKind>): Batch {
+function batchOf({ full, others, shelf }: Bench, typed: BatchTyped): Batch {
   const { blanks, others: wanted, keep, ...rest } = typed;
   const names = new Set(shelf.pieces.map((piece) => pieceName(refOf(piece))));
   return {

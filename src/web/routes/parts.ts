@@ -15,10 +15,10 @@ import {
   FOLDED_AT,
   PART_KINDS,
   PATHS,
-  type PartAsked,
   type PartKind,
   partForms,
   RUNS,
+  type SetPartAsked,
 } from '#shared/schemas/parts.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import { listProjects, readProject } from '#stores/projects.ts';
@@ -139,7 +139,7 @@ function make<Kind extends PartKind>(
   envelope: Recipe | undefined,
 ): Checked<readonly DrawnPart[]> {
   const form: unknown = partForms(c.get('units'))[kind];
-  const asked = check(form as z.ZodType<PartAsked<Kind>>, typed);
+  const asked = check(form as z.ZodType<SetPartAsked<Kind>>, typed);
   return asked.ok ? MAKE_PART[kind](asked.value, envelope) : asked;
 }
 

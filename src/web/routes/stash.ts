@@ -1,8 +1,9 @@
 /** The stash as a whole: pads and the shelf with its search, what runs low, the list to print. */
 import { Hono } from 'hono';
 import { Fragment, jsx } from 'hono/jsx';
-import { type Offcut, PAPER_KINDS } from '#core/stash/stash.ts';
+import type { Offcut } from '#core/stash/stash.ts';
 import type { Problem } from '#shared/checked.ts';
+import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { shelfForm } from '#shared/schemas/offcut.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { findByCode } from '#stores/offcuts.ts';

@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Batch, PartAsked } from '#core/batch/batch.ts';
+import type { Batch } from '#core/batch/batch.ts';
 import { partNames, partsLeft } from '#core/batch/batch.ts';
 import { changesSince } from '#core/batch/changes.ts';
 import { identified } from '#core/batch/earlier-identity.ts';
@@ -21,6 +21,7 @@ import { solveEnvelope } from '#core/envelope/recipes.ts';
 import type { Project, ProjectInFull } from '#core/project/journal.ts';
 import { problemsOfCut } from '#core/stash/replay.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet, refOf } from '#core/stash/stash.ts';
+import type { PartAsked } from '#shared/batch.ts';
 import { inches } from '#shared/length.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { DrawnPart } from '#core/drawing/part.ts';
 import { MAKE_PART } from '#core/sets/kinds.ts';
 import { inches, length, subtract, type Units } from '#shared/length.ts';
-import { PART_KINDS, type PartAsked, type PartKind, partForms } from '#shared/schemas/parts.ts';
+import { PART_KINDS, type PartKind, partForms, type SetPartAsked } from '#shared/schemas/parts.ts';
 import { CARD, RECIPE, size } from '#tests/support/cast.ts';
 
 const INCHES: Units = { unit: 'in', step: 16 };
@@ -11,7 +11,7 @@ const KEEPSAKE = { width: '5', height: '7' };
 
 function make<Kind extends PartKind>(kind: Kind, typed: Record<string, string> = KEEPSAKE) {
   const asked = partForms(INCHES)[kind].safeParse(typed);
-  const made = MAKE_PART[kind](asked.data as unknown as PartAsked<Kind>, RECIPE);
+  const made = MAKE_PART[kind](asked.data as unknown as SetPartAsked<Kind>, RECIPE);
   return made.ok ? made.value : [];
 }
 
