@@ -6,7 +6,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import type { Fill } from '#core/cutting/one-piece/fill.ts';
-import type { Progress } from '#core/cutting/order.ts';
+import type { PlanSoFar } from '#core/cutting/order.ts';
 import type { FillRequest, Planner, PlanRequest } from '#core/cutting/planner.ts';
 
 /** Every plan and fill has passed the judge; what is under way when it is closed is rejected. */
@@ -39,7 +39,7 @@ type Question = ({ readonly kind: 'plan' } & PlanRequest) | ({ readonly kind: 'f
 /** A question under way: what a worker will answer it with is for the asker to know. */
 interface Asked<Answer> {
   readonly answer: Promise<Answer>;
-  readonly progress: () => Progress | undefined;
+  readonly progress: () => PlanSoFar | undefined;
   readonly stop: () => void;
 }
 
@@ -48,12 +48,12 @@ interface Task {
   readonly stop: SharedArrayBuffer;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (problem: Error) => void;
-  progress?: Progress;
+  progress?: PlanSoFar;
 }
 
 type Told =
   | { readonly kind: 'ready' }
-  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'progress'; readonly progress: PlanSoFar }
   | { readonly kind: 'done'; readonly answer: unknown }
   | { readonly kind: 'failed'; readonly message: string };
 

@@ -3,7 +3,7 @@
  * were cut from. `benchCutting()` answers with markdown tables; every plan has passed the judge in its worker.
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { PlanOptions, Progress } from '#core/cutting/order.ts';
+import type { PlanOptions, PlanSoFar } from '#core/cutting/order.ts';
 import { settingsOfSteps } from '#core/cutting/steps.ts';
 import { type PlanningPool, planningPool } from '#src/planning.ts';
 import {
@@ -66,7 +66,7 @@ async function planOne(
   return { one, plan, firstMs };
 }
 
-const isProved = ({ unplaced, newSheetArea, bounds }: Progress): boolean =>
+const isProved = ({ unplaced, newSheetArea, bounds }: PlanSoFar): boolean =>
   unplaced <= bounds.unplaced && newSheetArea <= bounds.newSheetArea;
 
 /** Plans one after the other; where only copies and sheets count, each ends as soon as these are proved. */

@@ -1,6 +1,6 @@
 /** A plan that is still looked for, or was not: how far it has come, and what can be done about it. */
 import type { FC } from 'hono/jsx';
-import type { Progress } from '#core/cutting/order.ts';
+import type { PlanSoFar } from '#core/cutting/order.ts';
 import type { Project } from '#core/project/journal.ts';
 import { howMany } from '#views/common/words.ts';
 import { Once } from '../common/once.tsx';
@@ -11,7 +11,7 @@ interface Props {
 }
 
 /** The page asks for itself again every second. */
-export const Looking: FC<Props & { progress: Progress | undefined; leastSheets: number }> = ({
+export const Looking: FC<Props & { progress: PlanSoFar | undefined; leastSheets: number }> = ({
   id,
   project,
   progress,
@@ -39,10 +39,10 @@ export const Looking: FC<Props & { progress: Progress | undefined; leastSheets: 
   </Frame>
 );
 
-const sayBest = ({ placed, unplaced, newSheets }: Progress): string =>
+const sayBest = ({ placed, unplaced, newSheets }: PlanSoFar): string =>
   `Best so far: ${unplaced === 0 ? 'everything fits' : `${placed} of ${placed + unplaced} parts fit`}, ${newSheets === 0 ? 'no new sheet' : howMany(newSheets, 'new sheet')}.`;
 
-function sayBound({ bounds }: Progress, sheets: number): string {
+function sayBound({ bounds }: PlanSoFar, sheets: number): string {
   const known = [
     ...(bounds.unplaced > 0 ? [`at least ${howMany(bounds.unplaced, 'part')} left out`] : []),
     ...(sheets > 0 ? [`at least ${howMany(sheets, 'new sheet')}`] : []),

@@ -59,7 +59,7 @@ function limitsOf(order: Order, made: Limits, say: Say): Required<Limits> {
   return { longestCut, keepAtLeast };
 }
 
-interface Blocks {
+interface Leaves {
   readonly parts: PlacedPart[];
   readonly leftovers: Rectangle[];
   waste: number;
@@ -73,22 +73,22 @@ function checkPiece(
   say: Say,
 ): void {
   const whole = { x: 0, y: 0, width: piece.width, height: piece.height };
-  const blocks: Blocks = { parts: [], leftovers: [], waste: 0 };
-  replay(used.cuts, whole, limits, blocks, say);
-  for (const one of blocks.parts) checkPart(one, piece, parts.get(one.part), say);
-  if (blocks.parts.length === 0) say('cuts', 'Nothing is cut from this piece.');
-  compare('rectangles', used.rectangles.map(describePart), blocks.parts.map(describePart), say);
-  compare('leftovers', used.leftovers.map(describe), blocks.leftovers.map(describe), say);
+  const leaves: Leaves = { parts: [], leftovers: [], waste: 0 };
+  replay(used.cuts, whole, limits, leaves, say);
+  for (const one of leaves.parts) checkPart(one, piece, parts.get(one.part), say);
+  if (leaves.parts.length === 0) say('cuts', 'Nothing is cut from this piece.');
+  compare('rectangles', used.rectangles.map(describePart), leaves.parts.map(describePart), say);
+  compare('leftovers', used.leftovers.map(describe), leaves.leftovers.map(describe), say);
   checkApart([...used.rectangles, ...used.leftovers], whole, say);
   const area = [...used.rectangles, ...used.leftovers].reduce(
     (sum, one) => sum + one.width * one.height,
-    blocks.waste,
+    leaves.waste,
   );
   if (!near(area, piece.width * piece.height))
     say('rectangles', 'Parts, leftovers and waste don’t add up to the piece.');
 }
 
-function replay(node: CutTree, block: Rectangle, limits: Required<Limits>, blocks: Blocks, say: Say): void {
+function replay(node: CutTree, block: Rectangle, limits: Required<Limits>, leaves: Leaves, say: Say): void {
   if (isCut(node)) {
     const halves = cutBlock(node.at, node.along, block);
     if (!halves || node.parts.length !== 2) {
@@ -98,16 +98,16 @@ function replay(node: CutTree, block: Rectangle, limits: Required<Limits>, block
     const long = node.along === 'x' ? block.height : block.width;
     if (long > limits.longestCut)
       say('cuts', `A cut of ${long} is longer than the trimmer’s ${limits.longestCut}.`);
-    for (const index of [0, 1] as const) replay(node.parts[index], halves[index], limits, blocks, say);
+    for (const index of [0, 1] as const) replay(node.parts[index], halves[index], limits, leaves, say);
   } else if ('part' in node) {
-    blocks.parts.push({ part: node.part, ...block, turned: node.turned });
+    leaves.parts.push({ part: node.part, ...block, turned: node.turned });
   } else if ('leftover' in node || 'waste' in node) {
     const keeps = Math.min(block.width, block.height) >= limits.keepAtLeast;
     if ('leftover' in node && !keeps)
       say('cuts', `A leftover of ${describe(block)} is under the keeping size.`);
     if ('waste' in node && keeps) say('cuts', `${describe(block)} is wide enough to keep, not waste.`);
-    if ('leftover' in node) blocks.leftovers.push(block);
-    else blocks.waste += block.width * block.height;
+    if ('leftover' in node) leaves.leftovers.push(block);
+    else leaves.waste += block.width * block.height;
   } else say('cuts', `It isn’t said what becomes of ${describe(block)}.`);
 }
 

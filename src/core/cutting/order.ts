@@ -80,11 +80,11 @@ export interface PlanOptions {
   /** The clock, in milliseconds. */
   readonly now?: () => number;
   readonly shouldStop?: () => boolean;
-  readonly onProgress?: (progress: Progress) => void;
+  readonly onProgress?: (progress: PlanSoFar) => void;
 }
 
 /** The best plan so far against what no plan can beat; areas in square units. */
-export interface Progress {
+export interface PlanSoFar {
   readonly placed: number;
   readonly unplaced: number;
   readonly newSheets: number;

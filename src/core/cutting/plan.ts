@@ -5,7 +5,7 @@
 
 import { type Bound, bound, tighter } from './bound/bound.ts';
 import type { CutPlan, UsedPiece } from './cuts.ts';
-import { type Bounds, limitsOf, type Order, type Piece, type PlanOptions, type Progress } from './order.ts';
+import { type Bounds, limitsOf, type Order, type Piece, type PlanOptions, type PlanSoFar } from './order.ts';
 import { remediesFor } from './remedies/remedies.ts';
 import { type Job, prepare } from './search/job.ts';
 import { chance } from './search/random.ts';
@@ -182,7 +182,7 @@ function boundsOf(bounds: readonly Bound[], unplaced: number, squared: number): 
   };
 }
 
-function progress(job: Job, found: Found, bounds: readonly Bound[]): Progress {
+function progress(job: Job, found: Found, bounds: readonly Bound[]): PlanSoFar {
   const copies = job.copies.reduce((sum, one) => sum + one, 0);
   const sheets = found.bins.filter((bin) => job.stocks[bin.stock]!.sheet);
   return {

@@ -2,7 +2,7 @@
 import type { CutPlan } from './cuts.ts';
 import type { Fill, FillOptions } from './one-piece/fill.ts';
 import type { FillPart } from './one-piece/wants.ts';
-import type { Order, Piece, PlanOptions, Progress } from './order.ts';
+import type { Order, Piece, PlanOptions, PlanSoFar } from './order.ts';
 
 export interface Planner {
   /** Starts or queues a plan; `busy` when as many are waiting as may. */
@@ -30,7 +30,7 @@ export interface Planning {
   /** Rejects where planning failed or the planner was closed. */
   readonly plan: Promise<CutPlan>;
   /** The best so far; undefined before there is one. */
-  readonly progress: () => Progress | undefined;
+  readonly progress: () => PlanSoFar | undefined;
   /** Ends it with the best plan found so far: at once, or as soon as it has its turn. */
   readonly stop: () => void;
 }

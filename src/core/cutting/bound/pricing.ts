@@ -145,13 +145,13 @@ export function bestPricings(
   late: () => boolean,
   effort = FULL,
 ): Pricing[] {
-  const scene = new Scene(job, parts, stocks, late, effort);
+  const pairs = new PairsOfDuals(job, parts, stocks, late, effort);
   const sheets = stocks.filter((stock) => stock.sheet);
   const sizes = new Map(
     (sheets.length > 0 ? sheets : stocks).map((one) => [`${one.width}x${one.height}`, one]),
   );
-  for (const { width, height } of [...sizes.values()].slice(0, effort.sizes)) scene.tryPairs(width, height);
-  return scene.best();
+  for (const { width, height } of [...sizes.values()].slice(0, effort.sizes)) pairs.tryAll(width, height);
+  return pairs.best();
 }
 
 /** One function: its price of each part's width and height, and the most that each stock's sides hold at these. */
@@ -170,7 +170,7 @@ interface Ranked {
 }
 
 /** The lengths and sides that occur in a group, and the best pairs of functions met so far. */
-class Scene {
+class PairsOfDuals {
   private readonly late: () => boolean;
   private readonly job: Job;
   /** All stocks are of one size, at most filled by what is worth 1. */
@@ -207,7 +207,7 @@ class Scene {
       ({ width, height }) => width === stocks[0]!.width && height === stocks[0]!.height,
     );
     this.copies = Float64Array.from(parts, (part) => job.copies[part]!);
-    this.ways = Uint8Array.from(parts, (part) => waysToLie(job, part, stocks));
+    this.ways = Uint8Array.from(parts, (part) => waysMask(job, part, stocks));
     this.turning = this.ways.some((ways) => ways > 1);
     const lengths = distinct(parts.flatMap((part) => [job.width[part]!, job.height[part]!]));
     this.sides = distinct(stocks.flatMap((stock) => [stock.width, stock.height]));
@@ -223,7 +223,7 @@ class Scene {
     this.lengths = { length: lengths, copies };
   }
 
-  tryPairs(width: number, height: number): void {
+  tryAll(width: number, height: number): void {
     const across = this.duals(width);
     const down = width === height ? across : this.duals(height);
     for (const f of across) {
@@ -368,7 +368,7 @@ function betters(one: Priced, other: Priced, first: boolean): boolean {
   return !alike || first;
 }
 
-function waysToLie(job: Job, part: number, stocks: readonly Stock[]): number {
+function waysMask(job: Job, part: number, stocks: readonly Stock[]): number {
   const [wide, high] = [job.width[part]!, job.height[part]!];
   const asIs = stocks.some(
     (stock) => job.papers[stock.paper]!.lies[part]! > 0 && wide <= stock.width && high <= stock.height,

@@ -31,7 +31,7 @@ export function setBounds(job: Job, late: () => boolean): SetBound[] {
 }
 
 /** The pieces of one design, and the most copies of each part, by its index, that could be cut from them. */
-interface Source {
+interface DesignStock {
   readonly stocks: readonly Stock[];
   readonly caps: ReadonlyMap<number, number>;
   /** The same for its offcuts alone. */
@@ -40,7 +40,7 @@ interface Source {
   readonly pricings: (parts: readonly number[]) => readonly Pricing[];
 }
 
-function sourcesOf(job: Job, parts: readonly number[], late: () => boolean): Source[] {
+function sourcesOf(job: Job, parts: readonly number[], late: () => boolean): DesignStock[] {
   const most = parts.map((part) => mostCopies(job, part));
   const designs = new Map<string | undefined, Stock[]>();
   for (const stock of job.stocks) {
@@ -97,7 +97,7 @@ function mostCopies(job: Job, part: number): (stock: Stock) => number {
 const largest = (numbers: readonly number[]): number => numbers.reduce((most, one) => Math.max(most, one), 0);
 
 /** All copies from one design: the best of the designs, each bounded alone. */
-function wholeBound(job: Job, { parts }: Matching, sources: readonly Source[]): SetBound {
+function wholeBound(job: Job, { parts }: Matching, sources: readonly DesignStock[]): SetBound {
   const choices = sources.map(({ stocks, caps, pricings }) => {
     const fitting = parts.filter((part) => caps.get(part)! > 0);
     const copies = fitting.map((part) => job.copies[part]!);
@@ -122,7 +122,7 @@ function wholeBound(job: Job, { parts }: Matching, sources: readonly Source[]): 
 }
 
 /** Set by set: of the parts with as many copies as some part and more, as many sets as that one has copies. */
-function eachBound(job: Job, { parts }: Matching, sources: readonly Source[]): SetBound {
+function eachBound(job: Job, { parts }: Matching, sources: readonly DesignStock[]): SetBound {
   const levels = parts.flatMap((part, from) =>
     from > 0 && job.copies[parts[from - 1]!] === job.copies[part]
       ? []
@@ -135,17 +135,17 @@ function eachBound(job: Job, { parts }: Matching, sources: readonly Source[]): S
   };
 }
 
-function level(job: Job, parts: readonly number[], sources: readonly Source[]): Omit<SetBound, 'parts'> {
+function level(job: Job, parts: readonly number[], sources: readonly DesignStock[]): Omit<SetBound, 'parts'> {
   const sets = job.copies[parts[0]!]!;
-  const shares = sources.map((source) => shareOf(parts, source, sets));
+  const yields = sources.map((source) => yieldOf(parts, source, sets));
   return {
-    unplaced: parts.length * sets - mostPlaced(shares, parts.length, sets),
-    sheetArea: (left) => leastArea(shares, sets - left),
+    unplaced: parts.length * sets - mostPlaced(yields, parts.length, sets),
+    sheetArea: (left) => leastArea(yields, sets - left),
   };
 }
 
 /** What one design may give of so many sets. */
-interface Share {
+interface Yield {
   /** The most sets that are complete. */
   readonly whole: number;
   /** The most copies out of so many sets: it grows by ever less. */
@@ -154,7 +154,7 @@ interface Share {
   readonly area: (sets: number) => number;
 }
 
-function shareOf(parts: readonly number[], source: Source, sets: number): Share {
+function yieldOf(parts: readonly number[], source: DesignStock, sets: number): Yield {
   const { stocks, caps, spare, pricings } = source;
   const fitting = parts.every((part) => caps.get(part)! > 0);
   const priced = fitting ? pricings(parts) : [];
@@ -190,9 +190,9 @@ function setsHeld({ prices, holds }: Pricing, stocks: readonly Stock[]): number 
 }
 
 /** Sets are given one by one to the design of which one more gives most. */
-function mostPlaced(shares: readonly Share[], parts: number, sets: number): number {
+function mostPlaced(yields: readonly Yield[], parts: number, sets: number): number {
   const steps = new Array<number>(parts + 1).fill(0);
-  for (const { most } of shares) {
+  for (const { most } of yields) {
     for (let many = 1; many <= sets; many += 1) {
       const more = most(many) - most(many - 1);
       if (more <= 0) break;
@@ -209,11 +209,11 @@ function mostPlaced(shares: readonly Share[], parts: number, sets: number): numb
 }
 
 /** So many complete sets, divided among the designs in every way. */
-function leastArea(shares: readonly Share[], sets: number): number {
+function leastArea(yields: readonly Yield[], sets: number): number {
   if (sets <= 0 || sets > MOST_SETS) return 0;
   let least = new Float64Array(sets + 1).fill(Number.POSITIVE_INFINITY);
   least[0] = 0;
-  for (const { whole, area } of shares) {
+  for (const { whole, area } of yields) {
     const next = least.slice();
     for (let many = 1; many <= Math.min(whole, sets); many += 1) {
       const more = area(many);

@@ -6,8 +6,8 @@
 import { fillsAbove } from '../one-piece/limited.ts';
 import { axisOf } from '../one-piece/normal-patterns.ts';
 import { surroundOf } from '../one-piece/surround.ts';
-import { densestOf, fillTable, type Lay, mostOf } from '../one-piece/unlimited.ts';
-import { partsOf, patternOf } from '../search/assembled.ts';
+import { copiesIn, densestOf, fillTable, type Lay, mostOf } from '../one-piece/unlimited.ts';
+import { patternOf } from '../search/assembled.ts';
 import { codesFor, sumOfCodes } from '../search/codes.ts';
 import type { Job, Stock } from '../search/job.ts';
 import type { Pattern } from '../search/nodes.ts';
@@ -126,7 +126,7 @@ export class Columns {
     for (let turn = 0; turn < tries; turn += 1) {
       const whim = turn === 0 ? 0 : WHIM;
       const pattern = this.filler.fill(this.stock, copies, this.values(price, whim), whim);
-      if (!pattern || worthOf(pattern.parts, price) <= STRIP_BAR) continue;
+      if (!pattern || priceOf(pattern.parts, price) <= STRIP_BAR) continue;
       if (this.add(pattern.parts, () => pattern)) fresh += 1;
     }
     this.budget.work(tries);
@@ -152,7 +152,7 @@ export class Columns {
     budget.work(JOIN_WORK);
     let fresh = 0;
     for (const assembly of fillsAbove(problem, search, bar, beam)) {
-      const parts = Int32Array.from(partsOf(assembly, lays));
+      const parts = Int32Array.from(copiesIn(assembly, lays));
       if (this.add(parts, () => patternOf(job, stock, assembly, lays))) fresh += 1;
     }
     return fresh;
@@ -200,5 +200,5 @@ export class Columns {
   }
 }
 
-const worthOf = (parts: Int32Array, price: Float64Array): number =>
+const priceOf = (parts: Int32Array, price: Float64Array): number =>
   parts.reduce((sum, part) => sum + price[part]!, 0);

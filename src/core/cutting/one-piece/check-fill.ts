@@ -26,7 +26,7 @@ export function checkFill(
     fill.rectangles.length > 0
       ? checkPlan(...onePiecePlan(piece, parts, fill, limits))
       : checkUncut(piece, fill, limits.keepAtLeast);
-  const value = worthOf(parts, fill, goal);
+  const value = countedValue(parts, fill, goal);
   const slack = SLACK * Math.max(1, value);
   const figures = [
     [Math.abs(fill.value - value) <= slack, 'value', `The fill says ${fill.value}; counting gives ${value}.`],
@@ -55,7 +55,7 @@ function checkUncut({ id, width, height }: Piece, fill: Fill, keepAtLeast = 0): 
   );
 }
 
-function worthOf(parts: readonly FillPart[], { rectangles }: Fill, goal: FillGoal): number {
+function countedValue(parts: readonly FillPart[], { rectangles }: Fill, goal: FillGoal): number {
   const values = new Map(parts.map(({ id, value = 0 }) => [id, value]));
   const worth = { area: areaOf, count: () => 1, wish: ({ part }: Placed) => values.get(part) ?? 0 }[goal];
   return rectangles.reduce((sum, one) => sum + worth(one), 0);

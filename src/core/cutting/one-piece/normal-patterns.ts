@@ -17,12 +17,12 @@ export interface Axis {
  */
 export function axisOf(lengths: readonly number[], side: number, most: number): Axis | undefined {
   const exact = totals(lengths, side, most);
-  if (exact) return thinned({ unit: 1, side, marks: exact });
+  if (exact) return reduced({ unit: 1, side, marks: exact });
   const unit = Math.ceil(side / Math.max(1, most - 1));
   if (lengths.some((length) => length < unit)) return undefined;
   const coarse = lengths.map((length) => Math.floor(length / unit));
   const cells = Math.floor(side / unit);
-  return thinned({ unit, side: cells, marks: totals(coarse, cells, cells + 1)! });
+  return reduced({ unit, side: cells, marks: totals(coarse, cells, cells + 1)! });
 }
 
 /** All totals up to `side`, so that shorter sides can be looked up too; undefined if there are more than `most`. */
@@ -48,7 +48,7 @@ export function floorIndex(marks: Float64Array, value: number): number {
 }
 
 /** Keeps what an exact recursion needs: totals up to half of the side and, beyond it, those that a total leaves. */
-function thinned(axis: Axis): Axis {
+function reduced(axis: Axis): Axis {
   const kept = new Set(leftBy(axis));
   return { ...axis, marks: axis.marks.filter((mark) => 2 * mark <= axis.side || kept.has(mark)) };
 }

@@ -3,7 +3,7 @@
  * right thing up, still hands out a full piece. Knows no bounds of its own.
  */
 import { type FillProblem, type FillSearch, fillLimited, type LimitedFill, NO_FILL } from './limited.ts';
-import { type Assembly, join } from './unlimited.ts';
+import { type Assembly, copiesIn, join } from './unlimited.ts';
 
 /** Never worse than `found`; for trimmers as long as the piece. */
 export function topUp(problem: FillProblem, search: FillSearch, found: LimitedFill): LimitedFill {
@@ -26,11 +26,7 @@ export function copiesLeft(
   assembly: Assembly,
 ): number[] {
   const left = [...copies];
-  const count = (node: Assembly): void => {
-    if ('lay' in node) left[lays[node.lay]!.part]! -= 1;
-    else for (const half of [node.first, node.second]) count(half);
-  };
-  count(assembly);
+  for (const part of copiesIn(assembly, lays)) left[part]! -= 1;
   return left;
 }
 

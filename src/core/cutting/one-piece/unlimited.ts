@@ -228,6 +228,12 @@ function traceCut(table: FillTable, lays: readonly Lay[], i: number, j: number, 
   throw new Error(`invalid fill table: ${value} at ${i}, ${j}`);
 }
 
+/** The parts of an assembly, one entry for each copy. */
+export function copiesIn(assembly: Assembly, lays: readonly Lay[]): number[] {
+  if ('lay' in assembly) return [lays[assembly.lay]!.part];
+  return [...copiesIn(assembly.first, lays), ...copiesIn(assembly.second, lays)];
+}
+
 /** Two blocks side by side (`x`) or one below the other (`y`). */
 export const join = (along: 'x' | 'y', first: Assembly, second: Assembly): Assembly => ({
   along,

@@ -49,18 +49,18 @@ export function wantsOf(piece: Piece, given: readonly FillPart[], goal: FillGoal
   checkNumbers(piece, given);
   const cuts = longestCut >= Math.min(piece.width, piece.height);
   const possible = given.filter(
-    (part) => worthOf(part, goal) > 0 && canCome(part, piece) && (cuts || isWhole(part, piece)),
+    (part) => valueFor(part, goal) > 0 && canCome(part, piece) && (cuts || isWhole(part, piece)),
   );
   const parts = thinOut(possible);
   const grid = gridOf(parts.flatMap(({ width, height }) => [width, height]));
   const scale = goal === 'area' ? grid ** 2 : 1;
-  const whole = possible.every((part) => Number.isInteger(worthOf(part, goal) / scale));
+  const whole = possible.every((part) => Number.isInteger(valueFor(part, goal) / scale));
   const relaxed = fillByArea(possible, piece, goal);
   const prices = parts.map(
-    (part) => Math.max(0, worthOf(part, goal) - relaxed.density * areaOf(part)) / scale,
+    (part) => Math.max(0, valueFor(part, goal) - relaxed.density * areaOf(part)) / scale,
   );
   const lays = parts.flatMap((part, index) =>
-    laysOf(part, index, piece, grid, worthOf(part, goal) / scale - prices[index]!),
+    laysOf(part, index, piece, grid, valueFor(part, goal) / scale - prices[index]!),
   );
   return {
     ...{ grid, width: piece.width / grid, height: piece.height / grid, parts, lays, prices },
@@ -94,7 +94,7 @@ const isWhole = (part: FillPart, piece: Piece): boolean =>
 
 const wanted = ({ copies = Infinity }: FillPart): number => copies;
 
-const worthOf = (part: FillPart, goal: FillGoal): number => {
+const valueFor = (part: FillPart, goal: FillGoal): number => {
   if (goal === 'wish') return part.value ?? 0;
   return goal === 'area' ? part.width * part.height : 1;
 };
@@ -135,7 +135,7 @@ function fillByArea(
   piece: Piece,
   goal: FillGoal,
 ): { value: number; density: number } {
-  const rated = parts.map((part) => ({ part, rate: worthOf(part, goal) / areaOf(part) }));
+  const rated = parts.map((part) => ({ part, rate: valueFor(part, goal) / areaOf(part) }));
   let room = areaOf(piece);
   let value = 0;
   let density = 0;

@@ -7,7 +7,7 @@ import type { Part } from '../order.ts';
 const NONE: ReadonlyMap<string, number> = new Map();
 
 /** Copies placed so far, by part and design; a piece without a design counts as of ''. */
-export type Placed = ReadonlyMap<string, ReadonlyMap<string, number>>;
+export type PlacedByDesign = ReadonlyMap<string, ReadonlyMap<string, number>>;
 
 /**
  * By design, among those asked about. With the parts of the label, given in order of rising copies c, design d takes
@@ -16,7 +16,7 @@ export type Placed = ReadonlyMap<string, ReadonlyMap<string, number>>;
 export function roomByDesign(
   part: Part,
   label: readonly Part[],
-  placed: Placed,
+  placed: PlacedByDesign,
   designs: Iterable<string>,
 ): Map<string, number> {
   const room = new Map([...designs].map((design) => [design, Number.POSITIVE_INFINITY]));

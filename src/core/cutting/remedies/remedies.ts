@@ -7,9 +7,9 @@ import { canPart, reachOf } from '../border.ts';
 import type { Remedy, UsedPiece } from '../cuts.ts';
 import { edgesOf, mayTurn, type Part, type Piece, type Sides, suits } from '../order.ts';
 import { cutNeeded, inRows, sizeThatFits, waysToLie } from './alone.ts';
-import { type Placed, roomByDesign } from './match-room.ts';
+import { type PlacedByDesign, roomByDesign } from './match-room.ts';
 
-interface Scene {
+interface CutShelf {
   readonly parts: readonly Part[];
   readonly pieces: readonly Piece[];
   readonly used: readonly UsedPiece[];
@@ -20,8 +20,8 @@ interface Scene {
  * Answers with the remedies for `missing` copies of a part, never none: what takes them as the shelf's paper is, each a
  * way of its own except that several `another` belong together; and only where there is no such way, what else would do.
  */
-export function remediesFor(scene: Scene): (part: Part, missing: number) => Remedy[] {
-  const adviser = new Adviser(scene);
+export function remediesFor(shelf: CutShelf): (part: Part, missing: number) => Remedy[] {
+  const adviser = new Adviser(shelf);
   return (part, missing) => adviser.advise(part, missing);
 }
 
@@ -55,7 +55,7 @@ class Adviser {
   /** By match, in order of rising copies. */
   private readonly labels = new Map<string | undefined, Part[]>();
 
-  constructor({ parts, pieces, used, longestCut = Number.MAX_VALUE }: Scene) {
+  constructor({ parts, pieces, used, longestCut = Number.MAX_VALUE }: CutShelf) {
     this.longestCut = longestCut;
     this.racks = racksOf(pieces, used);
     this.placed = placedIn(pieces, used);
@@ -211,7 +211,7 @@ class Adviser {
     });
   }
 
-  private roomFor(part: Part, placed: Placed, racks: readonly Rack[]): Room {
+  private roomFor(part: Part, placed: PlacedByDesign, racks: readonly Rack[]): Room {
     if (part.match === undefined) return () => Number.POSITIVE_INFINITY;
     const room = roomByDesign(
       part,

@@ -13,12 +13,6 @@ export function patternOf(job: Job, stock: Stock, assembly: Assembly, lays: read
   return readPattern(job, stock, Int32Array.from(writing.nodes));
 }
 
-/** The parts of an assembly, one entry for each copy. */
-export function partsOf(assembly: Assembly, lays: readonly Lay[]): number[] {
-  if ('lay' in assembly) return [lays[assembly.lay]!.part];
-  return [...partsOf(assembly.first, lays), ...partsOf(assembly.second, lays)];
-}
-
 interface Writing {
   readonly keepAtLeast: number;
   readonly lays: readonly Lay[];

@@ -37,14 +37,14 @@ export interface Merger {
 export function merger(job: Job): Merger | undefined {
   const long = Math.max(0, ...job.stocks.flatMap((stock) => [stock.width, stock.height]));
   if (long > job.longestCut) return undefined;
-  const work = new Blocks(job);
+  const work = new Merging(job);
   return {
     pack: (stocks, parts, value, waste) => work.pack(stocks, parts, value, waste),
     effort: () => work.effort,
   };
 }
 
-class Blocks {
+class Merging {
   effort = 0;
   private readonly job: Job;
   private parts: readonly number[] = [];
@@ -60,7 +60,7 @@ class Blocks {
   /** The parts of a block, one bit each. */
   private readonly set = new Int32Array(MOST_BLOCKS);
   private readonly area = new Float64Array(MOST_BLOCKS);
-  private readonly worthOf = new Float64Array(MOST_BLOCKS);
+  private readonly values = new Float64Array(MOST_BLOCKS);
   /** Two blocks side by side (`CUT_X`), one above the other, or one part. */
   private readonly how = new Int8Array(MOST_BLOCKS);
   private readonly left = new Int32Array(MOST_BLOCKS);
@@ -182,7 +182,7 @@ class Blocks {
 
   private addPair(wide: number, high: number, how: number, one: number, other: number): void {
     const area = this.area[one]! + this.area[other]!;
-    const value = this.worthOf[one]! + this.worthOf[other]!;
+    const value = this.values[one]! + this.values[other]!;
     this.add(wide, high, this.set[one]! | this.set[other]!, area, value, how, one, other);
   }
 
@@ -207,7 +207,7 @@ class Blocks {
     this.high[block] = high;
     this.set[block] = set;
     this.area[block] = area;
-    this.worthOf[block] = value;
+    this.values[block] = value;
     this.how[block] = how;
     this.left[block] = left;
     this.right[block] = right;
@@ -224,7 +224,7 @@ class Blocks {
     });
     const some = lists.findIndex((list) => list.length > 0);
     if (some < 0) return undefined;
-    const hopes = lists.map((list) => (list.length > 0 ? this.worthOf[list[0]!]! : -Infinity));
+    const hopes = lists.map((list) => (list.length > 0 ? this.values[list[0]!]! : -Infinity));
     for (let index = hopes.length - 2; index >= 0; index -= 1) hopes[index]! += hopes[index + 1]!;
     const choice: Choice = {
       stocks,
@@ -250,11 +250,11 @@ class Blocks {
     const alike = choice.stocks[index] === choice.stocks[index + 1];
     for (let at = from; at < list.length; at += 1) {
       const block = list[at]!;
-      const hope = sum + this.worthOf[block]! + choice.hopes[index + 1]!;
+      const hope = sum + this.values[block]! + choice.hopes[index + 1]!;
       if (hope <= choice.most || choice.visits++ > MOST_VISITS) return;
       if ((this.set[block]! & used) !== 0) continue;
       choice.chosen[index] = block;
-      this.extend(choice, index + 1, alike ? at + 1 : 0, used | this.set[block]!, sum + this.worthOf[block]!);
+      this.extend(choice, index + 1, alike ? at + 1 : 0, used | this.set[block]!, sum + this.values[block]!);
     }
   }
 
@@ -265,7 +265,7 @@ class Blocks {
       if (this.area[at]! >= area - this.waste && this.wide[at]! <= width && this.high[at]! <= height)
         blocks.push(at);
     }
-    return blocks.sort((one, other) => this.worthOf[other]! - this.worthOf[one]!);
+    return blocks.sort((one, other) => this.values[other]! - this.values[one]!);
   }
 
   private pattern(block: number, stock: Stock): Pattern {
@@ -278,7 +278,7 @@ class Blocks {
     if (how === CUT_X || how === CUT_Y)
       return join(how === CUT_X ? 'x' : 'y', this.assembly(left, lays), this.assembly(right, lays));
     const [width, height] = [this.wide[block]!, this.high[block]!];
-    lays.push({ part: left, turned: how === TURNED, width, height, value: this.worthOf[block]! });
+    lays.push({ part: left, turned: how === TURNED, width, height, value: this.values[block]! });
     return { width, height, lay: lays.length - 1 };
   }
 }

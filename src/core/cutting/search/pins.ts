@@ -47,13 +47,13 @@ export function frame(
 }
 
 /** The longest cut, and from where on down the paper is closed. */
-interface Rules {
+interface CutRules {
   readonly longestCut: number;
   readonly line: number;
 }
 
 /** A block without pinned parts: open as far as the border, which comes off it in one cut. */
-function unfixed({ y, width, height }: Rectangle, { longestCut, line }: Rules): Frame {
+function unfixed({ y, width, height }: Rectangle, { longestCut, line }: CutRules): Frame {
   if (y + height <= line) return { kind: 'open' };
   if (y >= line || width > longestCut) return { kind: 'closed' };
   return { kind: CUT_Y, at: line - y, parts: [{ kind: 'open' }, { kind: 'closed' }] };
@@ -113,7 +113,7 @@ const overlap = (one: Rectangle, other: Rectangle): boolean =>
   other.y < one.y + one.height;
 
 /** Cuts a block apart around the parts fixed in it, edge to edge; undefined where that cannot be done. */
-function apart(fixed: readonly Fixed[], block: Rectangle, rules: Rules): Frame | undefined {
+function apart(fixed: readonly Fixed[], block: Rectangle, rules: CutRules): Frame | undefined {
   const [only] = fixed;
   if (!only) return unfixed(block, rules);
   if (fixed.length === 1 && only.width === block.width && only.height === block.height) {

@@ -5,7 +5,7 @@
 
 import { grown } from '../arrays.ts';
 import { worth } from '../worth.ts';
-import type { Job, Paper, Ways } from './job.ts';
+import type { Job, Paper, Stock, Ways } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
 import type { Frame } from './pins.ts';
 import type { Chance } from './random.ts';
@@ -21,11 +21,7 @@ const MOST_WAYS = 400;
 const MOST_VALUE = 2 ** 30 - 1;
 
 /** A whole stock, or a block within one. */
-export interface Block {
-  readonly width: number;
-  readonly height: number;
-  readonly paper: number;
-}
+type Space = Pick<Stock, 'width' | 'height' | 'paper'>;
 
 export interface Filler {
   /**
@@ -33,7 +29,7 @@ export interface Filler {
    * `noise` of 0 is greedy, 0.3 is lively. A frame has its parts cut first. Undefined when nothing fits.
    */
   fill(
-    block: Block,
+    space: Space,
     available: Int32Array,
     value: Float64Array,
     noise: number,
@@ -89,7 +85,7 @@ class Workspace {
   }
 
   fill(
-    { width, height, paper }: Block,
+    { width, height, paper }: Space,
     available: Int32Array,
     value: Float64Array,
     noise: number,

@@ -2,9 +2,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { checkPlan } from '#core/cutting/check.ts';
-import { type Assembly, join, type Lay } from '#core/cutting/one-piece/unlimited.ts';
+import { type Assembly, copiesIn, join, type Lay } from '#core/cutting/one-piece/unlimited.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
-import { partsOf, patternOf } from '#core/cutting/search/assembled.ts';
+import { patternOf } from '#core/cutting/search/assembled.ts';
 import { prepare } from '#core/cutting/search/job.ts';
 import { unfold } from '#core/cutting/search/unfold.ts';
 
@@ -46,7 +46,7 @@ it('cuts an assembly from the corner of a piece: areas, worth and parts as the j
   });
   fc.assert(
     fc.property(assemblies, rooms, (assembly, { right, above, keepAtLeast }) => {
-      const parts = partsOf(assembly, lays);
+      const parts = copiesIn(assembly, lays);
       const order: Order = {
         parts: sizes.map(([width, height], part) => ({
           ...{ id: `${part}`, width, height },
