@@ -35,6 +35,7 @@ export interface Effort {
 
 const FULL: Effort = { sizes: 6, steps: 150, kept: 8, rooms: 1024, tables: true };
 
+// MOST_LOAD and HUGE keep thousands of parts and pieces to the time; no sweep is on record, taken as reasonable.
 /** Fewer steps where every size of piece has to be priced. */
 const FEWER_STEPS = 48;
 /** Lengths times parts and pieces: where there are more, functions are fewer, and beyond that areas have to do. */

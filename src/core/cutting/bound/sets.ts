@@ -15,6 +15,7 @@ export interface SetBound {
   readonly sheetArea: (unplaced: number) => number;
 }
 
+// Untuned, taken as reasonable.
 /** A few functions on a few sizes have to do: there may be many designs. */
 const LIGHT = { sizes: 2, steps: 8, kept: 3, rooms: 128, tables: false };
 /** With more sets than these, dividing them among the designs for the least area is not worth its time. */

@@ -21,6 +21,7 @@ export interface ColumnBudget {
   readonly shouldStop: () => boolean;
 }
 
+// Untuned, taken as reasonable.
 /** What a pattern has to be worth to be new, by strips and by joining. */
 const STRIP_BAR = 1 + 1e-6;
 const JOIN_BAR = 1 + 1e-4;

@@ -11,6 +11,7 @@ export interface Share {
   readonly times: number;
 }
 
+// Tolerances of doubles; the counts are untuned, taken as reasonable.
 const MOST_STEPS = 5000;
 /** After so many exchanges their errors are looked at, and cleared away where they add up to more. */
 const LOOK = 50;

@@ -17,6 +17,7 @@ export interface PerfectFill {
   readonly pattern: () => Pattern;
 }
 
+// Made for orders that need nearly all of their sheets; no sweep is on record, taken as reasonable.
 const MOST_BLOCKS = 20_000;
 const MOST_PAIRS = 1_000_000;
 const MOST_WORDS = 8;

@@ -7,9 +7,11 @@ import { type Merger, MOST_PARTS, merger } from '../search/merge.ts';
 import type { Chance } from '../search/random.ts';
 import { type PerfectFill, perfectFills } from './perfect.ts';
 
-/** How much may be left over of all pieces together, as a share of one, and how many parts a piece may hold, if this is to be worth trying. */
+// Made for orders that need nearly all of their sheets; no sweep is on record, taken as reasonable.
+/** How much may be left over of all pieces together, as a share of one, if this is to be worth trying. */
 const MOST_WASTE = 0.25;
-const MOST_EACH = 14;
+/** With more parts to a piece than this, moving them about does better than whole patterns, tight or decided on. */
+export const MOST_EACH = 14;
 const LARGE_FIRST = 1.5;
 const HARDER = 1.3;
 const SHAKE = 0.5;

@@ -35,6 +35,7 @@ export interface Fill extends UsedPiece {
   readonly limits: Limits;
 }
 
+// Untuned, taken as reasonable.
 const MOST_MARKS = 4000;
 const COARSE_MARKS = 300;
 const MOST_CELLS = 6_000_000;

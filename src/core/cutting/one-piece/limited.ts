@@ -49,6 +49,7 @@ export interface LimitedFill {
 
 export const NO_FILL: LimitedFill = { assembly: undefined, value: 0, bound: Infinity, work: 0 };
 
+// No sweep is on record, taken as reasonable; the bench of fills is where to try others.
 const FIRST_BEAM = 4;
 const WIDER = 3;
 const WIDEST = 2048;

@@ -14,6 +14,7 @@ export interface Surround {
   readonly scaleY: number;
 }
 
+// Untuned, taken as reasonable.
 /** Longer sides are looked up in as many bins, a little less sharply. */
 const BINS = 16_384;
 /** Blocks that leave more than this of the two sides together are bounded by area alone, where it is as good. */

@@ -41,6 +41,7 @@ export interface Wants {
   readonly bound: number;
 }
 
+// Untuned, taken as reasonable.
 const MOST_PARTS = 1000;
 const MOST_COPIES = 10_000;
 

@@ -8,6 +8,7 @@ import { patternOf } from './assembled.ts';
 import type { Job, Stock } from './job.ts';
 import { AS_IS, CUT_X, CUT_Y, type Pattern, TURNED } from './nodes.ts';
 
+// A set of parts is the bits of one number, hence 30; the others are untuned, taken as reasonable.
 export const MOST_PARTS = 30;
 const MOST_BLOCKS = 16_000;
 const MOST_PAIRS = 400_000;

@@ -25,6 +25,7 @@ export interface Rules {
 
 export type Undo = () => void;
 
+// No sweep of these is on record; taken as reasonable.
 const SHAKE = 0.3;
 /** Share of the repackings that may open other sheets than those emptied, in the second goal. */
 const EXCHANGING = 0.25;

@@ -9,6 +9,7 @@ import type { Pattern } from './nodes.ts';
 import type { Chance } from './random.ts';
 import { thinned } from './thinned.ts';
 
+// Made for sheets that a few large parts share with small ones; no sweep is on record, taken as reasonable.
 /** Share of its piece that a pattern fills if it is remembered, and that a remembered one has to fill again. */
 const FULL = 0.92;
 const MOST_KNOWN = 4096;

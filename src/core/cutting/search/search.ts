@@ -30,6 +30,8 @@ export interface Found {
   readonly lost: number;
 }
 
+// UNTIL.diving was raised for identical sheets, and FOR_LOSING leaves two fifths for cutting alike; no sweep is on record for
+// these, and the others are untuned, taken as reasonable.
 /** Shares of the budget after which a goal is left as it is, whether or not its bound is met. */
 const UNTIL = { placing: 0.5, opening: 0.85, diving: 0.95, losing: 0.97, cuttingAlike: 1 };
 /** Moves remembered by late acceptance. */

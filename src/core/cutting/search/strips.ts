@@ -10,6 +10,7 @@ import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from './nodes.ts';
 import type { Frame } from './pins.ts';
 import type { Chance } from './random.ts';
 
+// Untuned, taken as reasonable but for MOST_VALUE, which is what 32 bits can sum.
 /** Strips up to this long are priced at every length; longer ones in so many steps, with the exact length beside each. */
 const DENSE = 640;
 const STEPS = 192;

@@ -4,6 +4,7 @@
  */
 import { copiesOf, type Order, type Part, type Piece, suits } from '../order.ts';
 
+// Untuned, taken as reasonable.
 /** More decisions than these are left to the search. */
 const MOST = 12;
 
