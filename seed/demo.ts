@@ -77,9 +77,10 @@ async function spend(db: Database, one: Evening, designs: Map<string, number>, n
     notcher: tool.id,
   };
   const project = (await createProject(db, planned, at(0))).id;
-  await takeAll(db, project, blankWanted(recipe, look), one, designs, at(5));
-  if (one.spoiled) await spoilFirst(db, project, recipe, one, designs, at(20));
-  await fold(db, project, recipe, one, at);
+  const begun = { ...one, project, recipe, designs };
+  await takeAll(db, begun, blankWanted(recipe, look), at(5));
+  if (one.spoiled) await spoilFirst(db, begun, at(20));
+  await fold(db, begun, at);
   if (one.lesson) {
     await editProject(db, project, { lesson: one.lesson }, at(58));
     await finishProject(db, project, at(59));
@@ -101,12 +102,18 @@ async function lookFor(
   return looksOn(recipe, design, look).look;
 }
 
+/** An evening whose project is there. */
+interface Begun extends Evening {
+  readonly project: number;
+  readonly recipe: Recipe;
+  /** By name. */
+  readonly designs: ReadonlyMap<string, number>;
+}
+
 async function takeAll(
   db: Database,
-  project: number,
+  { project, papers, copies, designs }: Begun,
   wanted: BlankWanted,
-  { papers, copies }: Evening,
-  designs: Map<string, number>,
   at: string,
 ): Promise<void> {
   for (let missing = copies; missing > 0; missing -= 1) {
@@ -120,10 +127,7 @@ async function takeAll(
 
 async function spoilFirst(
   db: Database,
-  project: number,
-  recipe: Recipe,
-  { papers, spoiled }: Evening,
-  designs: Map<string, number>,
+  { project, recipe, papers, spoiled, designs }: Begun,
   at: string,
 ): Promise<void> {
   const wanted = blankWanted(recipe);
@@ -138,13 +142,8 @@ async function spoilFirst(
   await spoilBlank(db, blank!.id, { ...spoiled!, replacement }, at);
 }
 
-async function fold(
-  db: Database,
-  project: number,
-  recipe: Recipe,
-  one: Evening,
-  at: (minutes: number) => string,
-): Promise<void> {
+async function fold(db: Database, one: Begun, at: (minutes: number) => string): Promise<void> {
+  const { project, recipe } = one;
   const blanks = (await listEnvelopes(db, project)).filter(({ state }) => state === 'blank');
   const made = blanks.slice(0, one.folded ?? blanks.length);
   for (const [index, { id }] of made.entries()) {

@@ -84,7 +84,7 @@ async function rankOffcuts(
   const rows = await suitableOffcuts(db, wanted)
     .select('offcuts.id')
     .where(anyWay(wanted, fitsIn(roomOf(wanted))))
-    .where(SHORTER, '<=', await widestToAsk(db, wanted, keep, regret, limit))
+    .where(SHORTER, '<=', await widestToAsk(db, wanted, regret, { keep, limit }))
     .orderBy(regret)
     .orderBy('offcuts.id')
     .limit(limit)
@@ -103,9 +103,8 @@ const SLACK = 1 + 1e-9;
 async function widestToAsk(
   db: Database,
   wanted: BlankWanted,
-  keep: Length,
   regret: Amount,
-  limit: number,
+  { keep, limit }: { readonly keep: Length; readonly limit: number },
 ): Promise<number> {
   const thinnest = await suitableOffcuts(db, wanted)
     .select(regret.as('regret'))

@@ -34,7 +34,9 @@ export function dimension(from: Point, to: Point, text: string, style: Dimension
       line('dimension', run, weight),
     ),
     ...[start, end].map((point) => tick(point, along, left, weight)),
-    inside ? onLine(start, end, text, size, weight) : besideLine(start, end, along, text, size, style),
+    inside
+      ? onLine([start, end], text, { size, weight })
+      : besideLine([start, end], along, text, { ...style, size, weight }),
   ];
 }
 
@@ -73,34 +75,34 @@ const overshoot = (start: Point, end: Point, along: Point): Point[] => [
   moved(end, along, 2 * PAST),
 ];
 
-function onLine(start: Point, end: Point, text: string, size: number, weight: Weight): Label {
+type Ends = readonly [Point, Point];
+type Lettering = Required<Pick<DimensionStyle, 'size' | 'weight'>>;
+
+function onLine([start, end]: Ends, text: string, lettering: Lettering): Label {
   const middle = between(start, end, 0.5);
   const turn = readingTurn({ x: end.x - start.x, y: end.y - start.y });
-  return label('dimension', middle, text, { turn, size, weight });
+  return label('dimension', middle, text, { turn, ...lettering });
 }
 
 function besideLine(
-  start: Point,
-  end: Point,
+  [start, end]: Ends,
   along: Point,
   text: string,
-  size: number,
-  style: DimensionStyle,
+  { beside, level, size, weight }: DimensionStyle & Lettering,
 ): Label {
-  const after = style.beside !== 'before';
+  const after = beside !== 'before';
   const step = 2 * PAST + 3;
-  const weight = style.weight ?? 'plain';
   const way = after ? along : { x: -along.x, y: -along.y };
   const point = moved(after ? end : start, way, step);
-  if (style.level) return levelBeside(point, way, text, size, weight);
+  if (level) return levelBeside(point, way, text, { size, weight });
   const turn = readingTurn(along);
   const forwards = Math.cos((turn * Math.PI) / 180) * way.x + Math.sin((turn * Math.PI) / 180) * way.y > 0;
   return label('dimension', point, text, { turn, anchor: forwards ? 'start' : 'end', size, weight });
 }
 
-function levelBeside(point: Point, way: Point, text: string, size: number, weight: Weight): Label {
+function levelBeside(point: Point, way: Point, text: string, lettering: Lettering): Label {
   const upright = Math.abs(way.x) < 0.5;
-  const at = upright ? moved(point, way, size / 2) : point;
+  const at = upright ? moved(point, way, lettering.size / 2) : point;
   const anchor = upright ? 'middle' : way.x > 0 ? 'start' : 'end';
-  return label('dimension', at, text, { anchor, size, weight });
+  return label('dimension', at, text, { anchor, ...lettering });
 }

@@ -30,7 +30,11 @@ import { opposite, type Room, roomAfter, SIDES, stage } from './stage.ts';
 export function flatDrawing(recipe: Recipe, layout: FlatLayout, units: Units): Drawing {
   const first = layout.notches.find((notch) => notch.measured);
   const start = first?.edge ?? 'top';
-  const place = stage(layout.blank, 0, roomFor(start, layout.blank), WIDEST, TALLEST);
+  const place = stage(layout.blank, 0, {
+    room: roomFor(start, layout.blank),
+    width: WIDEST,
+    tallest: TALLEST,
+  });
   const key = legend(keyOf(layout), place.height, place.width);
   const page = { sheet: compose(place.width, place.height + key.height), place, layout, recipe, units };
   drawPaper(page);

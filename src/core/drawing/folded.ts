@@ -34,7 +34,7 @@ export function foldedDrawing(recipe: Recipe, layout: FoldedLayout, face: Face, 
   sheet.add(label('name', { x: 4, y: 12 }, face, { anchor: 'start' }));
   drawFlaps(sheet, view, place, face);
   sheet.add(line('card', closed(applyToAll(place, view.card))));
-  drawGaps(sheet, view.gaps, place, bounds, units);
+  drawGaps(sheet, view.gaps, { place, bounds }, units);
   drawPocket(sheet, recipe, bounds, units);
   drawLetters(sheet, view, place);
   if (face === 'front') drawCardSize(sheet, recipe, applyToAll(place, view.card), units);
@@ -100,8 +100,7 @@ function drawLetters(sheet: Composition, view: FoldedView, place: Transform): vo
 function drawGaps(
   sheet: Composition,
   gaps: readonly Gap[],
-  place: Transform,
-  bounds: Bounds,
+  { place, bounds }: { readonly place: Transform; readonly bounds: Bounds },
   units: Units,
 ): void {
   for (const gap of gaps) {

@@ -17,7 +17,7 @@ export function frontDrawing(title: string, layout: FoldedLayout, paper?: FrontP
   const face = applyToAll(place, layout.front.pocket);
   const shapes: Shape[] = paper
     ? [
-        faceOf(paper.look, paper.piece, face, scale, inOrder(paper.look.front, place)),
+        faceOf({ ...paper, scale }, face, inOrder(paper.look.front, place)),
         line('outline', [...face, face[0]!]),
       ]
     : [area('paper', face)];

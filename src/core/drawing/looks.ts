@@ -25,14 +25,15 @@ export function lookDrawing(look: Look, layout: FoldedLayout, piece: LookPiece):
   const [width, height] = [layout.width * scale, layout.height * scale];
   const step = landscape ? { x: 0, y: height + BETWEEN } : { x: width + BETWEEN, y: 0 };
   const at = (x: number, y: number): Transform => inOrder(scaled(scale), shift(x, y));
+  const worn = { look, piece, scale };
   return {
     title: look.words,
     words: `Front and back of the envelope: ${look.words}.`,
     width: width + step.x + 2 * MARGIN,
     height: height + step.y + 2 * MARGIN,
     shapes: [
-      ...frontShapes(look, layout, piece, scale, at(MARGIN, MARGIN)),
-      ...backShapes(look, layout, piece, scale, at(MARGIN + step.x, MARGIN + step.y)),
+      ...frontShapes(worn, layout, at(MARGIN, MARGIN)),
+      ...backShapes(worn, layout, at(MARGIN + step.x, MARGIN + step.y)),
     ],
   };
 }
@@ -42,42 +43,31 @@ const NARROW = 76;
 const BETWEEN = 8;
 const MARGIN = 2;
 
-function frontShapes(
-  look: Look,
-  layout: FoldedLayout,
-  piece: LookPiece,
-  scale: number,
-  place: Transform,
-): Shape[] {
-  const face = applyToAll(place, layout.front.pocket);
-  return [faceOf(look, piece, face, scale, inOrder(look.front, place)), line('outline', closed(face))];
+/** A look on its piece, drawn at a scale. */
+interface Worn {
+  readonly look: Look;
+  readonly piece: LookPiece;
+  readonly scale: number;
 }
 
-function backShapes(
-  look: Look,
-  layout: FoldedLayout,
-  piece: LookPiece,
-  scale: number,
-  place: Transform,
-): Shape[] {
+function frontShapes(worn: Worn, layout: FoldedLayout, place: Transform): Shape[] {
+  const face = applyToAll(place, layout.front.pocket);
+  return [faceOf(worn, face, inOrder(worn.look.front, place)), line('outline', closed(face))];
+}
+
+function backShapes(worn: Worn, layout: FoldedLayout, place: Transform): Shape[] {
   const pocket = applyToAll(place, layout.back.pocket);
   const flaps = layout.back.flaps.flatMap((flap) => {
-    const move = look.flaps.find((one) => one.letter === flap.letter)?.transform;
+    const move = worn.look.flaps.find((one) => one.letter === flap.letter)?.transform;
     if (!move) return [];
     const shape = applyToAll(place, flap.shape);
-    return [faceOf(look, piece, shape, scale, inOrder(move, place)), line('outline', closed(shape))];
+    return [faceOf(worn, shape, inOrder(move, place)), line('outline', closed(shape))];
   });
   return [area('inside', pocket), ...flaps];
 }
 
 /** The paper's outer face on one shape. Of a sheet's other side nothing is known: it is shown with colours swapped. */
-export function faceOf(
-  look: Look,
-  piece: LookPiece,
-  outline: Polygon,
-  scale: number,
-  move: Transform,
-): Printed {
+export function faceOf({ look, piece, scale }: Worn, outline: Polygon, move: Transform): Printed {
   return {
     kind: 'printed',
     outline,

@@ -43,7 +43,7 @@ export function makingDrawing(
   const step = steps[at];
   if (!step) throw new Error(`invalid step: ${at} of ${steps.length}`);
   const done = doneBefore(steps.slice(0, at), step);
-  const place = stage(layout.blank, step.turns, ROOM, WIDEST, TALLEST);
+  const place = stage(layout.blank, step.turns, { room: ROOM, width: WIDEST, tallest: TALLEST });
   const page = { sheet: compose(place.width, place.height), place, layout, recipe, units };
   if (done.folded.size === 0) drawOpen(page, done);
   else drawFolding(page, done);

@@ -26,7 +26,11 @@ export interface Stage {
 }
 
 /** The blank after `turns` clockwise quarter turns, as large as fits `width` and at most `tallest` high. */
-export function stage(blank: Size, turns: number, room: Room, width: number, tallest: number): Stage {
+export function stage(
+  blank: Size,
+  turns: number,
+  { room, width, tallest }: { readonly room: Room; readonly width: number; readonly tallest: number },
+): Stage {
   const [across, down] = turns % 2 === 0 ? [blank.width, blank.height] : [blank.height, blank.width];
   const free = { width: width - room.left - room.right, height: tallest - room.top - room.bottom };
   const scale = Math.min(free.width / across, free.height / down);

@@ -32,7 +32,7 @@ export function diagonalFlat(recipe: Recipe, turning: Turning): FlatLayout {
     outline: rectangle(0, 0, place.square, place.square),
     notches: edgesInOrder(turning).map((edge, index) => notchOn(edge, index + 1, place, recipe)),
     scores: edgesInOrder(turning).map((edge, index) =>
-      scoreFrom(edge, index + 1, turning, place, recipe.flaps),
+      scoreFrom(edge, index + 1, turning, { place, flaps: recipe.flaps }),
     ),
     pocket: applyToAll(onBlank(place), pocketPolygon(place)),
     flaps: recipe.flaps.map((flap) => flatFlap(place, flap)),
@@ -95,8 +95,7 @@ function scoreFrom(
   edge: Side,
   order: number,
   turning: Turning,
-  place: TurnedSquare,
-  flaps: readonly Flap[],
+  { place, flaps }: { readonly place: TurnedSquare; readonly flaps: readonly Flap[] },
 ): ScoreLine {
   const index = EDGES.indexOf(edge);
   const side = turning === 'anticlockwise' ? edge : EDGES[(index + 3) % 4]!;

@@ -28,10 +28,15 @@ const sidesOf = (pocket: Size): Record<FlapLetter, Side> =>
  */
 export function flapsOf(pocket: Size, notcher: Notcher, own: Finishes = {}): Flap[] {
   const sides = sidesOf(pocket);
-  return FLAP_LETTERS.map((letter) => flapOn(letter, sides[letter], pocket, notcher, own[letter]));
+  return FLAP_LETTERS.map((letter) => flapOn(letter, { pocket, side: sides[letter] }, notcher, own[letter]));
 }
 
-function flapOn(letter: FlapLetter, side: Side, pocket: Size, notcher: Notcher, own?: Finish): Flap {
+function flapOn(
+  letter: FlapLetter,
+  { pocket, side }: { readonly pocket: Size; readonly side: Side },
+  notcher: Notcher,
+  own?: Finish,
+): Flap {
   const [score, across] = scoreAndAcross(pocket, side);
   const overrun = roundLength(Math.max(0, flapOverrun(score, across, notcher.inset)), 'nearest');
   const depth = roundLength(flapDepth(score, notcher.inset), 'nearest');

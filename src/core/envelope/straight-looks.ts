@@ -15,17 +15,16 @@ import { straightOf, uprightLie } from './straight-recipe.ts';
 export function straightLooks(form: Form, recipe: Recipe, { print, doubleSided }: LookPaper): Look[] {
   const faces: Placement['faceDown'][] = doubleSided ? ['print', 'back'] : ['print'];
   const upright = recipe.front === uprightLie(recipe.pocket);
-  const quarters = print.direction === 'any way' ? [upright ? 0 : 1] : upright ? [0, 2] : [3, 1];
+  const turns = print.direction === 'any way' ? [upright ? 0 : 1] : upright ? [0, 2] : [3, 1];
   return faces.flatMap((faceDown) =>
-    quarters.map((quarter) => lookOf(form, recipe, faceDown, quarter, print)),
+    turns.map((quarters) => lookOf(form, recipe, { faceDown, quarters }, print)),
   );
 }
 
 function lookOf(
   form: Form,
   recipe: Recipe,
-  faceDown: Placement['faceDown'],
-  quarters: number,
+  { faceDown, quarters }: { readonly faceDown: Placement['faceDown']; readonly quarters: number },
   print: Print,
 ): Look {
   const sheets = form.sheets(straightOf(recipe));

@@ -29,10 +29,10 @@ export async function answerFor(
   c: Request,
   entry: Entry,
   query: Query,
-  asked: EnvelopeAsked,
-  { recipe: asAsked, found }: Fitting,
+  { asked, fitting }: { readonly asked: EnvelopeAsked; readonly fitting: Fitting },
 ): Promise<ReturnType<typeof jsx>> {
   const db = c.get('db');
+  const { recipe: asAsked, found } = fitting;
   const ways = await findWays(db, firstOfEachFold(found));
   const recipe = hasChosen(asked) ? asAsked : ways[0]!.recipe;
   const chosen = asked.design === undefined ? undefined : await readDesign(db, asked.design);

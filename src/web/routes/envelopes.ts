@@ -45,7 +45,7 @@ export async function showEnvelopes(c: Request, refused: Entry): Promise<Respons
   if (asked.card === '') return show(c, entry, project, 'Which card is in your hand?');
   if (!('fitting' in answered) || !answered.fitting)
     return show(c, entry, project, 'The envelope follows here.');
-  return show(c, entry, project, await answerFor(c, entry, typed, answered.asked, answered.fitting));
+  return show(c, entry, project, await answerFor(c, entry, typed, answered));
 }
 
 function entryFor({ typed, card, note }: CardAsked, problems: readonly Problem[], units: Units): Entry {

@@ -36,7 +36,7 @@ making.get('/:id/make', async (c) => {
   if (!view.recipe) return goTo(c, `/projects/${view.full.project.id}`);
   if (number === undefined) return showNext(c, view, view.recipe);
   const envelope = envelopeIn(view, number);
-  return envelope ? showStep(c, view, view.recipe, envelope, step) : notFound(c);
+  return envelope ? showStep(c, makingView(view, view.recipe, envelope), view, step) : notFound(c);
 });
 
 making.post('/:id/trials', async (c) => {
@@ -129,12 +129,11 @@ function showNext(c: Request, { full, next, units }: ProjectView, recipe: Recipe
 }
 
 /** Steps count from one in addresses; the one after the last asks whether the card goes in. */
-function showStep(c: Request, view: ProjectView, recipe: Recipe, envelope: Envelope, asked = '1') {
-  const shown = makingView(view, recipe, envelope);
+function showStep(c: Request, shown: MakingView, { full }: ProjectView, asked = '1') {
   const last = shown.steps.length;
   const at = /^\d{1,3}$/.test(asked) ? Math.max(1, Math.min(Number(asked), last + 1)) : 1;
-  const title = `Folding · ${view.full.project.title}`;
-  const first = !hasTried(view.full.envelopes);
+  const title = `Folding · ${full.project.title}`;
+  const first = !hasTried(full.envelopes);
   const body =
     at > last
       ? jsx(Folded, { ...shown, token: newToken(c), first })

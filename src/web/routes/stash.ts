@@ -2,7 +2,6 @@
 import { Hono } from 'hono';
 import { Fragment, jsx } from 'hono/jsx';
 import type { Offcut } from '#core/stash/stash.ts';
-import type { Problem } from '#shared/checked.ts';
 import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { shelfForm } from '#shared/schemas/offcut.ts';
 import { listDesigns } from '#stores/designs.ts';
@@ -10,6 +9,7 @@ import { findByCode } from '#stores/offcuts.ts';
 import { listLow, listPads } from '#stores/pads.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
 import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
+import type { Entry } from '#views/common/field.tsx';
 import { ShelfList } from '#views/stash/list.tsx';
 import { Low } from '#views/stash/low.tsx';
 import { Found, FoundNotes, type FoundProps, NOWHERE } from '#views/stash/search.tsx';
@@ -17,7 +17,7 @@ import { Stash } from '#views/stash/stash.tsx';
 import { shelfOf } from '../gather/shelf.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
-import { check, entryOf, readQuery, type Typed } from '../http/form.ts';
+import { check, entryOf, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { goTo, reply, wantsFragment } from '../http/reply.ts';
 import { here, withQuery } from '../http/url.ts';
 
@@ -26,14 +26,14 @@ export const stash = new Hono<Env>();
 stash.get('/', async (c) => {
   const typed = readQuery(c);
   const read = check(shelfForm(c.get('units'), PAPER_KINDS), typed);
-  if (!read.ok) return showStash(c, typed, await found(c, [], 'unclear'), read.problems, 422);
+  if (!read.ok) return showStash(c, entryOf(typed, read.problems), await found(c, [], 'unclear'));
   const { code, more = 1, place, ...rest } = read.value;
   const wanted = { ...rest, place: place === NOWHERE ? '' : place };
   if (code !== undefined) return goToCode(c, typed, code);
   const offcuts = await browseShelf(c.get('db'), { ...wanted, limit: more * PAGE + 1 });
   const asked = Object.values(wanted).some((one) => one !== undefined) ? 'something' : 'nothing';
   const next = offcuts.length > more * PAGE ? withQuery(here(c), 'more', more + 1, 'offcuts') : undefined;
-  return showStash(c, typed, await found(c, offcuts.slice(0, more * PAGE), asked, next));
+  return showStash(c, entryOf(typed, []), await found(c, offcuts.slice(0, more * PAGE), asked, next));
 });
 
 stash.get('/low', async (c) => {
@@ -64,7 +64,8 @@ async function goToCode(c: Request, typed: Typed, code: string): Promise<Respons
   const offcut = await findByCode(c.get('db'), code);
   if (offcut) return goTo(c, `/offcuts/${offcut.id}`);
   const message = `No offcut ever had the code ${code}.`;
-  return showStash(c, typed, await found(c, [], 'unclear'), [{ field: 'code', message }], 404);
+  const entry = entryOf(typed, [{ field: 'code', message }]);
+  return showStash(c, entry, await found(c, [], 'unclear'), 404);
 }
 
 const found = async (
@@ -76,12 +77,10 @@ const found = async (
 
 async function showStash(
   c: Request,
-  typed: Typed,
+  entry: Entry,
   found: FoundProps,
-  problems: readonly Problem[] = [],
-  status: 200 | 404 | 422 = 200,
+  status: 200 | 404 | 422 = statusOf(entry),
 ): Promise<Response> {
-  const entry = entryOf(typed, problems);
   if (wantsFragment(c)) {
     const body = jsx(Fragment, null, jsx(Found, found), jsx(FoundNotes, { entry }));
     return reply(c, { title: 'Stash', body, status });
