@@ -4,7 +4,6 @@
  */
 import type { Selectable } from 'kysely';
 import type { Design, NewDesign, Pad } from '#core/stash/stash.ts';
-import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Print } from '#shared/print.ts';
 import { usablePrint } from '#shared/sheet.ts';
 import { type Database, transact } from './database.ts';
@@ -14,7 +13,6 @@ import type { Tables } from './tables.ts';
 export interface DesignFilter {
   readonly pad?: number;
   readonly ids?: readonly number[];
-  readonly kinds?: readonly PaperKind[];
   /** Only those with sheets left. */
   readonly left?: boolean;
   /** Only those with sheets or offcuts left. */
@@ -43,33 +41,33 @@ export function addDesign(
 /** In the order in which they were added. */
 export async function listDesigns(
   db: Database,
-  { pad, ids, kinds, left, onShelf }: DesignFilter = {},
+  { pad, ids, left, onShelf }: DesignFilter = {},
 ): Promise<Design[]> {
   const rows = await db
     .selectFrom('designs')
-    .selectAll()
+    .innerJoin('pads', 'pads.id', 'designs.pad_id')
+    .selectAll('designs')
+    .select(PAD_COLUMNS)
     .$if(pad !== undefined, (query) => query.where('pad_id', '=', pad!))
-    .$if(ids !== undefined, (query) => query.where('id', 'in', ids!))
+    .$if(ids !== undefined, (query) => query.where('designs.id', 'in', ids!))
     .$if(left === true, (query) => query.where('sheets', '>', 0))
     .$if(onShelf === true, (query) =>
       query.where((by) =>
         by.or([
           by('sheets', '>', 0),
-          by('id', 'in', by.selectFrom('offcuts').select('design_id').where('count', '>', 0)),
+          by.exists(
+            by
+              .selectFrom('offcuts')
+              .select('offcuts.id')
+              .whereRef('design_id', '=', 'designs.id')
+              .where('count', '>', 0),
+          ),
         ]),
       ),
     )
-    .$if(kinds !== undefined, (query) =>
-      query.where('pad_id', 'in', (query) =>
-        query.selectFrom('pads').select('id').where('kind', 'in', kinds!),
-      ),
-    )
-    .orderBy('id')
+    .orderBy('designs.id')
     .execute();
-  const padIds = [...new Set(rows.map((row) => row.pad_id))];
-  const padRows = await db.selectFrom('pads').selectAll().where('id', 'in', padIds).execute();
-  const pads = new Map(padRows.map((row) => [row.id, toPad(row)]));
-  return rows.map((row) => toDesign(row, pads.get(row.pad_id)!));
+  return rows.map((row) => toDesign(row, toPad({ ...row, id: row.pad_id, name: row.pad_name })));
 }
 
 export async function readDesign(db: Database, id: number): Promise<Design | undefined> {
@@ -81,6 +79,22 @@ export async function editDesign(db: Database, id: number, design: NewDesign): P
   await db.updateTable('designs').set(toRow(design)).where('id', '=', id).execute();
   return readDesign(db, id);
 }
+
+/** Of the pad beside its design: what both have bears another name here. */
+const PAD_COLUMNS = [
+  'pads.name as pad_name',
+  'kind',
+  'width',
+  'height',
+  'measured_width',
+  'measured_height',
+  'strip_edge',
+  'strip_depth',
+  'grammage',
+  'low_mark',
+  'source',
+  'note',
+] as const;
 
 export const toPad = (row: Selectable<Tables['pads']>): Pad => ({
   id: row.id,

@@ -2,11 +2,13 @@
  * Offcuts on the shelf. Verbs: `addOffcut(db, { design, offcut, count, at })`, `listOffcuts(db, filter)`,
  * `readOffcut(db, id)`, `findByCode(db, text)`, `editOffcut(db, id, offcut)`. Counts move in movements.ts only.
  */
-import type { NewOffcut, Offcut } from '#core/stash/stash.ts';
+import type { Selectable } from 'kysely';
+import type { Design, NewOffcut, Offcut } from '#core/stash/stash.ts';
 import { pencilCode, readPencilCode } from '#shared/ids.ts';
 import { type Database, transact } from './database.ts';
 import { listDesigns } from './designs.ts';
 import { record } from './ledger.ts';
+import type { Tables } from './tables.ts';
 
 export interface OffcutFilter {
   readonly ids?: readonly number[];
@@ -46,11 +48,7 @@ export async function listOffcuts(db: Database, filter: OffcutFilter = {}): Prom
     .execute();
   const designs = await listDesigns(db, { ids: [...new Set(rows.map((row) => row.design_id))] });
   const byId = new Map(designs.map((design) => [design.id, design]));
-  return rows.map(({ design_id, border, ...row }) => ({
-    ...row,
-    border: border === 1,
-    design: byId.get(design_id)!,
-  }));
+  return rows.map((row) => toOffcut(row, byId));
 }
 
 export async function readOffcut(db: Database, id: number): Promise<Offcut | undefined> {
@@ -82,6 +80,15 @@ export async function insertOffcut(db: Database, design: number, offcut: NewOffc
   await db.insertInto('offcuts').values(row).execute();
   return id;
 }
+
+export const toOffcut = (
+  { id, code, design_id, width, height, border, place, note, count }: Selectable<Tables['offcuts']>,
+  designs: ReadonlyMap<number, Design>,
+): Offcut => ({
+  ...{ id, code, width, height, place, note, count },
+  border: border === 1,
+  design: designs.get(design_id)!,
+});
 
 const toRow = ({ width, height, border, place, note }: NewOffcut) => ({
   width,

@@ -7,7 +7,7 @@ import { shortfall, unsuited } from '#core/stash/suits.ts';
 import { inches, length } from '#shared/length.ts';
 import { binOffcut, countSheets } from '#stores/movements.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
-import { findLeftOut, findPieces } from '#stores/search.ts';
+import { findChoices, findLeftOut, findPieces, readShelf } from '#stores/search.ts';
 import { editSettings } from '#stores/settings.ts';
 import { FIRST, fillShelf, later, SQUARE_8, scrap, size, UPRIGHT_4_BY_9 } from '#tests/support/cast.ts';
 import { emptyDatabase } from '#tests/support/database.ts';
@@ -153,13 +153,20 @@ describe('properties', () => {
           .flatMap((piece) => chooseFrom(piece, asked, keepAtLeast) ?? [])
           .sort((a, b) => a.regret - b.regret || a.piece.offcut!.id - b.piece.offcut!.id);
         const found = await findPieces(db, asked, { limit });
-        const { offcuts: out } = await findLeftOut(db, asked);
+        const { offcuts: out } = await findLeftOut(db, await readShelf(db, keepAtLeast), asked);
         const ofPaper = all.filter((piece) => piece.border || !asked.border);
         expect(out).toBe(ofPaper.filter((piece) => unsuited(asked, piece)).length);
         const offcuts = found.choices.filter(({ piece }) => piece.offcut);
         expect(offcuts.map(({ piece, regret }) => [piece.offcut!.id, regret])).toEqual(
           expected.slice(0, limit).map(({ piece, regret }) => [piece.offcut!.id, regret]),
         );
+        const other = { ...asked, mayTurn: !asked.mayTurn };
+        const many = await findChoices(db, await readShelf(db, keepAtLeast), [other, asked, other], {
+          limit,
+        });
+        expect(many[1]!.choices).toEqual(found.choices);
+        expect(many[0]).toBe(many[2]);
+        expect(many[0]!.choices).toEqual((await findPieces(db, other, { limit })).choices);
       }),
       { seed: 20261125, numRuns: 60 },
     );

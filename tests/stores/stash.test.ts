@@ -28,7 +28,7 @@ describe('pads and designs', () => {
     ]);
     expect(white.pad).toMatchObject(PLAIN);
     expect(await readDesign(db, hem.id)).toMatchObject({ ...HEM, sheets: 2 });
-    expect((await listDesigns(db, { kinds: ['cardstock'] })).map(({ id }) => id)).toEqual([white.id]);
+    expect((await listDesigns(db, { pad: white.pad.id })).map(({ id }) => id)).toEqual([white.id]);
   });
 
   it('are on the shelf as long as a sheet or an offcut of them is', async () => {

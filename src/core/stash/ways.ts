@@ -4,7 +4,7 @@
  */
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { FoldName } from '#shared/fold.ts';
-import type { Piece } from './stash.ts';
+import type { Design, Piece } from './stash.ts';
 
 /** An envelope with a piece for each of its blanks; none where the shelf cannot give them all. */
 export interface Way {
@@ -32,3 +32,16 @@ export function rankWays(ways: readonly Way[]): readonly Way[] {
 }
 
 export const opensSheet = (pieces: readonly Piece[]): boolean => pieces.some(({ offcut }) => offcut === null);
+
+/** The first piece that has another of its design beside it for the second blank, with that one; none where none has. */
+export function withMate(
+  firsts: readonly Piece[],
+  matesIn: (design: Design) => readonly Piece[],
+): readonly Piece[] {
+  for (const first of firsts) {
+    const isFirst = (piece: Piece): boolean => piece.offcut?.id === first.offcut?.id;
+    const mate = matesIn(first.design).find((piece) => !isFirst(piece) || piece.count > 1);
+    if (mate) return [first, mate];
+  }
+  return [];
+}

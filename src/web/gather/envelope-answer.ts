@@ -3,20 +3,18 @@ import { jsx } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import { largestAlike, obstacleOf } from '#core/envelope/obstacle.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { solveEnvelope } from '#core/envelope/recipes.ts';
+import { smallerEnvelopes } from '#core/envelope/smaller.ts';
 import { blankWanted, type Fitting, looksOn, sameMeasures } from '#core/project/fitting.ts';
 import { fitReadyMade } from '#core/stash/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/stash/shelf-search.ts';
 import type { Design, Piece } from '#core/stash/stash.ts';
-import { firstOfEachFold, type Way } from '#core/stash/ways.ts';
+import { firstOfEachFold, rankWays, type Way } from '#core/stash/ways.ts';
 import type { Length } from '#shared/length.ts';
-import type { WantedFit } from '#shared/outcome.ts';
 import type { EnvelopeAsked } from '#shared/schemas/envelope.ts';
-import { areaOf } from '#shared/size.ts';
 import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
-import { findLeftOut, findPieces } from '#stores/search.ts';
+import { findChoices, findLeftOut, findNearest, readShelf, type Shelf } from '#stores/search.ts';
 import { findWays } from '#stores/ways.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { Answer } from '#views/envelopes/answer.tsx';
@@ -32,16 +30,13 @@ export async function answerFor(
   { asked, fitting }: { readonly asked: EnvelopeAsked; readonly fitting: Fitting },
 ): Promise<ReturnType<typeof jsx>> {
   const db = c.get('db');
-  const { recipe: asAsked, found } = fitting;
-  const ways = await findWays(db, firstOfEachFold(found));
-  const recipe = hasChosen(asked) ? asAsked : ways[0]!.recipe;
-  const chosen = asked.design === undefined ? undefined : await readDesign(db, asked.design);
-  const { look: picked } = chosen ? looksOn(recipe, chosen, asked.look) : { look: undefined };
-  const wanted = { ...blankWanted(recipe, picked), ...(chosen && { designs: [chosen.id] }) };
-  const pieces = await findPieces(db, wanted);
-  const design = chosen ?? pieces.choices[0]?.piece.design;
+  const shelf = await readShelf(db, c.get('settings').keepAtLeast);
+  const chosen = asked.design === undefined ? undefined : await designOn(db, shelf, asked.design);
+  const { ways, recipe, pieces, wanted, choices } = await searchFor(db, shelf, { asked, fitting, chosen });
+  const design = chosen ?? choices[0]?.piece.design;
   const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
   const obstacle = obstacleOf(recipe);
+  const found = choices.length > 0;
   return jsx(Answer, {
     units: c.get('units'),
     post: c.get('settings').post,
@@ -52,17 +47,15 @@ export async function answerFor(
     alike: obstacle && largestAlike(recipe.card, recipe.notcher, recipe.limits),
     tried: query.chart === 'yes',
     ways,
-    pieces: await piecesNamed(db, recipe, ways, chosen),
-    others: found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
-    choices: pieces.choices.map((choice) =>
-      forCopies(choice, wanted, asked.copies, c.get('settings').keepAtLeast),
-    ),
+    pieces,
+    others: fitting.found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
+    choices: choices.map((choice) => forCopies(choice, wanted, asked.copies, shelf.keepAtLeast)),
     readyMade: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits, {
       loose: asked.fit === 'loose',
     }),
-    leftOut: await findLeftOut(db, wanted),
-    nearest: pieces.nearest,
-    smaller: pieces.choices.length > 0 ? [] : await smallerOnes(db, recipe),
+    leftOut: await findLeftOut(db, shelf, wanted),
+    nearest: found ? null : await findNearest(db, shelf, wanted),
+    smaller: found ? [] : await findSmaller(db, shelf, recipe),
     design,
     chosen: chosen !== undefined,
     looks,
@@ -72,6 +65,44 @@ export async function answerFor(
   });
 }
 
+/** One of which nothing is left may still be asked for. */
+const designOn = async (db: Database, { designs }: Shelf, id: number): Promise<Design | undefined> =>
+  designs.get(id) ?? (await readDesign(db, id));
+
+interface Search {
+  readonly asked: EnvelopeAsked;
+  readonly fitting: Fitting;
+  readonly chosen: Design | undefined;
+}
+
+/** What the shelf has for the best of each fold and for the envelope shown: the one asked for, or the best of those. */
+async function searchFor(db: Database, shelf: Shelf, { asked, fitting, chosen }: Search) {
+  const best = firstOfEachFold(fitting.found);
+  const shown = hasChosen(asked) ? [fitting.recipe] : best;
+  const recipes = [...best, ...shown.filter((one) => !best.some((other) => sameMeasures(one, other)))];
+  const wantedOf = (recipe: Recipe): BlankWanted => wantedOn(recipe, chosen, asked.look);
+  const found = await findChoices(db, shelf, [
+    ...recipes.map((recipe) => blankWanted(recipe)),
+    ...shown.map(wantedOf),
+  ]);
+  const firsts = recipes.map((recipe, index) => ({ recipe, choices: found[index]!.choices }));
+  const all = await findWays(db, shelf, firsts);
+  const ways = rankWays(all.slice(0, best.length));
+  const recipe = hasChosen(asked) ? fitting.recipe : ways[0]!.recipe;
+  const known = all.find((way) => sameMeasures(way.recipe, recipe))!;
+  return {
+    ...{ ways, recipe },
+    pieces: piecesNamed(known, chosen),
+    wanted: wantedOf(recipe),
+    choices: found[recipes.length + shown.indexOf(recipe)]!.choices,
+  };
+}
+
+const wantedOn = (recipe: Recipe, chosen: Design | undefined, picked: string | undefined): BlankWanted =>
+  chosen
+    ? { ...blankWanted(recipe, looksOn(recipe, chosen, picked).look), designs: [chosen.id] }
+    : blankWanted(recipe);
+
 const hasChosen = ({ fold, square, start, cShape, dShape }: EnvelopeAsked): boolean =>
   fold !== undefined ||
   square !== undefined ||
@@ -80,16 +111,10 @@ const hasChosen = ({ fold, square, start, cShape, dShape }: EnvelopeAsked): bool
   dShape !== 'as proposed';
 
 /** A piece for each blank of an envelope that takes two, of the design she chose where she chose one. */
-async function piecesNamed(
-  db: Database,
-  recipe: Recipe,
-  ways: readonly Way[],
-  chosen: Design | undefined,
-): Promise<readonly Piece[]> {
-  if (foldOf(recipe).blanks(recipe).length === 1) return [];
-  const known = ways.find((way) => sameMeasures(way.recipe, recipe)) ?? (await findWays(db, [recipe]))[0]!;
-  return known.pieces.every(({ design }) => !chosen || design.id === chosen.id) ? known.pieces : [];
-}
+const piecesNamed = ({ recipe, pieces }: Way, chosen: Design | undefined): readonly Piece[] =>
+  foldOf(recipe).blanks(recipe).length > 1 && pieces.every(({ design }) => !chosen || design.id === chosen.id)
+    ? pieces
+    : [];
 
 /** More blanks than these are not told apart in a picture. */
 const DRAWN_AT_MOST = 24;
@@ -101,18 +126,17 @@ function forCopies(choice: Choice, wanted: BlankWanted, copies: number, keepAtLe
 }
 
 /** For each fit the first envelope smaller than this one that something on the shelf will do for. */
-async function smallerOnes(db: Database, recipe: Recipe): Promise<{ recipe: Recipe; choice: Choice }[]> {
-  const { card, notcher, limits } = recipe;
-  const found: { recipe: Recipe; choice: Choice }[] = [];
-  for (const fit of ['easy', 'snug'] as const satisfies readonly WantedFit[]) {
-    const smaller = solveEnvelope({ card, notcher, limits, want: { fit }, folds: [recipe.fold] }).filter(
-      (other) => areaOf(other.blank) < areaOf(recipe.blank) && other.fit === fit,
-    );
-    for (const other of smaller) {
-      const { choices } = await findPieces(db, blankWanted(other), { limit: 1 });
-      if (choices[0]) found.push({ recipe: other, choice: choices[0] });
-      if (choices[0]) break;
-    }
-  }
-  return found;
+async function findSmaller(
+  db: Database,
+  shelf: Shelf,
+  recipe: Recipe,
+): Promise<{ recipe: Recipe; choice: Choice }[]> {
+  const smaller = (['easy', 'snug'] as const).map((fit) => smallerEnvelopes(recipe, fit));
+  const wanted = smaller.flat().map((other) => blankWanted(other));
+  const found = await findChoices(db, shelf, wanted, { limit: 1 });
+  const choices = new Map(smaller.flat().map((other, index) => [other, found[index]!.choices[0]]));
+  return smaller.flatMap((others) => {
+    const first = others.find((other) => choices.get(other));
+    return first ? [{ recipe: first, choice: choices.get(first)! }] : [];
+  });
 }
