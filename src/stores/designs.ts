@@ -43,6 +43,7 @@ export async function listDesigns(
   db: Database,
   { pad, ids, left, onShelf }: DesignFilter = {},
 ): Promise<Design[]> {
+  if (ids?.length === 0) return [];
   const rows = await db
     .selectFrom('designs')
     .innerJoin('pads', 'pads.id', 'designs.pad_id')

@@ -1,5 +1,5 @@
 /**
- * The envelopes of a project, from blank to made or spoiled. Verbs: `listEnvelopes(db, project)`,
+ * The envelopes of a project, from blank to made or spoiled. Verbs: `listEnvelopes(db, project)`, `envelopesOf(db, projects)`,
  * `readEnvelope(db, id)`, `addTrial(db, project, at)` from scrap, `makeEnvelope(db, id, at)`,
  * `unmakeEnvelope(db, id, at)`, `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
  * A spoiled blank is replaced through spoil.ts.
@@ -19,6 +19,16 @@ interface StoredEnvelope extends Envelope {
 export async function listEnvelopes(db: Database, project: number): Promise<Envelope[]> {
   const rows = await envelopeRows(db).where('project_id', '=', project).orderBy('number').execute();
   return rows.map(toEnvelope);
+}
+
+/** Of several projects, by project. */
+export async function envelopesOf(
+  db: Database,
+  projects: readonly number[],
+): Promise<ReadonlyMap<number, readonly Envelope[]>> {
+  if (projects.length === 0) return new Map();
+  const rows = await envelopeRows(db).where('project_id', 'in', projects).orderBy('number').execute();
+  return new Map(projects.map((id) => [id, rows.filter((row) => row.project_id === id).map(toEnvelope)]));
 }
 
 export async function readEnvelope(db: Database, id: number): Promise<StoredEnvelope | undefined> {

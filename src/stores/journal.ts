@@ -1,15 +1,28 @@
-/** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `firstDesigns(db, projects)`. */
-import type { ProjectInFull } from '#core/project/journal.ts';
+/** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `listSoFar(db, filter)`, `firstDesigns(db, projects)`. */
+import type { ProjectInFull, ProjectSoFar } from '#core/project/journal.ts';
 import type { Design } from '#core/stash/stash.ts';
 import { listCuts } from './cuts.ts';
 import type { Database } from './database.ts';
 import { listDesigns } from './designs.ts';
-import { listEnvelopes } from './envelopes.ts';
-import { readProject } from './projects.ts';
+import { envelopesOf, listEnvelopes } from './envelopes.ts';
+import { listProjects, type ProjectFilter, readProject } from './projects.ts';
 
 export async function readProjectInFull(db: Database, id: number): Promise<ProjectInFull | undefined> {
   const project = await readProject(db, id);
   return project && { project, envelopes: await listEnvelopes(db, id), cuts: await listCuts(db, id) };
+}
+
+/** Those of these that are there, the ones changed last first; all their envelopes are read at once. */
+export async function listSoFar(
+  db: Database,
+  filter: Pick<ProjectFilter, 'ids' | 'series'>,
+): Promise<ProjectSoFar[]> {
+  const projects = await listProjects(db, filter);
+  const envelopes = await envelopesOf(
+    db,
+    projects.map(({ id }) => id),
+  );
+  return projects.map((project) => ({ project, envelopes: envelopes.get(project.id) ?? [] }));
 }
 
 /** The paper that shows on a project's picture: its first envelope's. Projects without paper are left out. */

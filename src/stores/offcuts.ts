@@ -33,9 +33,14 @@ export function addOffcut(
   });
 }
 
-/** Newest first. */
-export async function listOffcuts(db: Database, filter: OffcutFilter = {}): Promise<Offcut[]> {
+/** Newest first; designs that are `known` already are not read again. */
+export async function listOffcuts(
+  db: Database,
+  filter: OffcutFilter = {},
+  known: readonly Design[] = [],
+): Promise<Offcut[]> {
   const { ids, designs: ofDesigns, place, onShelf = true, limit } = filter;
+  if (ids?.length === 0) return [];
   const rows = await db
     .selectFrom('offcuts')
     .selectAll()
@@ -46,9 +51,10 @@ export async function listOffcuts(db: Database, filter: OffcutFilter = {}): Prom
     .orderBy('id', 'desc')
     .$if(limit !== undefined, (query) => query.limit(limit!))
     .execute();
-  const designs = await listDesigns(db, { ids: [...new Set(rows.map((row) => row.design_id))] });
-  const byId = new Map(designs.map((design) => [design.id, design]));
-  return rows.map((row) => toOffcut(row, byId));
+  const designs = new Map(known.map((design) => [design.id, design]));
+  const unknown = new Set(rows.map((row) => row.design_id).filter((id) => !designs.has(id)));
+  for (const design of await listDesigns(db, { ids: [...unknown] })) designs.set(design.id, design);
+  return rows.map((row) => toOffcut(row, designs));
 }
 
 export async function readOffcut(db: Database, id: number): Promise<Offcut | undefined> {

@@ -1,8 +1,8 @@
 /**
- * Pads, and which of them run low. Verbs: `addPad(db, pad)`, `listPads(db)`, `readPad(db, id)`,
- * `editPad(db, id, pad)`, `listLow(db)`. Sheets are counted on designs, see designs.ts and movements.ts.
+ * Pads of paper. Verbs: `addPad(db, pad)`, `listPads(db)`, `readPad(db, id)`,
+ * `editPad(db, id, pad)`. Sheets are counted on designs, see designs.ts and movements.ts.
  */
-import { type NewPad, type Pad, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
+import type { NewPad, Pad, PadWithDesigns } from '#core/stash/stash.ts';
 import type { Database } from './database.ts';
 import { listDesigns, toPad } from './designs.ts';
 
@@ -36,17 +36,6 @@ export async function editPad(db: Database, id: number, pad: NewPad): Promise<Pa
     .returningAll()
     .executeTakeFirst();
   return row && toPad(row);
-}
-
-/**
- * Pads at their low mark or under it, worst first: least left for their mark. A mark of 0 asks for no reminder, and a
- * pad whose designs are still to be named is not missed yet.
- */
-export async function listLow(db: Database): Promise<PadWithDesigns[]> {
-  const low = (await listPads(db)).filter((one) => one.designs.length > 0 && runsLow(one));
-  return low.sort(
-    (a, b) => a.sheets / a.pad.lowMark - b.sheets / b.pad.lowMark || b.pad.lowMark - a.pad.lowMark,
-  );
 }
 
 const toRow = ({ name, kind, sheet, measured, strip, grammage, lowMark, source, note }: NewPad) => ({

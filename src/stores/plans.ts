@@ -9,15 +9,17 @@ import type { Batch } from '#core/batch/batch.ts';
 import { type Change, changesSince } from '#core/batch/changes.ts';
 import { identified } from '#core/batch/earlier-identity.ts';
 import { pieceCuts } from '#core/batch/piece-cuts.ts';
-import { lookedAt, type NewPlan, type Plan } from '#core/batch/planned.ts';
+import { isFound, lookedAt, type NewPlan, type Plan } from '#core/batch/planned.ts';
 import type { Cutting } from '#core/batch/to-order.ts';
 import type { CutPlan, PlannedCuts } from '#core/cutting/cuts.ts';
 import type { Order, Piece } from '#core/cutting/order.ts';
 import { earlierCutSheet } from '#core/cutting/trimmer/earlier-steps.ts';
-import type { PieceRef } from '#core/stash/stash.ts';
+import { type PieceRef, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { cutPieces } from './cuts.ts';
 import { type Database, transact } from './database.ts';
-import { readProjectInFull } from './journal.ts';
+import { listDesigns } from './designs.ts';
+import { listSoFar } from './journal.ts';
+import { listOffcuts } from './offcuts.ts';
 import { loadPiece } from './pieces.ts';
 import type { Tables } from './tables.ts';
 
@@ -102,19 +104,16 @@ export async function untickStep(db: Database, plan: number, step: number): Prom
 
 /** What speaks against cutting the plan now; empty for one that can be cut. */
 export async function planChanges(db: Database, plan: Plan): Promise<Change[]> {
-  if (!plan.plan) return [];
+  if (!isFound(plan)) return [];
   const used = new Set(plan.plan.used.map((one) => one.piece));
-  const pieces = [];
-  for (const piece of plan.pieces) {
-    const now = used.has(piece.id) ? await loadPiece(db, piece.ref) : undefined;
-    if (now) pieces.push(now);
-  }
-  const projects = [];
-  for (const { project } of plan.batch.blanks) {
-    const full = await readProjectInFull(db, project);
-    if (full) projects.push(full);
-  }
-  return changesSince({ ...plan, plan: plan.plan }, { pieces, projects });
+  const refs = plan.pieces.filter(({ id }) => used.has(id)).map(({ ref }) => ref);
+  const designs = await listDesigns(db, { ids: [...new Set(refs.map(({ design }) => design))] });
+  const ids = refs.flatMap(({ offcut }) => offcut ?? []);
+  const offcuts = await listOffcuts(db, { ids, onShelf: false }, designs);
+  return changesSince(plan, {
+    pieces: [...designs.map(pieceOfSheet), ...offcuts.map(pieceOfOffcut)],
+    projects: await listSoFar(db, { ids: plan.batch.blanks.map(({ project }) => project) }),
+  });
 }
 
 /**

@@ -1,7 +1,7 @@
 /**
  * Projects of the journal. Verbs: `createProject(db, project, at)`, `editProject(db, id, changes, at)`,
  * `finishProject(db, id, at)`, `reopenProject(db, id, at)`, `changeStart(db, id, start, at)`, `readProject(db, id)`,
- * `listProjects(db, filter)`. With envelopes, cuts and outcomes it is read in journal.ts.
+ * `listProjects(db, filter)`, `titlesOf(db, ids)`. With envelopes, cuts and outcomes it is read in journal.ts.
  */
 import type { Updateable } from 'kysely';
 import type { NewProject, Project, ProjectState } from '#core/project/journal.ts';
@@ -12,6 +12,7 @@ import { mentions, NEW_ROW, projectRows, toProject, toProjectRow } from './proje
 import type { Tables } from './tables.ts';
 
 export interface ProjectFilter {
+  readonly ids?: readonly number[];
   readonly state?: ProjectState;
   readonly series?: number;
   /** Words that occur in its title, notes or lesson. */
@@ -72,10 +73,20 @@ export async function readProject(db: Database, id: number): Promise<Project | u
   return row && toProject(row);
 }
 
+/** Of these projects, as far as they are there. */
+export async function titlesOf(db: Database, ids: readonly number[]): Promise<Map<number, string>> {
+  const different = [...new Set(ids)];
+  if (different.length === 0) return new Map();
+  const rows = await db.selectFrom('projects').select(['id', 'title']).where('id', 'in', different).execute();
+  return new Map(rows.map(({ id, title }) => [id, title]));
+}
+
 /** Those changed last first. */
 export async function listProjects(db: Database, filter: ProjectFilter = {}): Promise<Project[]> {
-  const { state, series, text, limit } = filter;
+  const { ids, state, series, text, limit } = filter;
+  if (ids?.length === 0) return [];
   const rows = await projectRows(db)
+    .$if(ids !== undefined, (query) => query.where('projects.id', 'in', ids!))
     .$if(state !== undefined, (query) => query.where('state', '=', state!))
     .$if(series !== undefined, (query) => query.where('series_id', '=', series!))
     .$if(text !== undefined, (query) => query.where(mentions(text!)))

@@ -75,16 +75,14 @@ export async function listTakenFor(
 ): Promise<{ readonly readyMade: ReadyMade; readonly count: number }[]> {
   const rows = await db
     .selectFrom('ready_made_movements')
-    .select(({ fn }) => ['ready_made_id', fn.sum<number>('delta').as('delta')])
+    .innerJoin('ready_made', 'ready_made.id', 'ready_made_id')
+    .selectAll('ready_made')
+    .select(({ fn }) => fn.sum<number>('delta').as('delta'))
     .where('project_id', '=', project)
-    .groupBy('ready_made_id')
-    .orderBy('ready_made_id')
+    .groupBy('ready_made.id')
+    .orderBy('ready_made.id')
     .execute();
-  const taken = [];
-  for (const { ready_made_id, delta } of rows) {
-    taken.push({ readyMade: (await readReadyMade(db, ready_made_id))!, count: -delta });
-  }
-  return taken;
+  return rows.map(({ delta, ...readyMade }) => ({ readyMade, count: -delta }));
 }
 
 /** Newest first. */

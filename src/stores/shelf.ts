@@ -4,7 +4,7 @@
  * elsewhere.
  */
 import { sql } from 'kysely';
-import type { Offcut } from '#core/stash/stash.ts';
+import type { Design, Offcut } from '#core/stash/stash.ts';
 import { type Length, length } from '#shared/length.ts';
 import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from './database.ts';
@@ -21,8 +21,15 @@ export interface ShelfQuery {
   readonly limit: number;
 }
 
-/** The smallest that will do first where a size is asked for, else newest first. Only what is still there. */
-export async function browseShelf(db: Database, query: ShelfQuery): Promise<Offcut[]> {
+/**
+ * The smallest that will do first where a size is asked for, else newest first. Only what is still there; designs that
+ * are `known` already are not read again.
+ */
+export async function browseShelf(
+  db: Database,
+  query: ShelfQuery,
+  known: readonly Design[] = [],
+): Promise<Offcut[]> {
   const { width = length(0), height = length(0), design, pad, kind, place, limit } = query;
   const sized = width > 0 || height > 0;
   const rows = await db
@@ -52,7 +59,7 @@ export async function browseShelf(db: Database, query: ShelfQuery): Promise<Offc
     .limit(limit)
     .execute();
   const ids = rows.map((row) => row.id);
-  const offcuts = new Map((await listOffcuts(db, { ids })).map((offcut) => [offcut.id, offcut]));
+  const offcuts = new Map((await listOffcuts(db, { ids }, known)).map((offcut) => [offcut.id, offcut]));
   return ids.map((id) => offcuts.get(id)!);
 }
 

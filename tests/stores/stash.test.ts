@@ -1,5 +1,6 @@
 /** Pads, designs, offcuts and their comings and goings through the stores' verbs. */
 import { describe, expect, it } from 'vitest';
+import { runningLow } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import { addDesign, editDesign, listDesigns, readDesign } from '#stores/designs.ts';
 import {
@@ -13,7 +14,7 @@ import {
   undoMovement,
 } from '#stores/movements.ts';
 import { addOffcut, editOffcut, findByCode, listOffcuts, readOffcut } from '#stores/offcuts.ts';
-import { editPad, listLow, listPads, readPad } from '#stores/pads.ts';
+import { editPad, listPads, readPad } from '#stores/pads.ts';
 import { FERN, FIRST, fillShelf, HEM, later, PLAIN, scrap } from '#tests/support/cast.ts';
 import { emptyDatabase } from '#tests/support/database.ts';
 
@@ -185,11 +186,11 @@ describe('what runs low', () => {
   it('lists pads at their mark or under it, worst first', async () => {
     const db = await emptyDatabase();
     const { fern, hare, white } = await fillShelf(db);
-    expect(await listLow(db)).toEqual([]);
+    expect(runningLow(await listPads(db))).toEqual([]);
     await countSheets(db, white.id, { sheets: 9, at: later(1) });
     await countSheets(db, fern.id, { sheets: 0, at: later(2) });
     await countSheets(db, hare.id, { sheets: 1, at: later(3) });
-    expect((await listLow(db)).map(({ pad, sheets }) => [pad.name, sheets])).toEqual([
+    expect(runningLow(await listPads(db)).map(({ pad, sheets }) => [pad.name, sheets])).toEqual([
       ['Meadow walk', 3],
       ['White card', 9],
     ]);
@@ -200,6 +201,6 @@ describe('what runs low', () => {
     const { white } = await fillShelf(db);
     await editPad(db, white.pad.id, { ...PLAIN, lowMark: 0 });
     await countSheets(db, white.id, { sheets: 0, at: later(1) });
-    expect(await listLow(db)).toEqual([]);
+    expect(runningLow(await listPads(db))).toEqual([]);
   });
 });

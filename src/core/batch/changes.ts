@@ -4,7 +4,7 @@
  */
 import type { CutPlan } from '#core/cutting/cuts.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { ProjectInFull } from '#core/project/journal.ts';
+import type { ProjectSoFar } from '#core/project/journal.ts';
 import { missingBlanks } from '#core/project/next.ts';
 import type { PieceRef, Piece as ShelfPiece } from '#core/stash/stash.ts';
 import { length } from '#shared/length.ts';
@@ -24,10 +24,10 @@ export interface Planned extends Cutting {
   readonly plan: CutPlan;
 }
 
-/** `pieces` are those the plan uses, as they are now, also when none is left. */
+/** `pieces` are those the plan uses, as they are now, also when none is left; others are passed over. */
 export function changesSince(
   planned: Planned,
-  now: { readonly pieces: readonly ShelfPiece[]; readonly projects: readonly ProjectInFull[] },
+  now: { readonly pieces: readonly ShelfPiece[]; readonly projects: readonly ProjectSoFar[] },
 ): Change[] {
   const shelf = new Map(now.pieces.map((piece) => [toPiece(piece).id, piece]));
   const used = planned.plan.used.map((one) => one.piece);
@@ -54,7 +54,7 @@ function changeOf(before: OfferedPiece, wanted: number, now: ShelfPiece | undefi
 const sorted = (piece: object): [string, unknown][] =>
   Object.entries(piece).sort(([one], [other]) => (one < other ? -1 : 1));
 
-function blankChanges({ batch, order }: Planned, projects: readonly ProjectInFull[]): Change[] {
+function blankChanges({ batch, order }: Planned, projects: readonly ProjectSoFar[]): Change[] {
   return batch.blanks.flatMap(({ project: id, missing }): Change[] => {
     const full = projects.find(({ project }) => project.id === id);
     const part = order.parts.find((one) => isBlank(one) && one.of.project === id && one.of.piece === 0);

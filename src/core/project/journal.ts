@@ -102,6 +102,9 @@ export interface RecordedPiece extends Omit<PieceCut, 'leftovers'> {
   readonly leftovers: readonly (LeftoverCut & { readonly offcut: number })[];
 }
 
+/** How far it has come: what is missing follows from this. */
+export type ProjectSoFar = Pick<ProjectInFull, 'project' | 'envelopes'>;
+
 export interface ProjectInFull {
   readonly project: Project;
   readonly envelopes: readonly Envelope[];

@@ -1,5 +1,5 @@
 /** What a project waits for, so that its page can say one thing largest. Knows no words and no drawings. */
-import type { Envelope, ProjectInFull } from './journal.ts';
+import type { Envelope, ProjectInFull, ProjectSoFar } from './journal.ts';
 
 /** `missing`: how many blanks are still to be taken from the shelf. */
 export type Next =
@@ -31,6 +31,10 @@ export const ofTheBatch = (envelopes: readonly Envelope[]): readonly Envelope[] 
 
 export const missingBlanks = (quantity: number, envelopes: readonly Envelope[]): number =>
   Math.max(0, quantity - ofTheBatch(envelopes).filter((one) => one.state !== 'spoiled').length);
+
+/** Blanks still to be cut: none before its envelope is worked out. */
+export const lacking = ({ project, envelopes }: ProjectSoFar): number =>
+  project.recipe ? missingBlanks(project.quantity, envelopes) : 0;
 
 function nextToMake({ project, envelopes }: ProjectInFull): Next | undefined {
   if (!project.recipe) return { kind: 'choose envelope' };

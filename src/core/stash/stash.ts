@@ -49,6 +49,12 @@ export interface PadWithDesigns {
 export const runsLow = ({ pad, sheets }: Pick<PadWithDesigns, 'pad' | 'sheets'>): boolean =>
   pad.lowMark > 0 && sheets <= pad.lowMark;
 
+/** Those that run low, worst first: least left for their mark. One whose designs are still to be named is not missed yet. */
+export const runningLow = (pads: readonly PadWithDesigns[]): PadWithDesigns[] =>
+  pads
+    .filter((one) => one.designs.length > 0 && runsLow(one))
+    .sort((a, b) => a.sheets / a.pad.lowMark - b.sheets / b.pad.lowMark || b.pad.lowMark - a.pad.lowMark);
+
 /** Height along the print; `border`: still has the printed border of a one-edge design along its bottom edge. */
 export interface NewOffcut extends Size {
   readonly border: boolean;

@@ -4,6 +4,7 @@ import type { Offcut } from '#core/stash/stash.ts';
 import { listDesigns, readDesign } from '#stores/designs.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
+import { titlesOf } from '#stores/projects.ts';
 import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { AddOffcuts } from '#views/offcuts/add.tsx';
@@ -17,7 +18,6 @@ import { newToken } from '../http/once.ts';
 import { reply } from '../http/reply.ts';
 import { queryId, wayBack } from '../http/url.ts';
 import { endsGone } from './shelf.ts';
-import { titlesOf } from './titles.ts';
 
 /** It is not as the form thought it was. */
 export async function showChanged(c: Request, offcut: Offcut, typed: Typed, why: string): Promise<Response> {
@@ -60,7 +60,10 @@ export async function showOffcut(c: Request, offcut: Offcut, entry: Entry): Prom
     body: jsx(OffcutPage, {
       offcut,
       movements,
-      projects: await titlesOf(db, movements),
+      projects: await titlesOf(
+        db,
+        movements.flatMap(({ project }) => project ?? []),
+      ),
       went: c.req.query('gone') !== undefined && endsGone(movements),
       entry,
       units: c.get('units'),

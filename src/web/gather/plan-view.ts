@@ -1,12 +1,13 @@
 /** Gathers what the pages of one plan show. Writes nothing. */
 
-import { isFound, type Plan } from '#core/batch/planned.ts';
+import { type Change, changesSince } from '#core/batch/changes.ts';
+import { type FoundPlan, isFound, type Plan } from '#core/batch/planned.ts';
+import { pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { readCut } from '#stores/cuts.ts';
-import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
+import { listSoFar } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
-import { planChanges, readPlan } from '#stores/plans.ts';
-import { readProject } from '#stores/projects.ts';
+import { readPlan } from '#stores/plans.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import type { PlanView } from '#views/plans/view.ts';
 import type { Request } from '../http/env.ts';
@@ -22,23 +23,22 @@ export async function readPlanView(
   if (!isFound(plan)) return undefined;
   const db = c.get('db');
   const cut = plan.cut ? await readCut(db, plan.cut.id) : undefined;
-  const before = plan.insteadOf === null ? undefined : await readPlan(db, plan.insteadOf);
-  const ids = [plan, ...(before && isFound(before) ? [before] : [])].flatMap(({ pieces, leftOut }) => [
-    ...pieces.flatMap((piece) => piece.ref.offcut ?? []),
-    ...leftOut.flatMap(({ offcuts }) => offcuts),
-  ]);
-  const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];
-  const offcuts = await listOffcuts(db, { ids: [...new Set([...ids, ...left])], onShelf: false });
+  const earlier = plan.insteadOf === null ? undefined : await readPlan(db, plan.insteadOf);
+  const before = earlier && isFound(earlier) ? earlier : undefined;
+  const plans = [plan, ...(before ? [before] : [])];
   const designs = await listDesigns(db);
+  const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];
+  const ids = [...new Set([...plans.flatMap(offcutsOf), ...left])];
+  const offcuts = await listOffcuts(db, { ids, onShelf: false }, designs);
+  const projects = await listSoFar(db, { ids: [...new Set(plans.flatMap(projectsOf))] });
+  const now = { pieces: [...designs.map(pieceOfSheet), ...offcuts.map(pieceOfOffcut)], projects };
+  const changesIn = (one: FoundPlan): Change[] => (one.cut ? [] : changesSince(one, now));
   return {
     plan,
-    project: (await readProject(db, plan.project))!,
-    titles: await titlesIn(db, plan),
-    changes: plan.cut ? [] : await planChanges(db, plan),
-    before:
-      before && isFound(before)
-        ? { plan: before, changes: before.cut ? [] : await planChanges(db, before) }
-        : undefined,
+    project: projects.find(({ project }) => project.id === plan.project)!.project,
+    titles: new Map(projects.map(({ project }) => [project.id, project.title])),
+    changes: changesIn(plan),
+    before: before && { plan: before, changes: changesIn(before) },
     cut,
     designs: new Map(designs.map((one) => [one.id, one])),
     onShelf: await listDesigns(db, { onShelf: true }),
@@ -49,11 +49,15 @@ export async function readPlanView(
   };
 }
 
-async function titlesIn(db: Database, { batch }: Plan): Promise<Map<number, string>> {
-  const titles = new Map<number, string>();
-  for (const { project } of batch.blanks) titles.set(project, (await readProject(db, project))?.title ?? '');
-  return titles;
-}
+const offcutsOf = ({ pieces, leftOut }: FoundPlan): number[] => [
+  ...pieces.flatMap(({ ref }) => ref.offcut ?? []),
+  ...leftOut.flatMap(({ offcuts }) => offcuts),
+];
+
+const projectsOf = ({ project, batch }: FoundPlan): number[] => [
+  project,
+  ...batch.blanks.map((one) => one.project),
+];
 
 /** The plan that an address names. */
 export const planIn = (c: Request): Promise<Plan | undefined> => rowIn(c, readPlan);

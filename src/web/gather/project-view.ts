@@ -25,13 +25,11 @@ async function viewOf(c: Request, full: ProjectInFull): Promise<ProjectView> {
   const db = c.get('db');
   const pieces = full.cuts.flatMap((cut) => cut.pieces);
   const designs = await listDesigns(db, { ids: [...new Set(pieces.map(({ piece }) => piece.design))] });
-  const offcuts = await listOffcuts(db, {
-    ids: pieces.flatMap(({ piece, leftovers }) => [
-      ...(piece.offcut === null ? [] : [piece.offcut]),
-      ...leftovers.map((one) => one.offcut),
-    ]),
-    onShelf: false,
-  });
+  const ids = pieces.flatMap(({ piece, leftovers }) => [
+    ...(piece.offcut === null ? [] : [piece.offcut]),
+    ...leftovers.map((one) => one.offcut),
+  ]);
+  const offcuts = await listOffcuts(db, { ids, onShelf: false }, designs);
   return {
     full,
     recipe: recipeInUse(full.project),

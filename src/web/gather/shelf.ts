@@ -1,5 +1,5 @@
 /** What every page with a shelf of offcuts on it hands to that shelf. Knows no page. */
-import { type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
+import { type Design, type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import { browseShelf, type ShelfQuery } from '#stores/shelf.ts';
@@ -15,13 +15,13 @@ export async function shelfOf(c: Request, offcuts: readonly Offcut[], back = her
 /** More than these on one page are too many to look through. */
 const MOST_DRAWN = 200;
 
-/** The newest offcuts of one design or pad. */
+/** The newest offcuts of one design or pad, whose designs are read already. */
 export async function shelfOfPaper(
   c: Request,
-  paper: Pick<ShelfQuery, 'design' | 'pad'>,
+  { designs, ...paper }: Pick<ShelfQuery, 'design' | 'pad'> & { readonly designs: readonly Design[] },
   back: string,
 ): Promise<ShelfProps> {
-  const offcuts = await browseShelf(c.get('db'), { ...paper, limit: MOST_DRAWN + 1 });
+  const offcuts = await browseShelf(c.get('db'), { ...paper, limit: MOST_DRAWN + 1 }, designs);
   const shelf = await shelfOf(c, offcuts.slice(0, MOST_DRAWN), back);
   return { ...shelf, more: offcuts.length > MOST_DRAWN };
 }

@@ -21,6 +21,7 @@ import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { SheetPage } from '#views/plans/sheet.tsx';
 import { StepRow } from '#views/plans/steps.tsx';
+import { planAgain } from '../gather/plan-again.ts';
 import { planIn, readPlanView } from '../gather/plan-view.ts';
 import { USUAL_MS } from '../gather/plannings.ts';
 import { showPlan } from '../gather/show-plan.ts';
@@ -30,7 +31,6 @@ import { check, entryOf, readForm } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { once } from '../http/once.ts';
 import { goTo, reply, wantsFragment } from '../http/reply.ts';
-import { planAgain } from './plan-again.ts';
 
 export const cutSheets = new Hono<Env>();
 

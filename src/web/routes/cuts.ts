@@ -1,7 +1,8 @@
 /** Taking paper off the shelf for a project, and undoing it. */
 import { Hono } from 'hono';
 import { foldOf } from '#core/envelope/folds.ts';
-import { blankWanted, looksOn, sameMeasures } from '#core/project/fitting.ts';
+import { adopted } from '#core/project/adopt.ts';
+import { blankWanted, looksOn } from '#core/project/fitting.ts';
 import type { NewProject } from '#core/project/journal.ts';
 import { cutForm } from '#shared/schemas/cut.ts';
 import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
@@ -63,17 +64,9 @@ cuts.delete('/:id', async (c) => {
   return showProject(c, cut.project, { overtaken: undone });
 });
 
-/** An idea gets the envelope that paper was taken for; so does a project whose square or start was chosen afresh. */
-async function adopt(
-  db: Database,
-  id: number,
-  { title: _, ...opened }: NewProject,
-  at: string,
-): Promise<void> {
-  const { recipe: known, quantity } = (await readProject(db, id))!;
-  if (known && sameMeasures(known, opened.recipe!)) return;
-  const wanted = known ? quantity : Math.max(quantity, opened.quantity!);
-  await editProject(db, id, { ...opened, quantity: wanted }, at);
+async function adopt(db: Database, id: number, opened: NewProject, at: string): Promise<void> {
+  const changes = adopted((await readProject(db, id))!, opened);
+  if (changes) await editProject(db, id, changes, at);
 }
 
 const NEEDS_A_PLAN = {

@@ -5,11 +5,11 @@ import type { Design } from '#core/stash/stash.ts';
 import { boughtForm, designForm, lostForm, recountForm } from '#shared/schemas/design.ts';
 import { editDesign, readDesign } from '#stores/designs.ts';
 import { binSheets, buySheets, countSheets, listMovements } from '#stores/movements.ts';
+import { titlesOf } from '#stores/projects.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
 import { shelfOfPaper } from '../gather/shelf.ts';
-import { titlesOf } from '../gather/titles.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, statusOf } from '../http/form.ts';
@@ -89,7 +89,7 @@ const designIn = (c: Request): Promise<Design | undefined> => rowIn(c, readDesig
 async function show(c: Request, design: Design, entry: Entry): Promise<Response> {
   const db = c.get('db');
   const movements = await listMovements(db, { piece: { design: design.id, offcut: null } });
-  const shelf = await shelfOfPaper(c, { design: design.id }, `/designs/${design.id}`);
+  const shelf = await shelfOfPaper(c, { design: design.id, designs: [design] }, `/designs/${design.id}`);
   return reply(c, {
     title: design.name,
     section: 'stash',
@@ -97,7 +97,10 @@ async function show(c: Request, design: Design, entry: Entry): Promise<Response>
       design,
       shelf,
       movements,
-      projects: await titlesOf(db, movements),
+      projects: await titlesOf(
+        db,
+        movements.flatMap(({ project }) => project ?? []),
+      ),
       entry,
       units: c.get('units'),
       token: shelf.token,

@@ -1,11 +1,11 @@
 /** Offcuts: to add several in a row, to look at and put right; gone, put back, counted again. */
 import { Hono } from 'hono';
-import type { Design, NewOffcut, Offcut } from '#core/stash/stash.ts';
+import { borderedOnly, exceeded } from '#core/stash/measured-offcut.ts';
+import type { Design, Offcut } from '#core/stash/stash.ts';
 import type { Problem } from '#shared/checked.ts';
-import { length, printExactSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import { goneForm, offcutEditForm, offcutForm, recountForm } from '#shared/schemas/offcut.ts';
-import { wholeSheet } from '#shared/sheet.ts';
-import { holds, type Size, turned } from '#shared/size.ts';
+import type { Size } from '#shared/size.ts';
 import { readDesign } from '#stores/designs.ts';
 import { binOffcut, countOffcut, putBack } from '#stores/movements.ts';
 import { addOffcut, editOffcut, readOffcut } from '#stores/offcuts.ts';
@@ -31,7 +31,7 @@ offcuts.post('/', async (c) => {
   const { design: id, count, ...offcut } = form.value;
   const design = await readDesign(c.get('db'), id);
   if (!design) return showAdd(c, entryOf(typed, [{ field: 'design', message: 'Choose one from the list.' }]));
-  const problems = largerThanSheet(offcut, design, c.get('units'));
+  const problems = tooLarge(offcut, design, c.get('units'));
   if (problems.length > 0) return showAdd(c, entryOf(typed, problems));
   return once(c, typed, async (db) => {
     const kept = borderedOnly(offcut, design);
@@ -63,7 +63,7 @@ offcuts.put('/:id', async (c) => {
   const typed = await readForm(c);
   const form = check(offcutEditForm(c.get('units')), typed);
   if (!form.ok) return showEdit(c, offcut, entryOf(typed, form.problems));
-  const problems = largerThanSheet(form.value, offcut.design, c.get('units'));
+  const problems = tooLarge(form.value, offcut.design, c.get('units'));
   if (problems.length > 0) return showEdit(c, offcut, entryOf(typed, problems));
   await editOffcut(c.get('db'), offcut.id, borderedOnly(form.value, offcut.design));
   return goTo(c, wayBack(typed, `/offcuts/${offcut.id}`));
@@ -121,12 +121,6 @@ offcuts.post('/:id/counts', async (c) => {
 
 const offcutIn = (c: Request): Promise<Offcut | undefined> => rowIn(c, readOffcut);
 
-/** Only a print with a border on one edge can still have it. */
-const borderedOnly = (offcut: NewOffcut, { print }: Design): NewOffcut => ({
-  ...offcut,
-  border: offcut.border && print.direction === 'one edge',
-});
-
 /** A tile stays where it is; without script the reader comes back to the page she was on. */
 function afterwards(c: Request, offcut: Offcut, typed: Typed, went: boolean): string {
   const back = wayBack(typed, `/offcuts/${offcut.id}`);
@@ -137,18 +131,9 @@ function afterwards(c: Request, offcut: Offcut, typed: Typed, went: boolean): st
   return went ? withQuery(back, 'gone', offcut.id, 'offcuts') : `${back}#offcut-${offcut.id}`;
 }
 
-/**
- * A print with an up is measured as it stands; any other may be turned to go onto its sheet. One sheet was measured and
- * the offcut may be of another, so that each side may be as long as sold or as measured, whichever is more.
- */
-function largerThanSheet(size: Size, { pad, print }: Design, units: Units): Problem[] {
-  const { width, height } = wholeSheet(pad);
-  const largest = {
-    width: length(Math.max(width, pad.sheet.width)),
-    height: length(Math.max(height, pad.sheet.height)),
-  };
-  const fits = holds(largest, size) || (print.direction === 'any way' && holds(largest, turned(size)));
-  if (fits) return [];
+function tooLarge(size: Size, design: Design, units: Units): Problem[] {
+  const largest = exceeded(size, design);
+  if (!largest) return [];
   const message = `A whole sheet of it is only ${printExactSize(largest, units)}.`;
   return [{ field: size.width > largest.width ? 'width' : 'height', message }];
 }

@@ -117,7 +117,7 @@ const weightField = ifAny(readField(readPaperWeight)).transform((weight) =>
 const padIn = (c: Request): Promise<PadWithDesigns | undefined> => rowIn(c, readPad);
 
 async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise<Response> {
-  const shelf = await shelfOfPaper(c, { pad: found.pad.id }, `/pads/${found.pad.id}`);
+  const shelf = await shelfOfPaper(c, { pad: found.pad.id, designs: found.designs }, `/pads/${found.pad.id}`);
   return reply(c, {
     title: found.pad.name,
     section: 'stash',

@@ -2,6 +2,7 @@
 import { Hono } from 'hono';
 import { isFound } from '#core/batch/planned.ts';
 import { againForm } from '#shared/schemas/plan.ts';
+import { planAgain } from '../gather/plan-again.ts';
 import { planIn } from '../gather/plan-view.ts';
 import { aMoment, LONG_MS, lookFor, USUAL_MS } from '../gather/plannings.ts';
 import { showPlan } from '../gather/show-plan.ts';
@@ -9,7 +10,6 @@ import type { Env } from '../http/env.ts';
 import { check, readForm, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { goTo } from '../http/reply.ts';
-import { planAgain } from './plan-again.ts';
 
 export const plans = new Hono<Env>();
 

@@ -1,12 +1,11 @@
 /** The stash as a whole: pads and the shelf with its search, what runs low, the list to print. */
 import { Hono } from 'hono';
 import { Fragment, jsx } from 'hono/jsx';
-import type { Offcut } from '#core/stash/stash.ts';
+import { type Offcut, runningLow } from '#core/stash/stash.ts';
 import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { shelfForm } from '#shared/schemas/offcut.ts';
-import { listDesigns } from '#stores/designs.ts';
 import { findByCode } from '#stores/offcuts.ts';
-import { listLow, listPads } from '#stores/pads.ts';
+import { listPads } from '#stores/pads.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
 import { browseShelf, listPlaces, tallyShelf } from '#stores/shelf.ts';
 import type { Entry } from '#views/common/field.tsx';
@@ -37,7 +36,7 @@ stash.get('/', async (c) => {
 });
 
 stash.get('/low', async (c) => {
-  const low = await listLow(c.get('db'));
+  const low = runningLow(await listPads(c.get('db')));
   return reply(c, { title: 'Running low', section: 'stash', body: jsx(Low, { low, units: c.get('units') }) });
 });
 
@@ -86,12 +85,20 @@ async function showStash(
     return reply(c, { title: 'Stash', body, status });
   }
   const db = c.get('db');
-  const search = { entry, designs: await listDesigns(db), places: await listPlaces(db), found };
-  const [pads, low, tally] = [await listPads(db), await listLow(db), await tallyShelf(db)];
+  const [pads, places, tally] = [await listPads(db), await listPlaces(db), await tallyShelf(db)];
+  const designs = pads.flatMap((one) => one.designs).sort((one, other) => one.id - other.id);
+  const search = { entry, designs, places, found };
   return reply(c, {
     title: 'Stash',
     section: 'stash',
-    body: jsx(Stash, { pads, low, tally, readyMade: await listReadyMade(db), search, units: c.get('units') }),
+    body: jsx(Stash, {
+      pads,
+      low: runningLow(pads),
+      tally,
+      readyMade: await listReadyMade(db),
+      search,
+      units: c.get('units'),
+    }),
     status,
   });
 }
