@@ -19,8 +19,8 @@ export async function pagesPrinted(app: Pick<App, 'get'>, path: string): Promise
 
 export async function visit(page: Page, app: Pick<App, 'get'>, path: string): Promise<void> {
   await page.route('**/*', async (route) => {
-    const { pathname } = new URL(route.request().url());
-    const answer = await app.get(pathname);
+    const { pathname, search } = new URL(route.request().url());
+    const answer = await app.get(pathname + search);
     await route.fulfill({
       body: Buffer.from(await answer.arrayBuffer()),
       headers: Object.fromEntries(answer.headers),

@@ -2,7 +2,8 @@
 import type { FC } from 'hono/jsx';
 import { pieceScale } from '#core/drawing/piece.ts';
 import type { Choice } from '#core/stash/shelf-search.ts';
-import { printLength, printSize, type Units } from '#shared/length.ts';
+import { borderOf, type Piece } from '#core/stash/stash.ts';
+import { printExact, printLength, printSize, subtract, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Answered } from './answer.tsx';
 import { sayEnvelope } from './fold-words.ts';
@@ -65,8 +66,8 @@ const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
   <>
     {nearest ? (
       <p>
-        Nothing on the shelf will do. {nearest.piece.design.name} ({printSize(nearest.piece, units)}) comes
-        nearest: {lacks(nearest.short, units)} missing.
+        Nothing on the shelf will do. {nearest.piece.design.name} ({printSize(nearest.piece, units)}
+        {besideBorder(nearest.piece, units)}) comes nearest: {lacks(nearest.short, units)} missing.
       </p>
     ) : (
       <p>
@@ -88,6 +89,12 @@ const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
     )}
   </>
 );
+
+/** A border is for what is pinned to it: what it leaves is all that counts here. */
+const besideBorder = (piece: Piece, units: Units): string =>
+  borderOf(piece) > 0
+    ? `, only ${printExact(subtract(piece.height, borderOf(piece)), units)} of it above its border`
+    : '';
 
 const lacks = (short: Size, units: Units): string =>
   [

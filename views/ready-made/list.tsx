@@ -50,31 +50,35 @@ export const Taken: FC<{ taken: readonly { readonly readyMade: ReadyMade; readon
     </p>
   );
 
-/** Nothing at all where none was bought. The link knows how many are wanted, and for what. */
+/** Nothing at all where none was bought, one line where none will do. The link knows how many are wanted, and for what. */
 export const FittingOnes: FC<Fitting> = ({ readyMade: { fitting, leftOut }, query, copies, units }) =>
-  fitting.length + leftOut.length === 0 ? null : (
+  fitting.length === 0 ? (
+    <LeftOut leftOut={leftOut} />
+  ) : (
     <section id="bought">
       <h2>Bought, in your stash</h2>
-      {fitting.length === 0 ? null : (
-        <ul class="list">
-          {fitting.map(({ readyMade, fit, clearance }) => (
-            <li>
-              <a href={`/ready-made/${readyMade.id}?${wanted(readyMade, query, copies)}`}>
-                {readyMade.count} {readyMade.name}
-              </a>{' '}
-              <span class="quiet">{printSize(readyMade, units)}</span>: the card{' '}
-              <span class="fit">{SAY_FIT[fit]}</span>, {sayClearance(clearance.width, units)} across,{' '}
-              {sayClearance(clearance.height, units)} up and down.
-            </li>
-          ))}
-        </ul>
-      )}
-      {leftOut.length === 0 ? null : (
-        <p class="quiet">
-          Left out: {leftOut.map(({ readyMade, why }) => `${readyMade.name} (${SAY_WHY[why]})`).join('; ')}.
-        </p>
-      )}
+      <ul class="list">
+        {fitting.map(({ readyMade, fit, clearance }) => (
+          <li>
+            <a href={`/ready-made/${readyMade.id}?${wanted(readyMade, query, copies)}`}>
+              {readyMade.count} {readyMade.name}
+            </a>{' '}
+            <span class="quiet">{printSize(readyMade, units)}</span>: the card{' '}
+            <span class="fit">{SAY_FIT[fit]}</span>, {sayClearance(clearance.width, units)} across,{' '}
+            {sayClearance(clearance.height, units)} up and down.
+          </li>
+        ))}
+      </ul>
+      <LeftOut leftOut={leftOut} />
     </section>
+  );
+
+const LeftOut: FC<{ leftOut: readonly UnsuitedReadyMade[] }> = ({ leftOut }) =>
+  leftOut.length === 0 ? null : (
+    <p class="quiet left-out">
+      Bought envelopes left out:{' '}
+      {leftOut.map(({ readyMade, why }) => `${readyMade.name} (${SAY_WHY[why]})`).join('; ')}.
+    </p>
   );
 
 const SAY_WHY: Record<UnsuitedReadyMade['why'], string> = {

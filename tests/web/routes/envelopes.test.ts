@@ -144,6 +144,11 @@ describe('the answer', () => {
     expect(html).not.toContain('Take it');
   });
 
+  test('what comes nearest is said with the border’s part in it', async () => {
+    const html = await page(`width=9&height=5&square=11&start=4&design=${cast.hem.id}`);
+    expect(html).toContain('Hem (12 × 12″, only 10½″ of it above its border) comes nearest: ½″ up and down');
+  });
+
   test('names the paper that is left out with the reason, and what was bought with its own', async () => {
     // A square of 11 in lies on 12 × 12, but not on the 10½ in beside the border of Hem, nor on 8½ × 11 in.
     const html = await page('width=9&height=5&square=11&start=4');
@@ -155,7 +160,7 @@ describe('the answer', () => {
       envelope: { name: 'A2', ...size(4.375, 5.75), note: '' },
       ...{ count: 12, at: FIRST },
     });
-    expect(await page('width=9&height=5')).toContain('Left out: A2 (the card won’t go in).');
+    expect(await page('width=9&height=5')).toContain('Bought envelopes left out: A2 (the card won’t go in).');
   });
 
   test('an upright print can lean four ways, a border comes to one of four corners', async () => {

@@ -112,7 +112,9 @@ describe('beside the recipes', () => {
       /<a href="\/ready-made\/1\?used=1">12 A2<\/a>.*the card <span class="fit">goes in easily<\/span>/s,
     );
     expect(await page('/ready-made/1?used=3')).toContain('name="used" class="count" value="3"');
-    expect(await page('/envelopes?width=7&height=5')).toContain('Left out: A2 (the card won’t go in).');
+    const none = await page('/envelopes?width=7&height=5');
+    expect(none).toContain('Bought envelopes left out: A2 (the card won’t go in).');
+    expect(none).not.toContain('Bought, in your stash');
   });
 });
 
