@@ -86,7 +86,7 @@ export const PartsAnswer: FC<AnswerProps> = ({
 }) => {
   const numbers = new Map(groups.flatMap(({ parts }) => parts).map((part, index) => [part, index]));
   return (
-    <form action="/parts/order" method="get">
+    <form action="/parts/order" method="get" class="shown-in-print">
       {wrapped ? (
         <div class="columns path">
           <figure class="sheet">
@@ -101,7 +101,9 @@ export const PartsAnswer: FC<AnswerProps> = ({
           {alone ? null : (
             <div class="spread">
               <h2>{PART_NAMES[kind]}</h2>
-              <a href={`/parts/${kind}?${cardQuery(entry)}`}>Other measures</a>
+              <a class="no-print" href={`/parts/${kind}?${cardQuery(entry)}`}>
+                Other measures
+              </a>
             </div>
           )}
           {kind === 'liner' && envelope ? <ForEnvelope {...{ envelope, entry, units }} /> : null}
@@ -137,7 +139,7 @@ export const OtherParts: FC<{ entry: Entry; kinds?: readonly PartKind[] }> = ({
   entry,
   kinds = PART_KINDS,
 }) => (
-  <section>
+  <section class="no-print">
     <h2>{kinds === PART_KINDS ? 'One part at a time' : 'More parts'}</h2>
     <ul class="list">
       {kinds.map((kind) => (
@@ -152,11 +154,11 @@ export const OtherParts: FC<{ entry: Entry; kinds?: readonly PartKind[] }> = ({
 
 const Order: FC<Pick<AnswerProps, 'projects' | 'entry'>> = ({ projects, entry }) =>
   projects.length === 0 ? (
-    <p>
+    <p class="no-print">
       To have parts cut together with envelopes, <a href="/projects">write down a project</a> first.
     </p>
   ) : (
-    <div class="sheet fields order">
+    <div class="sheet fields order no-print">
       <Choice
         name="project"
         label="Cut what is ticked for"

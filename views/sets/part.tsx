@@ -66,7 +66,7 @@ const Take: FC<Props> = ({ part, number, alone, units }) => {
       {Object.entries(fields).map(([name, value]) => (
         <input type="hidden" name={`parts.${number}.${name}`} value={value} />
       ))}
-      <p>
+      <p class="no-print">
         <label>
           <input type="checkbox" name={`take.${number}`} checked={alone} /> to be cut
         </label>
