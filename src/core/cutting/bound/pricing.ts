@@ -140,13 +140,9 @@ function relaxedCover(needed: number, cheapestFirst: readonly Sheet[]): number {
 }
 
 /** The pairs of functions that promise most, for each size of sheet, or of offcut where there are no sheets. */
-export function bestPricings(
-  job: Job,
-  { parts, stocks }: Group,
-  late: () => boolean,
-  effort = FULL,
-): Pricing[] {
-  const pairs = new PairsOfDuals(job, parts, stocks, late, effort);
+export function bestPricings(job: Job, group: Group, late: () => boolean, effort = FULL): Pricing[] {
+  const { stocks } = group;
+  const pairs = new PairsOfDuals(job, group, late, effort);
   const sheets = stocks.filter((stock) => stock.sheet);
   const sizes = new Map(
     (sheets.length > 0 ? sheets : stocks).map((one) => [`${one.width}x${one.height}`, one]),
@@ -192,13 +188,7 @@ class PairsOfDuals {
   private readonly effort: Effort;
   private ranked: Ranked[] = [];
 
-  constructor(
-    job: Job,
-    parts: readonly number[],
-    stocks: readonly Stock[],
-    late: () => boolean,
-    effort: Effort,
-  ) {
+  constructor(job: Job, { parts, stocks }: Group, late: () => boolean, effort: Effort) {
     this.late = late;
     this.effort = effort;
     this.job = job;

@@ -9,10 +9,10 @@ import { surroundOf } from '../one-piece/surround.ts';
 import { copiesIn, densestOf, fillTable, type Lay, mostOf } from '../one-piece/unlimited.ts';
 import { patternOf } from '../search/assembled.ts';
 import { codesFor, sumOfCodes } from '../search/codes.ts';
-import type { Job, Stock } from '../search/job.ts';
+import { isFree, type Job, type Stock } from '../search/job.ts';
 import type { Pattern } from '../search/nodes.ts';
 import type { Chance } from '../search/random.ts';
-import { type Filler, stripFiller } from '../search/strips.ts';
+import { StripFiller } from '../search/strips.ts';
 import { Cover } from './cover.ts';
 
 /** Until when patterns may be sought, and who hears how much was done, in repackings. */
@@ -43,7 +43,7 @@ export class Columns {
   private readonly stock: Stock;
   private readonly random: Chance;
   private readonly budget: ColumnBudget;
-  private readonly filler: Filler;
+  private readonly filler: StripFiller;
   private readonly columns: Column[];
   private readonly codes: Float64Array;
   private readonly seen = new Set<number>();
@@ -60,7 +60,7 @@ export class Columns {
     this.stock = job.stocks[stock]!;
     this.random = random;
     this.budget = budget;
-    this.filler = stripFiller(job, random);
+    this.filler = new StripFiller(job, random);
     this.codes = codesFor(job.copies.length, random);
     this.whims = Float64Array.from(job.copies, () => 1 + 1e-5 * random.next());
     this.value = new Float64Array(job.copies.length);
@@ -113,7 +113,7 @@ export class Columns {
     const left = copies.slice();
     const value = this.job.area.map((area) => area * (1 + noise * this.random.next()));
     for (;;) {
-      const pattern = this.filler.fill(this.stock, left, value, noise);
+      const pattern = this.filler.fill(this.stock, { available: left, value, noise });
       this.budget.work(1);
       if (!pattern) return;
       for (const part of pattern.parts) left[part]! -= 1;
@@ -126,7 +126,8 @@ export class Columns {
     let fresh = 0;
     for (let turn = 0; turn < tries; turn += 1) {
       const whim = turn === 0 ? 0 : WHIM;
-      const pattern = this.filler.fill(this.stock, copies, this.values(price, whim), whim);
+      const value = this.values(price, whim);
+      const pattern = this.filler.fill(this.stock, { available: copies, value, noise: whim });
       if (!pattern || priceOf(pattern.parts, price) <= STRIP_BAR) continue;
       if (this.add(pattern.parts, () => pattern)) fresh += 1;
     }
@@ -182,7 +183,7 @@ export class Columns {
     const lays: Lay[] = [];
     for (let part = 0; part < copies.length; part += 1) {
       const value = price[part]!;
-      if (copies[part] === 0 || value <= 0 || (lies[part] !== 1 && lies[part] !== 2)) continue;
+      if (copies[part] === 0 || value <= 0 || !isFree(lies[part]!)) continue;
       const [width, height] = [job.width[part]!, job.height[part]!];
       if (width <= stock.width && height <= stock.height)
         lays.push({ part, turned: false, width, height, value });

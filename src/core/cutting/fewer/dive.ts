@@ -45,21 +45,24 @@ export interface Diver {
   dive(missing: Int32Array): void;
 }
 
-/** For sheets of one stock, of which no plan needs fewer than `fewest`. Undefined where it would not help. */
-export function diver(
-  board: Board,
-  stock: number,
-  fewest: number,
-  random: Chance,
-  budget: ColumnBudget,
-): Diver | undefined {
+/** For sheets of one stock, of which no plan needs fewer than `fewest`. */
+export interface Aim {
+  readonly stock: number;
+  readonly fewest: number;
+  readonly random: Chance;
+  readonly budget: ColumnBudget;
+}
+
+/** Undefined where it would not help. */
+export function diver(board: Board, aim: Aim): Diver | undefined {
   const { job } = board;
+  const { stock, fewest } = aim;
   const { width, height, paper } = job.stocks[stock]!;
   if (job.papers[paper]!.pinned || fewest < 2 || job.copies.length > MOST_PARTS || job.matchings.length > 0)
     return undefined;
   if (Math.max(width, height) > job.longestCut) return undefined;
   if (job.copies.reduce((sum, copies) => sum + copies, 0) > MOST_EACH * fewest) return undefined;
-  const diving = new Diving(job, stock, fewest, random, budget);
+  const diving = new Diving(job, aim);
   return { dive: (missing) => refill(board, stock, diving, missing) };
 }
 
@@ -99,7 +102,7 @@ class Diving {
   private deepest: readonly Pattern[] = [];
   private deadEnds = 0;
 
-  constructor(job: Job, stock: number, fewest: number, random: Chance, budget: ColumnBudget) {
+  constructor(job: Job, { stock, fewest, random, budget }: Aim) {
     this.job = job;
     this.stock = stock;
     this.fewest = fewest;

@@ -5,7 +5,7 @@
 import { addUp, type Counters, countersFor, countOne, within } from '../one-piece/counters.ts';
 import { type Assembly, join, type Lay } from '../one-piece/unlimited.ts';
 import { patternOf } from '../search/assembled.ts';
-import type { Job, Stock } from '../search/job.ts';
+import { isFree, type Job, type Stock } from '../search/job.ts';
 import { CUT_X, CUT_Y, type Pattern } from '../search/nodes.ts';
 import type { Chance } from '../search/random.ts';
 
@@ -15,6 +15,13 @@ export interface PerfectFill {
   /** One entry for each copy. */
   readonly parts: Int32Array;
   readonly pattern: () => Pattern;
+}
+
+/** Copies by part, in what order they are joined, and until when. */
+interface Joinable {
+  readonly available: Int32Array;
+  readonly random: Chance;
+  readonly shouldStop: () => boolean;
 }
 
 // Made for orders that need nearly all of their sheets; no sweep is on record, taken as reasonable.
@@ -34,9 +41,7 @@ const CHECK_EVERY = 64;
 export function perfectFills(
   job: Job,
   stocks: readonly number[],
-  available: Int32Array,
-  random: Chance,
-  shouldStop: () => boolean,
+  { available, random, shouldStop }: Joinable,
 ): PerfectFill[] {
   const sizes = stocks.map((stock) => job.stocks[stock]!);
   if (sizes.some(({ width, height }) => Math.max(width, height) > job.longestCut)) return [];
@@ -127,7 +132,7 @@ function shuffled(available: Int32Array, random: Chance): number[] {
 function addPart(joining: Joining, part: number): void {
   const { job, lies, turns } = joining;
   const [wide, high] = [job.width[part]!, job.height[part]!];
-  if (lies[part] === 1 || lies[part] === 2) add(joining, wide, high, CUT_X, -1, part);
+  if (isFree(lies[part]!)) add(joining, wide, high, CUT_X, -1, part);
   if (lies[part] === 2 && !turns) add(joining, high, wide, CUT_X, -1, part);
 }
 

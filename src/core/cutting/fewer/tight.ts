@@ -3,6 +3,7 @@
  * and the others from what is left. Knows the board and learns which parts are hard to place; keeps no plan.
  */
 import type { Board } from '../search/board.ts';
+import { isFree } from '../search/job.ts';
 import { type Merger, MOST_PARTS, merger } from '../search/merge.ts';
 import type { Chance } from '../search/random.ts';
 import { type PerfectFill, perfectFills } from './perfect.ts';
@@ -29,14 +30,14 @@ export function tightFiller(
   const { job } = board;
   const stocks = board.bins.map((bin) => bin.stock);
   const [paper, ...others] = new Set(stocks.map((stock) => job.stocks[stock]!.paper));
-  const plain = paper !== undefined && job.papers[paper]!.lies.every((lie) => lie === 1 || lie === 2);
+  const plain = paper !== undefined && job.papers[paper]!.lies.every(isFree);
   const waste = wasteOf(board, stocks);
   const packer = merger(job);
   if (!packer || !plain || others.length > 0 || job.matchings.length > 0) return undefined;
   if (waste < 0 || waste * stocks.length > MOST_WASTE * areaOf(board, stocks)) return undefined;
   const parts = job.copies.reduce((sum, copies) => sum + copies, 0);
   if (parts > MOST_EACH * stocks.length) return undefined;
-  const fills = perfectFills(job, [...new Set(stocks)], job.copies, random, shouldStop);
+  const fills = perfectFills(job, [...new Set(stocks)], { available: job.copies, random, shouldStop });
   if (fills.length === 0) return undefined;
   const hard = Float64Array.from(job.area, (area) => area ** LARGE_FIRST);
   const filling: Tight = { board, random, stocks, fills, packer, waste, hard };

@@ -450,7 +450,7 @@ function improve(
     return;
   }
   const assembly = assemblyOf(state, run.joined, first, second, down);
-  if (state.shortTrimmer && !canCutOut(assembly, state.width, state.height, state.longestCut)) return;
+  if (state.shortTrimmer && !canCutOut(assembly, state, state.longestCut)) return;
   state.best = value;
   state.bar = barFor(state, value);
   state.assembly = assembly;

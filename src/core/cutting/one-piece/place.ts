@@ -3,6 +3,7 @@
  * the keeping size, but not how the assembly was found.
  */
 import type { CutTree, PlacedPart, Rectangle, UsedPiece } from '../cuts.ts';
+import type { Sides } from '../order.ts';
 import { halvesOf } from '../trimmer/tree.ts';
 import { keepsMoreBeside } from '../worth.ts';
 import type { Assembly } from './unlimited.ts';
@@ -37,7 +38,7 @@ function placeIn(placed: Placed, assembly: Assembly, block: Rectangle): CutTree 
   const width = assembly.width * placed.grid;
   const height = assembly.height * placed.grid;
   const again = (near: Rectangle): CutTree => placeIn(placed, assembly, near);
-  const step = nextStep(assembly, width, height, block.width, block.height, placed.longestCut);
+  const step = nextStep(assembly, { width, height }, block, placed.longestCut);
   if (
     step === 'beside' ||
     (step === 'either' && keepsMoreBeside(block, { width, height }, placed.keepAtLeast))
@@ -59,35 +60,34 @@ function placeIn(placed: Placed, assembly: Assembly, block: Rectangle): CutTree 
 }
 
 /** Whether a trimmer can cut the assembly out of a block, leaving trims inside it where it is too long to trim. */
-export function canCutOut(assembly: Assembly, width: number, height: number, longestCut: number): boolean {
-  const step = nextStep(assembly, assembly.width, assembly.height, width, height, longestCut);
-  if (step === 'beside' || step === 'either') return canCutOut(assembly, assembly.width, height, longestCut);
-  if (step === 'below') return canCutOut(assembly, width, assembly.height, longestCut);
+export function canCutOut(assembly: Assembly, block: Sides, longestCut: number): boolean {
+  const step = nextStep(assembly, assembly, block, longestCut);
+  const { width, height } = block;
+  if (step === 'beside' || step === 'either')
+    return canCutOut(assembly, { width: assembly.width, height }, longestCut);
+  if (step === 'below') return canCutOut(assembly, { width, height: assembly.height }, longestCut);
   if (step === 'stuck' || 'lay' in assembly) return step === 'open';
   const { along, first, second } = assembly;
-  return along === 'x'
-    ? canCutOut(first, first.width, height, longestCut) &&
-        canCutOut(second, width - first.width, height, longestCut)
-    : canCutOut(first, width, first.height, longestCut) &&
-        canCutOut(second, width, height - first.height, longestCut);
+  const near = along === 'x' ? { width: first.width, height } : { width, height: first.height };
+  const far =
+    along === 'x' ? { width: width - first.width, height } : { width, height: height - first.height };
+  return canCutOut(first, near, longestCut) && canCutOut(second, far, longestCut);
 }
 
 /** Which trim comes next; `open` when the assembly itself is to be taken apart, or is a part in its place. */
 function nextStep(
   assembly: Assembly,
-  width: number,
-  height: number,
-  blockWidth: number,
-  blockHeight: number,
+  { width, height }: Sides,
+  block: Sides,
   longestCut: number,
 ): 'beside' | 'below' | 'either' | 'open' | 'stuck' {
-  const beside = width < blockWidth && blockHeight <= longestCut;
-  const below = height < blockHeight && blockWidth <= longestCut;
+  const beside = width < block.width && block.height <= longestCut;
+  const below = height < block.height && block.width <= longestCut;
   if (beside && below) return 'either';
   if (beside) return 'beside';
   if (below) return 'below';
-  if ('lay' in assembly) return width === blockWidth && height === blockHeight ? 'open' : 'stuck';
-  return (assembly.along === 'x' ? blockHeight : blockWidth) <= longestCut ? 'open' : 'stuck';
+  if ('lay' in assembly) return width === block.width && height === block.height ? 'open' : 'stuck';
+  return (assembly.along === 'x' ? block.height : block.width) <= longestCut ? 'open' : 'stuck';
 }
 
 function cut(

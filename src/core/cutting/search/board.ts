@@ -9,7 +9,7 @@ import type { Job, Matching, Stock } from './job.ts';
 import { type Pattern, readPattern } from './nodes.ts';
 import { frame } from './pins.ts';
 import type { Chance } from './random.ts';
-import { type Filler, stripFiller } from './strips.ts';
+import { StripFiller } from './strips.ts';
 
 export interface Bin {
   readonly stock: number;
@@ -39,7 +39,7 @@ export class Board {
   unplaced: number;
   sheetArea = 0;
   lost = 0;
-  private readonly filler: Filler;
+  private readonly filler: StripFiller;
   private readonly random: Chance;
   private readonly spare: Spare;
   private readonly value: readonly number[];
@@ -50,7 +50,7 @@ export class Board {
 
   constructor(job: Job, random: Chance, spare: Spare) {
     this.job = job;
-    this.filler = stripFiller(job, random);
+    this.filler = new StripFiller(job, random);
     this.random = random;
     this.spare = spare;
     this.pool = Int32Array.from(job.copies);
@@ -70,8 +70,9 @@ export class Board {
     const allowed = times === 1 ? free : free.map((copies) => Math.floor(copies / times));
     if (this.placed.length > 0 && this.random.next() < noise) this.holdBack();
     const { pinned } = this.job.papers[piece.paper]!;
-    const pins = pinned ? frame(this.job, piece, allowed, this.random, noise > 0) : undefined;
-    const pattern = this.filler.fill(piece, allowed, value, noise, pins);
+    const pinning = { available: allowed, random: this.random, lively: noise > 0 };
+    const pins = pinned ? frame(this.job, piece, pinning) : undefined;
+    const pattern = this.filler.fill(piece, { available: allowed, value, noise, frame: pins });
     return pattern && { stock, pattern, lost: this.lossOf(stock, pattern) };
   }
 
@@ -84,7 +85,7 @@ export class Board {
   refill(bin: Bin, spot: Spot, value: Float64Array, noise: number): Bin {
     const { paper } = this.job.stocks[bin.stock]!;
     const block = { width: spot.width, height: spot.height, paper };
-    const filling = this.filler.fill(block, this.allowed(paper), value, noise);
+    const filling = this.filler.fill(block, { available: this.allowed(paper), value, noise });
     return filling ? this.grafted(bin, spot, filling) : bin;
   }
 

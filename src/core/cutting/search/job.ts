@@ -87,6 +87,9 @@ export function prepare(order: Order, pieces: readonly Piece[]): Job {
   };
 }
 
+/** Whether a part that lies like this may go anywhere on the paper. */
+export const isFree = (lie: number): boolean => lie === 1 || lie === 2;
+
 /** Whether the piece is large enough for the part, and of a paper that it may come from. */
 export function fits(job: Job, part: number, stock: Stock): boolean {
   const { width, paper } = stock;
@@ -179,7 +182,7 @@ function papersOf(sorts: readonly Sort[], width: Int32Array, height: Int32Array)
 function ways(lies: Uint8Array, along: Int32Array, across: Int32Array): Ways {
   const list: [part: number, turned: number, length: number, thickness: number][] = [];
   lies.forEach((lie, part) => {
-    if (lie === 1 || lie === 2) list.push([part, 0, along[part]!, across[part]!]);
+    if (isFree(lie)) list.push([part, 0, along[part]!, across[part]!]);
     if (lie === 2) list.push([part, 1, across[part]!, along[part]!]);
   });
   list.sort((one, other) => one[3] - other[3] || other[2] - one[2] || one[0] - other[0]);

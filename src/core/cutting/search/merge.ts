@@ -18,34 +18,14 @@ const HASHES = 1 << 14;
 /** Shares of the waste allowed that are tried in turn: with little, the blocks are few and large ones come up soon. */
 const SHARES = [0.01, 0.05, 0.2, 1];
 
-export interface Merger {
-  /**
-   * Patterns for the stocks, which are of one paper, from `parts` (one entry for each copy), wasting at most `waste`
-   * each: for all of them at once if that can be found, with most value; else for one after the other, as far as that
-   * goes. Undefined where it goes nowhere.
-   */
-  pack(
-    stocks: readonly number[],
-    parts: readonly number[],
-    value: Float64Array,
-    waste: number,
-  ): (Pattern | undefined)[] | undefined;
-  /** Grows with the work done. */
-  readonly effort: () => number;
-}
-
 /** A trimmer that cannot make every cut is beyond it: then there is none. */
 export function merger(job: Job): Merger | undefined {
   const long = Math.max(0, ...job.stocks.flatMap((stock) => [stock.width, stock.height]));
-  if (long > job.longestCut) return undefined;
-  const work = new Merging(job);
-  return {
-    pack: (stocks, parts, value, waste) => work.pack(stocks, parts, value, waste),
-    effort: () => work.effort,
-  };
+  return long > job.longestCut ? undefined : new Merger(job);
 }
 
-class Merging {
+export class Merger {
+  /** Grows with the work done. */
   effort = 0;
   private readonly job: Job;
   private parts: readonly number[] = [];
@@ -78,6 +58,11 @@ class Merging {
     this.job = job;
   }
 
+  /**
+   * Patterns for the stocks, which are of one paper, from `parts` (one entry for each copy), wasting at most `waste`
+   * each: for all of them at once if that can be found, with most value; else for one after the other, as far as that
+   * goes. Undefined where it goes nowhere.
+   */
   pack(
     stocks: readonly number[],
     parts: readonly number[],

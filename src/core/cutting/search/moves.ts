@@ -7,6 +7,7 @@
 import { repeatOne } from '../trimmer/fewer.ts';
 import type { Bin, Board } from './board.ts';
 import { pickSpot } from './graft.ts';
+import { isFree } from './job.ts';
 import { type Merger, MOST_PARTS, merger } from './merge.ts';
 import type { Chance } from './random.ts';
 import { Recall } from './recall.ts';
@@ -124,11 +125,18 @@ export class Moves {
     this.recall.remember(bin);
   }
 
-  private takeOff(many: number): Bin[] {
+  /** Bins at random that fit those taken before, in so many tries. */
+  private takeOff(
+    many: number,
+    tries = many,
+    fits: (bin: Bin, before: readonly Bin[]) => boolean = () => true,
+  ): Bin[] {
     const { board, random } = this;
     const old: Bin[] = [];
-    while (old.length < many && board.bins.length > 0)
-      old.push(board.remove(random.below(board.bins.length)));
+    for (let left = tries; left > 0 && old.length < many && board.bins.length > 0; left -= 1) {
+      const index = random.below(board.bins.length);
+      if (fits(board.bins[index]!, old)) old.push(board.remove(index));
+    }
     return old;
   }
 
@@ -193,7 +201,8 @@ export class Moves {
   /** Fills pieces that are alike with known patterns, and the last one anew; undefined where too few are known. */
   private recombine(): Undo | undefined {
     const { board, random } = this;
-    const old = this.takeAlike(2 + random.below(MOST_RECALLED - 1));
+    const many = 2 + random.below(MOST_RECALLED - 1);
+    const old = this.takeOff(many, 2 * many, ({ stock }, [first]) => !first || first.stock === stock);
     const kept = board.bins.length;
     const stock = old[0]?.stock;
     const patterns =
@@ -210,28 +219,18 @@ export class Moves {
     return () => this.putBack(old, kept);
   }
 
-  private takeAlike(many: number): Bin[] {
-    const { board, random } = this;
-    const old: Bin[] = [];
-    for (let tries = 0; tries < 2 * many && old.length < many && board.bins.length > 0; tries += 1) {
-      const index = random.below(board.bins.length);
-      if (old.length === 0 || old[0]!.stock === board.bins[index]!.stock) old.push(board.remove(index));
-    }
-    return old;
-  }
-
   /** Repacks a few pieces with what is unplaced almost without waste; undefined where that cannot be done. */
   private merge(): Undo | undefined {
     const { board, merger: packer } = this;
     if (!packer || board.unplaced > MOST_PARTS) return undefined;
-    const before = packer.effort();
+    const before = packer.effort;
     const old = this.takeFew(this.howMany());
     const kept = board.bins.length;
     const stocks = old.map((bin) => bin.stock);
     const waste = old.reduce((sum, bin) => sum + board.job.stocks[bin.stock]!.area - bin.pattern.area, 0);
     const patterns =
       old.length === 0 ? undefined : packer.pack(stocks, this.pooled(stocks[0]!), this.values(0.05), waste);
-    this.credit -= packer.effort() - before;
+    this.credit -= packer.effort - before;
     if (!patterns) {
       this.putBack(old, kept);
       return undefined;
@@ -255,19 +254,16 @@ export class Moves {
 
   /** Bins of one paper, alike ones together, with few enough parts to be merged with those unplaced. */
   private takeFew(many: number): Bin[] {
-    const { board, random } = this;
-    const { stocks } = board.job;
-    const old: Bin[] = [];
-    let count = board.unplaced;
-    for (let tries = 0; tries < 3 * many && old.length < many && board.bins.length > 0; tries += 1) {
-      const index = random.below(board.bins.length);
-      const { pattern, stock } = board.bins[index]!;
-      if (count + pattern.parts.length > MOST_PARTS || stocks[stock]!.border > 0) continue;
-      if (old.length > 0 && stocks[old[0]!.stock]!.paper !== stocks[stock]!.paper) continue;
-      count += pattern.parts.length;
-      old.push(board.remove(index));
-    }
-    return old.sort((one, other) => one.stock - other.stock);
+    const { stocks } = this.board.job;
+    let room = MOST_PARTS - this.board.unplaced;
+    const fits = ({ pattern, stock }: Bin, [first]: readonly Bin[]): boolean => {
+      const { border, paper } = stocks[stock]!;
+      if (pattern.parts.length > room || border > 0) return false;
+      if (first && stocks[first.stock]!.paper !== paper) return false;
+      room -= pattern.parts.length;
+      return true;
+    };
+    return this.takeOff(many, 3 * many, fits).sort((one, other) => one.stock - other.stock);
   }
 
   private pooled(stock: number): number[] {
@@ -275,7 +271,7 @@ export class Moves {
     const { lies } = this.board.job.papers[paper]!;
     const parts: number[] = [];
     this.board.allowed(paper).forEach((copies, part) => {
-      if (lies[part] !== 1 && lies[part] !== 2) return;
+      if (!isFree(lies[part]!)) return;
       for (let copy = 0; copy < copies; copy += 1) parts.push(part);
     });
     return parts;

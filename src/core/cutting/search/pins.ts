@@ -19,6 +19,12 @@ export type Frame =
   | { readonly kind: 'open' }
   | { readonly kind: 'closed' };
 
+interface Pinning {
+  readonly available: Int32Array;
+  readonly random: Chance;
+  readonly lively: boolean;
+}
+
 interface Fixed extends Rectangle {
   readonly part: number;
 }
@@ -27,13 +33,7 @@ interface Fixed extends Rectangle {
  * As many of the available pinned parts as find their place and can be cut apart; with `lively`, sometimes fewer, so that
  * a search can spread them over several pieces. Undefined when there are none, and no border.
  */
-export function frame(
-  job: Job,
-  stock: Stock,
-  available: Int32Array,
-  random: Chance,
-  lively: boolean,
-): Frame | undefined {
+export function frame(job: Job, stock: Stock, { available, random, lively }: Pinning): Frame | undefined {
   const paper = job.papers[stock.paper]!;
   const whole = { x: 0, y: 0, width: stock.width, height: stock.height };
   const fixed = fixedParts(job, paper, whole, available);

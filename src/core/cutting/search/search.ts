@@ -284,7 +284,8 @@ class Hunt {
     const stock = stocks.findIndex(({ sheet }) => sheet);
     if (stock !== stocks.findLastIndex(({ sheet }) => sheet)) return undefined;
     const fewest = Math.ceil(bound / stocks[stock]!.area);
-    this.diving ??= { diver: diver(this.board, stock, fewest, this.random, this.untilDived) };
+    const aim = { stock, fewest, random: this.random, budget: this.untilDived };
+    this.diving ??= { diver: diver(this.board, aim) };
     return this.diving.diver;
   }
 

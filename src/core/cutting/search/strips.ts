@@ -24,27 +24,20 @@ const MOST_VALUE = 2 ** 30 - 1;
 /** A whole stock, or a block within one. */
 type Space = Pick<Stock, 'width' | 'height' | 'paper'>;
 
-export interface Filler {
-  /**
-   * Fills a block with what `available` holds, which is left as it was found. Higher `value` of a part is sought;
-   * `noise` of 0 is greedy, 0.3 is lively. A frame has its parts cut first. Undefined when nothing fits.
-   */
-  fill(
-    space: Space,
-    available: Int32Array,
-    value: Float64Array,
-    noise: number,
-    frame?: Frame,
-  ): Pattern | undefined;
+/** What a space is filled with. */
+export interface Wanted {
+  /** Copies by part; left as it was found. */
+  readonly available: Int32Array;
+  /** By part: the higher, the more it is sought. */
+  readonly value: Float64Array;
+  /** 0 is greedy, 0.3 is lively. */
+  readonly noise: number;
+  /** Has its parts cut first. */
+  readonly frame?: Frame | undefined;
 }
 
 /** Each filler has its own workspace, so one may not be used from within another's `fill`. */
-export function stripFiller(job: Job, random: Chance): Filler {
-  const work = new Workspace(job, random);
-  return { fill: (...request) => work.fill(...request) };
-}
-
-class Workspace {
+export class StripFiller {
   private readonly job: Job;
   private readonly random: Chance;
   private readonly best = new Int32Array(DENSE + 1);
@@ -85,13 +78,9 @@ class Workspace {
     this.scaled = new Int32Array(job.copies.length);
   }
 
-  fill(
-    { width, height, paper }: Space,
-    available: Int32Array,
-    value: Float64Array,
-    noise: number,
-    frame?: Frame,
-  ): Pattern | undefined {
+  /** Undefined when nothing fits. */
+  fill({ width, height, paper }: Space, wanted: Wanted): Pattern | undefined {
+    const { available, value, noise, frame } = wanted;
     this.available = available;
     this.scale(value, width * height);
     this.noise = noise;

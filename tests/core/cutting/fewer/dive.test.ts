@@ -64,7 +64,7 @@ describe('dive', () => {
   it.each(orders)('reaches the sheets of $name', ({ order, pieces, sheets }) => {
     const board = boardWith(order, pieces, sheets);
     expect(board.unplaced).toBeGreaterThan(0);
-    const diving = diver(board, 0, sheets, chance(1), free)!;
+    const diving = diver(board, { stock: 0, fewest: sheets, random: chance(1), budget: free })!;
     for (let turn = 0; turn < DIVES && board.unplaced > 0; turn += 1) {
       diving.dive(nothing(board));
       expect(problemsOf(board, order, pieces)).toEqual([]);
@@ -79,7 +79,7 @@ describe('dive', () => {
     const offcuts = () => board.bins.filter((bin) => bin.stock > 0);
     const before = offcuts();
     expect(before).toHaveLength(1);
-    const diving = diver(board, 0, small.sheets, chance(1), free)!;
+    const diving = diver(board, { stock: 0, fewest: small.sheets, random: chance(1), budget: free })!;
     for (let turn = 0; turn < 3; turn += 1) {
       diving.dive(nothing(board));
       expect(offcuts()).toEqual(before);
@@ -92,13 +92,18 @@ describe('dive', () => {
     const board = boardWith(small.order, small.pieces, small.sheets);
     const missing = nothing(board);
     missing[missing.length - 1] = 1;
-    const diving = diver(board, 0, small.sheets, chance(1), free)!;
+    const diving = diver(board, { stock: 0, fewest: small.sheets, random: chance(1), budget: free })!;
     for (let turn = 0; turn < DIVES && `${board.pool}` !== `${missing}`; turn += 1) diving.dive(missing);
     expect(board.pool).toEqual(missing);
   });
 
   const refused = (change: (order: Order) => Order, fewest = small.sheets) =>
-    diver(boardWith(change(small.order), small.pieces, small.sheets), 0, fewest, chance(1), free);
+    diver(boardWith(change(small.order), small.pieces, small.sheets), {
+      stock: 0,
+      fewest,
+      random: chance(1),
+      budget: free,
+    });
 
   it('is not for matching parts, a short trimmer, one sheet, or many parts to a sheet', () => {
     expect(refused((order) => order)).toBeDefined();
@@ -127,7 +132,7 @@ describe('dive', () => {
     board.remove(board.bins.findIndex((bin) => bin.stock > 0));
     const empty = { nodes: Int32Array.of(REST, 0), parts: new Int32Array(0), area: 0, left: 0 };
     for (let more = 0; more < 2; more += 1) board.put({ stock: 0, pattern: empty, lost: 0 });
-    const diving = diver(board, 0, small.sheets, chance(1), free)!;
+    const diving = diver(board, { stock: 0, fewest: small.sheets, random: chance(1), budget: free })!;
     for (let turn = 0; turn < DIVES && board.unplaced > 1; turn += 1) diving.dive(nothing(board));
     expect([board.unplaced, board.pool.at(-1)]).toEqual([1, 1]);
   });
@@ -140,7 +145,12 @@ describe('dive', () => {
     const work = (times: number): void => {
       if (asked > often) after += times;
     };
-    const diving = diver(board, 0, sheets, chance(1), { work, shouldStop })!;
+    const diving = diver(board, {
+      stock: 0,
+      fewest: sheets,
+      random: chance(1),
+      budget: { work, shouldStop },
+    })!;
     diving.dive(nothing(board));
     expect(asked).toBeGreaterThan(often);
     expect(asked - often).toBeLessThan(20);

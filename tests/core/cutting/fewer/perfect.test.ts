@@ -22,7 +22,8 @@ const orderOf = (upright: boolean) => ({
 
 const fillsOf = (upright: boolean, longestCut?: number) => {
   const job = prepare({ ...orderOf(upright), ...(longestCut && { longestCut }) }, pieces);
-  return { job, fills: perfectFills(job, [0], job.copies, chance(1), () => false) };
+  const given = { available: job.copies, random: chance(1), shouldStop: () => false };
+  return { job, fills: perfectFills(job, [0], given) };
 };
 
 const partSets = (upright: boolean): string[] =>
