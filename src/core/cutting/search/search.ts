@@ -7,7 +7,7 @@ import type { Bound } from '../bound/bound.ts';
 import type { ColumnBudget } from '../fewer/columns.ts';
 import { type Diver, diver } from '../fewer/dive.ts';
 import { tightFiller } from '../fewer/tight.ts';
-import { Likeness } from '../trimmer/fewer.ts';
+import { exchangeAlike, Likeness } from '../trimmer/fewer.ts';
 import { type Bin, Board, type Spare } from './board.ts';
 import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
@@ -205,13 +205,19 @@ class Hunt {
     const allowed = this.missing(this.best.pool) + SLACK;
     const most = this.best.lost * NEARLY;
     const likeness = new Likeness(this.board.job);
-    this.board.reset(this.best.bins);
+    const cost = (): number => {
+      if (!this.sound(allowed) || this.board.lost > most) return Number.MAX_VALUE;
+      const { patterns, settings } = likeness.of(this.board.bins);
+      return patterns * PATTERN + settings + this.board.lost / (most + 1);
+    };
+    const exchange = (): void => {
+      this.board.reset(this.best.bins);
+      exchangeAlike(this.board, cost, this.budget);
+      this.keep();
+    };
+    exchange();
     this.round({
-      cost: () => {
-        if (!this.sound(allowed) || this.board.lost > most) return Number.MAX_VALUE;
-        const { patterns, settings } = likeness.of(this.board.bins);
-        return patterns * PATTERN + settings + this.board.lost / (most + 1);
-      },
+      cost,
       enough: PATTERN + 1,
       until: UNTIL.cuttingAlike,
       patience: 0.25,
@@ -220,6 +226,7 @@ class Hunt {
       repeating: true,
       better: () => this.keep(),
     });
+    exchange();
   }
 
   private keep(): void {

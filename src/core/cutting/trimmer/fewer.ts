@@ -6,6 +6,7 @@ import type { Bin, Board } from '../search/board.ts';
 import type { Job, Stock } from '../search/job.ts';
 import { AS_IS, CUT_X, CUT_Y, type Pattern, REST, TURNED } from '../search/nodes.ts';
 import type { Chance } from '../search/random.ts';
+import type { Budget } from '../search/search.ts';
 import { Arranger, type Block, measure, needsOf, partBlock, restBlock, rowOf, simpler } from './rows.ts';
 
 export interface Sameness {
@@ -113,6 +114,83 @@ export function repeatOne(board: Board, random: Chance, values: (shake: number) 
     while (board.bins.length > kept) board.remove(board.bins.length - 1);
     for (const bin of old) board.put(bin);
   };
+}
+
+/** Work that trying one exchange counts as, of a repacking. */
+const EXCHANGE = 0.2;
+
+/**
+ * Lets two pieces exchange parts of one size wherever that costs less: pieces that differ in the names of such parts alone
+ * come to be cut alike, and what is left over stays as it is.
+ */
+export function exchangeAlike(
+  board: Board,
+  cost: () => number,
+  budget: Pick<Budget, 'work' | 'spent'>,
+): void {
+  const { width, height } = board.job;
+  if (new Set(Array.from(width, (wide, part) => `${wide} ${height[part]!}`)).size === width.length) return;
+  const anyBetter = (): boolean => {
+    const least = cost();
+    for (const one of exchanges(board)) {
+      if (budget.spent() >= 1) return false;
+      budget.work(EXCHANGE);
+      const undo = exchange(board, one);
+      if (cost() < least) return true;
+      undo();
+    }
+    return false;
+  };
+  while (anyBetter());
+}
+
+interface Exchange {
+  readonly bins: readonly [Bin, Bin];
+  readonly parts: readonly [number, number];
+}
+
+/** Two patterns, and a part of each that may lie in the place of the other's. */
+function* exchanges({ job, bins }: Board): Generator<Exchange> {
+  const patterns = [...new Map(bins.map((bin) => [bin.pattern, bin])).values()];
+  const of = (bin: Bin): Set<number> => new Set(bin.pattern.parts);
+  for (const [index, one] of patterns.entries())
+    for (const other of patterns.slice(index + 1))
+      for (const given of of(one))
+        for (const taken of of(other))
+          if (given !== taken && likeSized(job, given, taken))
+            yield { bins: [one, other], parts: [given, taken] };
+}
+
+/** Leaves the board as it is where parts that match would come from different designs; can be undone. */
+function exchange(board: Board, { bins: [one, other], parts: [given, taken] }: Exchange): () => void {
+  const kept = board.bins.length - 2;
+  const putBack = (): void => {
+    while (board.bins.length > kept) board.remove(board.bins.length - 1);
+    for (const bin of [one, other]) board.put(bin);
+  };
+  for (const bin of [one, other]) board.remove(board.bins.indexOf(bin));
+  for (const bin of [renamed(one, given, taken), renamed(other, taken, given)])
+    if (board.possible(bin)) board.put(bin);
+  if (board.bins.length < kept + 2) putBack();
+  return putBack;
+}
+
+const likeSized = ({ width, height, papers }: Job, one: number, other: number): boolean =>
+  width[one] === width[other] &&
+  height[one] === height[other] &&
+  papers.every(({ lies }) => lies[one] === lies[other] && lies[one] !== 3);
+
+/** The bin with another part in the place of one copy of `from`. */
+function renamed({ stock, lost, pattern }: Bin, from: number, to: number): Bin {
+  const nodes = pattern.nodes.slice();
+  for (let at = 0; at < nodes.length; at += 2) {
+    if ((nodes[at] !== AS_IS && nodes[at] !== TURNED) || nodes[at + 1] !== from) continue;
+    nodes[at + 1] = to;
+    break;
+  }
+  const parts = pattern.parts.slice();
+  parts[parts.indexOf(from)] = to;
+  return { stock, lost, pattern: { ...pattern, nodes, parts } };
 }
 
 /** Largest first, each once. */

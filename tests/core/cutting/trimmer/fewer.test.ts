@@ -9,7 +9,7 @@ import { prepare } from '#core/cutting/search/job.ts';
 import { AS_IS, CUT_X, CUT_Y, type Pattern, REST } from '#core/cutting/search/nodes.ts';
 import { chance } from '#core/cutting/search/random.ts';
 import { patternsOf } from '#core/cutting/trimmer/alike.ts';
-import { Likeness, repeatOne } from '#core/cutting/trimmer/fewer.ts';
+import { exchangeAlike, Likeness, repeatOne } from '#core/cutting/trimmer/fewer.ts';
 
 /** In sixteenths of an inch. */
 const part = (id: string, width: number, height: number, copies: number): Part => ({
@@ -98,6 +98,61 @@ describe('repeatOne', () => {
       undo();
       expect(state(board)).toBe(before);
     }
+  });
+
+  describe('parts of one size', () => {
+    const leaf = (part: number) => [AS_IS, part];
+    /** A pad of 12 × 4 in with two parts of 5 × 4 in, and a rest. */
+    const two = (one: number, other: number): Pattern => ({
+      nodes: Int32Array.from([CUT_X, 80, ...leaf(one), CUT_X, 80, ...leaf(other), REST, 0]),
+      ...{ parts: Int32Array.of(one, other), area: 2 * 80 * 64, left: 32 * 64 * 32 },
+    });
+    const boardOf = (more: Partial<Part>, pieces: readonly Piece[]): Board => {
+      const kinds = ['front', 'mat'].map((id) => ({ ...part(id, 5, 4, 2), ...more }));
+      const board = new Board(prepare({ parts: kinds }, pieces), chance(7), 'worth');
+      const stocks = board.job.stocks.length - 1;
+      for (const [stock, pattern] of [two(0, 0), two(1, 1)].entries())
+        board.put({ stock: Math.min(stock, stocks), pattern, lost: 1 });
+      return board;
+    };
+    const exchanged = (board: Board): object => {
+      const likeness = new Likeness(board.job);
+      const cost = (): number => likeness.of(board.bins).patterns;
+      exchangeAlike(board, cost, { work: () => {}, spent: () => 0 });
+      return board.bins.map(({ pattern }) => [...pattern.parts].sort());
+    };
+    const pad = piece('pad', 12, 4, 2);
+
+    it('change places where pieces then are cut alike', () => {
+      expect(exchanged(boardOf({}, [pad]))).toEqual([
+        [0, 1],
+        [0, 1],
+      ]);
+    });
+
+    it('stay where one of them lies at an edge, or where no piece would be cut alike', () => {
+      const apart = [
+        [0, 0],
+        [1, 1],
+      ];
+      expect(exchanged(boardOf({ pin: { edge: 'top' } }, [pad]))).toEqual(apart);
+      expect(exchanged(boardOf({}, [piece('pad', 12, 4, 1), piece('offcut', 13, 4, 1)]))).toEqual(apart);
+    });
+
+    it('stay where they would not come from one design any more', () => {
+      const kinds = [part('front', 5, 4, 2), part('mat', 5, 4, 2), part('base', 12, 3, 1)];
+      const matching = kinds.map((one) =>
+        one.id === 'mat' ? one : { ...one, match: 'set', oneDesign: true },
+      );
+      const pieces = ['sea', 'sand'].map((design) => ({ ...piece(design, 12, 4, 1), design }));
+      const board = new Board(prepare({ parts: matching }, pieces), chance(7), 'worth');
+      board.put({ stock: 0, pattern: two(0, 0), lost: 1 });
+      board.put({ stock: 1, pattern: two(1, 1), lost: 1 });
+      expect(exchanged(board)).toEqual([
+        [0, 0],
+        [1, 1],
+      ]);
+    });
   });
 
   it('counts pieces that differ in the order of their strips as one pattern, and those of other parts as another', () => {
