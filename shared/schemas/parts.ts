@@ -129,3 +129,9 @@ export function partForms(units: Units) {
 }
 
 export type SetPartAsked<Kind extends PartKind> = z.infer<ReturnType<typeof partForms>[Kind]>;
+
+const SHAPES = partForms({ unit: 'in', step: 16 });
+
+/** Whether it belongs to a card, which its form asks for; so does the page of a whole set. */
+export const hasCard = (kind: PartKind | undefined): boolean =>
+  kind === undefined || 'width' in SHAPES[kind].shape;

@@ -7,7 +7,7 @@ import type { Project } from '#core/project/journal.ts';
 import { openingOf } from '#core/sets/wraps.ts';
 import type { Units } from '#shared/length.ts';
 import { printPocket } from '#shared/pocket.ts';
-import { PART_KINDS, type PartKind } from '#shared/schemas/parts.ts';
+import { hasCard, PART_KINDS, type PartKind } from '#shared/schemas/parts.ts';
 import { Choice, type Entry, FormProblems } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
 import { SAY_CAUTION } from '../making/say.ts';
@@ -51,8 +51,6 @@ export const PartsPage: FC<PageProps> = ({ kind, entry, units, answer }) => (
     {answer}
   </>
 );
-
-export const hasCard = (kind: PartKind | undefined): boolean => kind !== 'tag' && kind !== 'box';
 
 /** A problem beside no field of the page stands above the form. */
 const fieldsShown = ({ problems }: Entry): string[] =>

@@ -13,6 +13,7 @@ import { readId } from '#shared/ids.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
 import {
   FOLDED_AT,
+  hasCard,
   PART_KINDS,
   PATHS,
   type PartKind,
@@ -24,7 +25,7 @@ import { chosenNotcher } from '#stores/notchers.ts';
 import { listProjects, readProject } from '#stores/projects.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { cardFields } from '#views/envelopes/query.ts';
-import { hasCard, OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
+import { OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
 import { PART_NAMES } from '#views/sets/words.ts';
 import { defaultsFrom, envelopeAsked } from '../gather/envelope-asked.ts';
 import type { Env, Request } from '../http/env.ts';

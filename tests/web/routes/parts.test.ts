@@ -1,5 +1,6 @@
 /** The parts of a set through their pages: measures from a card, every refusal, and on to a project's order. */
 import { beforeEach, describe, expect, test } from 'vitest';
+import { PART_KINDS, partForms } from '#shared/schemas/parts.ts';
 import { createProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 import { FIRST, fillShelf, THANKS } from '#tests/support/cast.ts';
@@ -49,6 +50,17 @@ describe('a whole set', () => {
 });
 
 describe('one part', () => {
+  test.each(PART_KINDS)(
+    'a %s is asked for all that its form reads, and for a card only then',
+    async (kind) => {
+      const html = await page(kind, CARD);
+      const fields = [...html.matchAll(/<(?:input|select)[^>]* name="([^"]+)"/g)].map((found) => found[1]!);
+      const form = partForms({ unit: 'in', step: 16 })[kind];
+      expect(Object.keys(form.shape).filter((name) => !fields.includes(name))).toEqual([]);
+      expect(fields.includes('foldAt')).toBe('foldAt' in form.shape);
+    },
+  );
+
   // Common practice, no source: a base folding to 2½ × 3½ is cut 2½ × 7.
   test('a tent is cut twice as high and scored at its height', async () => {
     const html = await page('base', { width: '2 1/2', height: '3 1/2', foldAt: 'top' });
