@@ -11,13 +11,13 @@ import type { ReadyMadeJudged } from '#core/stash/ready-made.ts';
 import type { Choice, LeftOutHere, Nearest } from '#core/stash/shelf-search.ts';
 import type { Design, Piece } from '#core/stash/stash.ts';
 import type { Way } from '#core/stash/ways.ts';
-import type { FoldName } from '#shared/fold.ts';
 import type { Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Entry } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
 import { FittingOnes } from '../ready-made/list.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
+import { FLAT_CAPTIONS } from './fold-words.ts';
 import { Headline, OtherWays } from './headline.tsx';
 import { Looks } from './looks.tsx';
 import { Behind } from './measures.tsx';
@@ -94,15 +94,9 @@ const Sheet: FC<Answered> = ({ recipe, units }) => (
       .map((layout, index) => (
         <Picture drawing={flatDrawing(recipe, layout, units)} id={`flat-${index}`} grows />
       ))}
-    <figcaption>{CAPTIONS[recipe.fold]}</figcaption>
+    <figcaption>{FLAT_CAPTIONS[recipe.fold]}</figcaption>
   </figure>
 );
-
-const CAPTIONS: Record<FoldName, string> = {
-  diagonal: 'The square on the tool, inside up',
-  'side-seam': 'One strip lying flat, inside up',
-  'two-piece': 'Both pieces lying flat, inside up',
-};
 
 const Folded: FC<Answered> = ({ recipe, units }) => {
   const folded = foldOf(recipe).folded(recipe);

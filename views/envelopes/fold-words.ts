@@ -38,3 +38,10 @@ export const SLIP_WORDS: Record<FoldName, { readonly square: string; readonly st
   'side-seam': { square: 'strip', start: 'score' },
   'two-piece': { square: 'piece', start: 'score' },
 };
+
+/** Under the drawing of the blank. */
+export const FLAT_CAPTIONS: Record<FoldName, string> = {
+  diagonal: 'The square on the tool, inside up',
+  'side-seam': 'One strip lying flat, inside up',
+  'two-piece': 'Both pieces lying flat, inside up',
+};
