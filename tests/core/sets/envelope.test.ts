@@ -65,7 +65,12 @@ describe('the paper', () => {
       start: inches(4),
     });
     expect(paperOf(recipe).area / (inches(9) * inches(9))).toBeCloseTo(1, 6);
-    expect(paperOf(recipe).size).toEqual(recipe.pocket);
+    // Plane geometry: the start and what is left of the square are the legs' hypotenuses turned by 45°.
+    const { width, height } = paperOf(recipe).size;
+    expect(toInches(width)).toBeCloseTo(5 * Math.SQRT2, 5);
+    expect(toInches(height)).toBeCloseTo(4 * Math.SQRT2, 5);
+    // Without an inset side flaps and long flaps meet along 45°, and only the two long ones lie on each other.
+    expect(paperOf(recipe).leaves).toBe(3);
   });
 
   test('lies at least twice and at most five times on itself', () => {
