@@ -173,6 +173,23 @@ describe('the migrations', () => {
   });
 });
 
+/** The functions at the outermost level, as the formatter lays them out, with how many lines each takes. */
+function functionsIn(text: string): { name: string; lines: number }[] {
+  const lines = text.split('\n');
+  const begins =
+    /^(?:export )?(?:async function|function|const) (\w+)(?=[(<]|(?:: .+?)? = (?:async )?(?:<.*>)?\()/;
+  const goesOn = /^(\s|$)|^[)}].*[({]$|^[)}].*=>$/;
+  return lines.flatMap((line, start) => {
+    const name = begins.exec(line)?.[1];
+    if (name === undefined) return [];
+    let end = start + 1;
+    while (end < lines.length && goesOn.test(lines[end]!)) end += 1;
+    if (!/^[)}\]]/.test(lines[end] ?? '')) end -= 1;
+    while (lines[end] === '') end -= 1;
+    return [{ name, lines: end - start + 1 }];
+  });
+}
+
 describe('the files', () => {
   test('every file says at its top what it knows', () => {
     const headless = [...code, ...files.filter((file) => file.endsWith('.css'))].filter(
@@ -211,6 +228,35 @@ describe('the files', () => {
       .filter((file) => !file.startsWith('tests/'))
       .filter((file) => readFileSync(file, 'utf8').split('\n').length > most(file));
     expect(long).toEqual([]);
+  });
+
+  test('no function of the views is longer than 60 lines', () => {
+    const long = code
+      .filter((file) => file.startsWith('views/'))
+      .flatMap((file) => functionsIn(readFileSync(file, 'utf8')).map((one) => ({ file, ...one })));
+    expect(long.length).toBeGreaterThan(300);
+    expect(long.filter(({ lines }) => lines > 60)).toEqual([]);
+  });
+
+  test('a function is counted from its first line to the one that closes it', () => {
+    const text = [
+      'const ONE = 1;',
+      'export const two = (one: number) => one;',
+      'export function five(',
+      '  one: number,',
+      '): number {',
+      '  return one;',
+      '}',
+      'const Four: FC<{ a: number }> = ({',
+      '  a,',
+      '}) => (',
+      ');',
+    ];
+    expect(functionsIn(text.join('\n'))).toEqual([
+      { name: 'two', lines: 1 },
+      { name: 'five', lines: 5 },
+      { name: 'Four', lines: 4 },
+    ]);
   });
 
   test('every test can fail, and none stands alone', () => {

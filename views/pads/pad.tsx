@@ -60,27 +60,31 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }
           <Shelf {...shelf} />
         </section>
       )}
-      <details>
-        <summary>About this pad</summary>
-        <dl class="facts">
-          <dt>Low mark</dt>
-          <dd>{pad.lowMark === 0 ? 'no reminder' : howMany(pad.lowMark, 'sheet')}</dd>
-          <dt>Came from</dt>
-          <dd>{pad.source || 'not noted'}</dd>
-          {pad.note === '' ? null : (
-            <>
-              <dt>Note</dt>
-              <dd class="note">{pad.note}</dd>
-            </>
-          )}
-        </dl>
-        <p>
-          <a href={`/pads/${pad.id}/edit`}>Put it right</a>
-        </p>
-      </details>
+      <About pad={pad} />
     </>
   );
 };
+
+const About: FC<{ pad: Pad }> = ({ pad }) => (
+  <details>
+    <summary>About this pad</summary>
+    <dl class="facts">
+      <dt>Low mark</dt>
+      <dd>{pad.lowMark === 0 ? 'no reminder' : howMany(pad.lowMark, 'sheet')}</dd>
+      <dt>Came from</dt>
+      <dd>{pad.source || 'not noted'}</dd>
+      {pad.note === '' ? null : (
+        <>
+          <dt>Note</dt>
+          <dd class="note">{pad.note}</dd>
+        </>
+      )}
+    </dl>
+    <p>
+      <a href={`/pads/${pad.id}/edit`}>Put it right</a>
+    </p>
+  </details>
+);
 
 const Purchase: FC<{ pad: Pad; designs: readonly Design[]; entry: Entry; token: string }> = (props) => (
   <form method="post" action={`/pads/${props.pad.id}/purchases`}>

@@ -1,5 +1,5 @@
 /** The fields of each kind of part, beside the card that most of them are for. Knows no answer. */
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
 import {
   ENDS,
@@ -48,14 +48,22 @@ export const HowMany: FC<{ entry: Entry }> = ({ entry }) => (
 );
 
 /** What is asked of one kind beside its card. */
-export const OwnFields: FC<Props & { kind: PartKind }> = ({ kind, entry, units }) => {
-  const usual = usualMeasures(units);
-  const Measure: FC<{ name: string; label: string; of?: Length; hint?: string }> = ({
-    name,
-    label,
-    of,
-    hint,
-  }) => (
+export const OwnFields: FC<Props & { kind: PartKind }> = ({ kind, ...props }) => (
+  <>{FIELDS[kind](askingOf(props))}</>
+);
+
+/** The fields that the kinds have in common, bound to what was typed. */
+interface Asking {
+  readonly entry: Entry;
+  readonly usual: ReturnType<typeof usualMeasures>;
+  readonly Measure: FC<{ name: string; label: string; of?: Length; hint?: string }>;
+  readonly Pick: FC<{ name: string; label: string; from: readonly string[] }>;
+}
+
+const askingOf = ({ entry, units }: Props): Asking => ({
+  entry,
+  usual: usualMeasures(units),
+  Measure: ({ name, label, of, hint }) => (
     <Field
       name={name}
       label={label}
@@ -64,76 +72,75 @@ export const OwnFields: FC<Props & { kind: PartKind }> = ({ kind, entry, units }
       value={of === undefined ? '' : typedLength(of, units)}
       hint={hint}
     />
-  );
-  const Pick: FC<{ name: string; label: string; from: readonly string[] }> = ({ name, label, from }) => (
+  ),
+  Pick: ({ name, label, from }) => (
     <Choice name={name} label={label} entry={entry} value={from[0]!} choices={from.map(asChoice)} />
-  );
-  switch (kind) {
-    case 'base':
-      return <Measure name="gap" label="Gap of a gate" of={usual.gap} hint="between its two leaves" />;
-    case 'front':
-      return (
-        <>
-          <Measure name="margins.0" label="Margin" of={usual.margin} hint="of the card, all round" />
-          <Measure name="margins.1" label="Margin again" hint="a second layer, if any" />
-          <Measure name="margins.2" label="And again" hint="a third, if any" />
-        </>
-      );
-    case 'inside':
-    case 'insert':
-      return <Measure name="margin" label="Margin" of={usual.insideMargin} />;
-    case 'liner':
-      return (
-        <>
-          <Measure name="glue" label="Glue on the flap" of={usual.glue} hint="in from its edge" />
-          <Measure name="side" label="Clear at each side" of={usual.side} />
-        </>
-      );
-    case 'wrap':
-      return (
-        <>
-          <Pick name="kind" label="It is a" from={WRAPS} />
-          <Pick name="round" label="It goes round" from={ROUND} />
-          <Choice name="path" label="Its way" entry={entry} value="whole card" choices={PATH_CHOICES} />
-          <Choice name="run" label="It runs" entry={entry} value="across" choices={RUN_CHOICES} />
-          <Measure name="breadth" label="How wide" of={usual.breadth} />
-          <Measure name="overlap" label="Overlap" of={usual.overlap} hint="of its ends" />
-          <Pick name="ends" label="Its ends" from={ENDS} />
-          <Measure name="leafBulk" label="One leaf’s bulk" hint="half the card’s, if empty" />
-        </>
-      );
-    case 'notches':
-      return (
-        <>
-          <Measure name="panel.width" label="Panel width" hint="the card’s less a margin, if empty" />
-          <Measure name="panel.height" label="Panel height" />
-          <Pick name="edges" label="Notched at" from={NOTCHED_EDGES} />
-          <Measure name="at" label="Notch at" hint="from left or top; the middle, if empty" />
-          <Measure name="ribbon" label="Ribbon’s width" of={usual.ribbon} />
-          <Measure name="depth" label="How deep" of={usual.depth} />
-        </>
-      );
-    case 'tag':
-      return (
-        <>
-          <Measure name="tagWidth" label="Tag width" of={usual.tag.width} />
-          <Measure name="tagHeight" label="Tag height" of={usual.tag.height} />
-          <Measure name="corner" label="Corners cut" of={usual.corner} hint="0 leaves them square" />
-          <Measure name="hole" label="Hole across" of={usual.hole} hint="0 for none" />
-        </>
-      );
-    case 'box':
-      return (
-        <>
-          <Measure name="boxWidth" label="Box width" of={usual.box.width} hint="outside, along the hinge" />
-          <Measure name="depth" label="Box depth" of={usual.box.depth} hint="front to hinge" />
-          <Measure name="boxHeight" label="Box height" of={usual.box.height} hint="closed" />
-          <Measure name="lid" label="Of that the lid" of={usual.lid} />
-          <Measure name="free" label="Free at the hinge" of={usual.free} />
-          <Measure name="margin" label="Bare along edges" of={usual.boxMargin} />
-        </>
-      );
-  }
+  ),
+});
+
+const margin = ({ Measure, usual }: Asking): Child => (
+  <Measure name="margin" label="Margin" of={usual.insideMargin} />
+);
+
+const FIELDS: Record<PartKind, (ask: Asking) => Child> = {
+  base: ({ Measure, usual }) => (
+    <Measure name="gap" label="Gap of a gate" of={usual.gap} hint="between its two leaves" />
+  ),
+  front: ({ Measure, usual }) => (
+    <>
+      <Measure name="margins.0" label="Margin" of={usual.margin} hint="of the card, all round" />
+      <Measure name="margins.1" label="Margin again" hint="a second layer, if any" />
+      <Measure name="margins.2" label="And again" hint="a third, if any" />
+    </>
+  ),
+  inside: margin,
+  insert: margin,
+  liner: ({ Measure, usual }) => (
+    <>
+      <Measure name="glue" label="Glue on the flap" of={usual.glue} hint="in from its edge" />
+      <Measure name="side" label="Clear at each side" of={usual.side} />
+    </>
+  ),
+  wrap: ({ Measure, Pick, usual, entry }) => (
+    <>
+      <Pick name="kind" label="It is a" from={WRAPS} />
+      <Pick name="round" label="It goes round" from={ROUND} />
+      <Choice name="path" label="Its way" entry={entry} value="whole card" choices={PATH_CHOICES} />
+      <Choice name="run" label="It runs" entry={entry} value="across" choices={RUN_CHOICES} />
+      <Measure name="breadth" label="How wide" of={usual.breadth} />
+      <Measure name="overlap" label="Overlap" of={usual.overlap} hint="of its ends" />
+      <Pick name="ends" label="Its ends" from={ENDS} />
+      <Measure name="leafBulk" label="One leaf’s bulk" hint="half the card’s, if empty" />
+    </>
+  ),
+  notches: ({ Measure, Pick, usual }) => (
+    <>
+      <Measure name="panel.width" label="Panel width" hint="the card’s less a margin, if empty" />
+      <Measure name="panel.height" label="Panel height" />
+      <Pick name="edges" label="Notched at" from={NOTCHED_EDGES} />
+      <Measure name="at" label="Notch at" hint="from left or top; the middle, if empty" />
+      <Measure name="ribbon" label="Ribbon’s width" of={usual.ribbon} />
+      <Measure name="depth" label="How deep" of={usual.depth} />
+    </>
+  ),
+  tag: ({ Measure, usual }) => (
+    <>
+      <Measure name="tagWidth" label="Tag width" of={usual.tag.width} />
+      <Measure name="tagHeight" label="Tag height" of={usual.tag.height} />
+      <Measure name="corner" label="Corners cut" of={usual.corner} hint="0 leaves them square" />
+      <Measure name="hole" label="Hole across" of={usual.hole} hint="0 for none" />
+    </>
+  ),
+  box: ({ Measure, usual }) => (
+    <>
+      <Measure name="boxWidth" label="Box width" of={usual.box.width} hint="outside, along the hinge" />
+      <Measure name="depth" label="Box depth" of={usual.box.depth} hint="front to hinge" />
+      <Measure name="boxHeight" label="Box height" of={usual.box.height} hint="closed" />
+      <Measure name="lid" label="Of that the lid" of={usual.lid} />
+      <Measure name="free" label="Free at the hinge" of={usual.free} />
+      <Measure name="margin" label="Bare along edges" of={usual.boxMargin} />
+    </>
+  ),
 };
 
 const asChoice = (value: string) => ({ value, label: value });

@@ -22,7 +22,6 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
   if (pads.length === 0) return <EmptyStash readyMade={readyMade} units={units} />;
   const used = pads.filter((one) => one.sheets === 0 && one.designs.length > 0);
   const left = pads.filter((one) => !used.includes(one));
-  const bought = readyMade.reduce((sum, { count }) => sum + count, 0);
   return (
     <>
       <div class="spread">
@@ -36,28 +35,8 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
           </a>
         </p>
       </div>
-      <p class="answer">
-        <strong>{howMany(tally.sheets, 'sheet')}</strong> in{' '}
-        {howMany(pads.filter((one) => one.sheets > 0).length, 'pad')},{bought > 0 ? ' ' : ' and '}
-        <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>
-        {bought > 0 ? (
-          <>
-            {' '}
-            and <a href="#ready-made">{howMany(bought, 'bought envelope')}</a>
-          </>
-        ) : null}
-        .
-      </p>
-      {low.length === 0 ? null : (
-        <p class="lead">
-          <a href="/stash/low">{howManyLow(low)}</a>:{' '}
-          {low
-            .slice(0, 3)
-            .map(({ pad }) => pad.name)
-            .join(', ')}
-          {low.length > 3 ? ' and more' : ''}.
-        </p>
-      )}
+      <Tally pads={pads} tally={tally} readyMade={readyMade} />
+      <LowOnes low={low} />
       <section aria-labelledby="pads-heading">
         <h2 id="pads-heading">Pads</h2>
         <PadRows pads={left} units={units} />
@@ -84,6 +63,37 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
     </>
   );
 };
+
+/** What there is, in one line. */
+const Tally: FC<Pick<StashProps, 'pads' | 'tally' | 'readyMade'>> = ({ pads, tally, readyMade }) => {
+  const bought = readyMade.reduce((sum, { count }) => sum + count, 0);
+  return (
+    <p class="answer">
+      <strong>{howMany(tally.sheets, 'sheet')}</strong> in{' '}
+      {howMany(pads.filter((one) => one.sheets > 0).length, 'pad')},{bought > 0 ? ' ' : ' and '}
+      <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>
+      {bought > 0 ? (
+        <>
+          {' '}
+          and <a href="#ready-made">{howMany(bought, 'bought envelope')}</a>
+        </>
+      ) : null}
+      .
+    </p>
+  );
+};
+
+const LowOnes: FC<Pick<StashProps, 'low'>> = ({ low }) =>
+  low.length === 0 ? null : (
+    <p class="lead">
+      <a href="/stash/low">{howManyLow(low)}</a>:{' '}
+      {low
+        .slice(0, 3)
+        .map(({ pad }) => pad.name)
+        .join(', ')}
+      {low.length > 3 ? ' and more' : ''}.
+    </p>
+  );
 
 const EmptyStash: FC<Pick<StashProps, 'readyMade' | 'units'>> = ({ readyMade, units }) => (
   <section>

@@ -1,6 +1,6 @@
 /** One notching tool: its values large, what they rest on, and the form to change it. Works nothing out. */
 import type { FC } from 'hono/jsx';
-import type { LearnedTool } from '#core/project/learning.ts';
+import type { LearnedTool, Tool } from '#core/project/learning.ts';
 import type { Problem } from '#shared/checked.ts';
 import { inches, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
 import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
@@ -88,28 +88,33 @@ const ToolForm: FC<Props> = ({ learned, units, entry, token }) => {
           { value: 'clockwise', label: 'clockwise' },
         ]}
       />
-      <div class="fields">
-        <Field
-          name="inset"
-          label="Set the inset yourself"
-          kind="length"
-          entry={entry}
-          value={tool?.pinnedInset == null ? '' : typedLength(tool.pinnedInset, units)}
-          hint="empty: learned from pockets you measure"
-        />
-        <Field
-          name="zeroOffset"
-          label="Set the zero offset"
-          kind="length"
-          entry={entry}
-          value={tool?.pinnedZeroOffset == null ? '' : typedLength(tool.pinnedZeroOffset, units)}
-          hint="added to what the ruler reads; may be −"
-        />
-      </div>
+      <Pins tool={tool} units={units} entry={entry} />
       <button type="submit">Save</button>
     </form>
   );
 };
+
+/** What she sets herself is learned no more. */
+const Pins: FC<Pick<Props, 'units' | 'entry'> & { tool: Tool | undefined }> = ({ tool, units, entry }) => (
+  <div class="fields">
+    <Field
+      name="inset"
+      label="Set the inset yourself"
+      kind="length"
+      entry={entry}
+      value={tool?.pinnedInset == null ? '' : typedLength(tool.pinnedInset, units)}
+      hint="empty: learned from pockets you measure"
+    />
+    <Field
+      name="zeroOffset"
+      label="Set the zero offset"
+      kind="length"
+      entry={entry}
+      value={tool?.pinnedZeroOffset == null ? '' : typedLength(tool.pinnedZeroOffset, units)}
+      hint="added to what the ruler reads; may be −"
+    />
+  </div>
+);
 
 const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, units }) => {
   const { observations, calibration, tool } = learned;
