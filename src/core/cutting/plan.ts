@@ -22,7 +22,7 @@ export { fillPiece } from './one-piece/fill.ts';
 
 /**
  * The best plan found within the time and work allowed. Goals in this order: most copies placed, then most of their area;
- * least area of new sheets; least worth lost to the shelf; and among plans within 1 % of that, fewest patterns (pieces cut
+ * least area of new sheets; least worth lost to the shelf; and among plans that lose at most 1 % more, fewest patterns (pieces cut
  * alike have one), then fewest measures set at the fence.
  * Lengths are whole numbers in one unit. `proved` speaks of the copies placed and the area of new sheets. With `work` and
  * without `now` the same input gives the same plan.
