@@ -87,7 +87,7 @@ export const NoAnswer: FC<{ message: string }> = ({ message }) => (
 );
 
 /** The drawing to work from: every measure that is set or cut stands on it. */
-const Sheet: FC<Answered> = ({ recipe, units }) => (
+const Sheet: FC<Pick<Answered, 'recipe' | 'units'>> = ({ recipe, units }) => (
   <figure class="sheet flat">
     {foldOf(recipe)
       .flat(recipe)
@@ -98,7 +98,7 @@ const Sheet: FC<Answered> = ({ recipe, units }) => (
   </figure>
 );
 
-const Folded: FC<Answered> = ({ recipe, units }) => {
+const Folded: FC<Pick<Answered, 'recipe' | 'units'>> = ({ recipe, units }) => {
   const folded = foldOf(recipe).folded(recipe);
   return (
     <div class="folded">

@@ -7,7 +7,13 @@ import { Picture } from '../diagrams/picture.tsx';
 import type { Answered } from './answer.tsx';
 import { asking } from './query.ts';
 
-export const Looks: FC<Answered> = ({ recipe, design, looks, look, query }) => {
+export const Looks: FC<Pick<Answered, 'recipe' | 'design' | 'looks' | 'look' | 'query'>> = ({
+  recipe,
+  design,
+  looks,
+  look,
+  query,
+}) => {
   if (!design || looks.length === 0) return null;
   const layout = foldOf(recipe).folded(recipe);
   const paper = {

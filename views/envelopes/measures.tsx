@@ -29,7 +29,7 @@ export const Behind: FC<Answered> = (answered) => (
   </section>
 );
 
-const EveryMeasure: FC<Answered> = ({ recipe, units }) => (
+const EveryMeasure: FC<Pick<Answered, 'recipe' | 'units'>> = ({ recipe, units }) => (
   <details>
     <summary>Every measure</summary>
     <div class="scroll">
@@ -93,7 +93,7 @@ const sayFlap = (flap: Flap, units: Units): string =>
     .filter(Boolean)
     .join('; ');
 
-const Slips: FC<Answered> = ({ recipe, units }) => (
+const Slips: FC<Pick<Answered, 'recipe' | 'units'>> = ({ recipe, units }) => (
   <details>
     <summary>If the hand slips</summary>
     <p>{survival(recipe, units)}</p>
@@ -122,7 +122,12 @@ function survival({ fold, survives, slips }: Recipe, units: Units): string {
 const offBy = (slip: Slip, units: Units): string =>
   `${printExact(length(Math.abs(slip.by)), units)} ${slip.by < 0 ? 'short' : 'over'}`;
 
-const OwnFinish: FC<Answered> = ({ recipe, query, entry, units }) => (
+const OwnFinish: FC<Pick<Answered, 'recipe' | 'query' | 'entry' | 'units'>> = ({
+  recipe,
+  query,
+  entry,
+  units,
+}) => (
   <details open={Boolean(query.cShape || query.dShape)}>
     <summary>Cut the flaps my own way</summary>
     <form action="/envelopes" method="get">
@@ -173,7 +178,7 @@ const FinishFields: FC<{ flap: Flap; entry: Answered['entry'] }> = ({ flap, entr
   );
 };
 
-const OtherEnvelopes: FC<Answered> = ({ others, query, units }) =>
+const OtherEnvelopes: FC<Pick<Answered, 'others' | 'query' | 'units'>> = ({ others, query, units }) =>
   others.length === 0 ? null : (
     <details>
       <summary>Other envelopes for this card</summary>
@@ -191,7 +196,13 @@ const OtherEnvelopes: FC<Answered> = ({ others, query, units }) =>
     </details>
   );
 
-const Chart: FC<Answered> = ({ recipe, tried, query, entry, units }) => (
+const Chart: FC<Pick<Answered, 'recipe' | 'tried' | 'query' | 'entry' | 'units'>> = ({
+  recipe,
+  tried,
+  query,
+  entry,
+  units,
+}) => (
   <details open={tried || entry.problems.some(({ field }) => field === 'square' || field === 'start')}>
     <summary>Try measures from a chart, before paper is cut</summary>
     <form action="/envelopes" method="get" class="fields">

@@ -62,7 +62,12 @@ const Pieces: FC<Answered & { shown: readonly Choice[] }> = ({ shown, ...answere
   );
 };
 
-const NothingFits: FC<Answered> = ({ nearest, smaller, query, units }) => (
+const NothingFits: FC<Pick<Answered, 'nearest' | 'smaller' | 'query' | 'units'>> = ({
+  nearest,
+  smaller,
+  query,
+  units,
+}) => (
   <>
     {nearest ? (
       <p>

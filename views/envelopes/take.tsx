@@ -88,7 +88,13 @@ const Take: FC<Answered & { choice: Choice }> = ({
 };
 
 /** A batch, or an envelope of two pieces, is planned before anything is cut. */
-const Begin: FC<Answered> = ({ query, recipe, units, copies, token }) =>
+const Begin: FC<Pick<Answered, 'query' | 'recipe' | 'units' | 'copies' | 'token'>> = ({
+  query,
+  recipe,
+  units,
+  copies,
+  token,
+}) =>
   copies === 1 && isOneBlank(recipe) ? null : (
     <form action="/envelopes" method="post">
       <Once token={token} />

@@ -6,7 +6,7 @@ import { howMany } from '#views/common/words.ts';
 import type { PlanView } from './view.ts';
 
 /** Each with the way to put the pad right, where the sheet is shorter. */
-export const Checks: FC<PlanView> = ({ plan, designs, units }) => {
+export const Checks: FC<Pick<PlanView, 'plan' | 'designs' | 'units'>> = ({ plan, designs, units }) => {
   const sides = plan.cut ? [] : sidesToCheck(plan, designs);
   return sides.length === 0 ? null : (
     <ul class="checks">
@@ -34,7 +34,7 @@ function saySide({ pad, side, measure, spare }: SideToCheck, units: Units): stri
 }
 
 /** What is kept lies against the fence. */
-export const Strips: FC<PlanView> = ({ plan, designs, units }) => {
+export const Strips: FC<Pick<PlanView, 'plan' | 'designs' | 'units'>> = ({ plan, designs, units }) => {
   const strips = stripsFirst(plan, designs);
   return strips.length === 0 ? null : (
     <div class="strips-first">

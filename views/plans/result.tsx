@@ -97,7 +97,13 @@ export const AfterCut: FC<PlanView> = (view) => {
 };
 
 /** Envelopes have their own record in the project; here is what else was cut. */
-const Spoiled: FC<PlanView> = ({ plan, titles, entry, token, project }) => {
+const Spoiled: FC<Pick<PlanView, 'plan' | 'titles' | 'entry' | 'token' | 'project'>> = ({
+  plan,
+  titles,
+  entry,
+  token,
+  project,
+}) => {
   const labels = labelsOf(plan, titles);
   const parts = plan.order.parts.filter((part) => isTyped(part) && wasCut(plan, part.id));
   return (
