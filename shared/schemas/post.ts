@@ -5,6 +5,9 @@ import { type Mass, readMass } from '../mass.ts';
 import { choiceField, lengthField, readField, tickField } from './fields.ts';
 
 export const ADDRESSES = ['along', 'up'] as const;
+/** Which way the address runs: along the longer side, or up it. */
+export type AddressRuns = (typeof ADDRESSES)[number];
+
 export const FRONTS = ['light', 'patterned', 'dark'] as const;
 export const TROUBLES = ['lumps', 'rigid', 'clasp'] as const;
 

@@ -3,8 +3,8 @@
  * post's reading area and uses it for every post: a machine elsewhere looks in the same place or asks for less.
  */
 import { inches, type Length, length, subtract } from '#shared/length.ts';
+import type { AddressRuns } from '#shared/schemas/post.ts';
 import { longer, type Size, shorter } from '#shared/size.ts';
-import type { Address } from './classify.ts';
 
 /** A rectangle on the front as it is read; `x` from the left and `y` down from the top. */
 export interface Place extends Size {
@@ -28,7 +28,7 @@ export interface AddressPlaces {
  * address. Source: USPS Domestic Mail Manual 202.2.1 for the area, 202.5 and Publication 28 (appendix A1) for the clear
  * zone. The label's size is our choice.
  */
-export function addressPlaces(size: Size, address: Address): AddressPlaces | undefined {
+export function addressPlaces(size: Size, address: AddressRuns): AddressPlaces | undefined {
   const [long, short] = [longer(size), shorter(size)];
   const front = address === 'along' ? { width: long, height: short } : { width: short, height: long };
   const area = areaOn(front);

@@ -4,6 +4,7 @@
  */
 import { type Length, length } from '#shared/length.ts';
 import { type Mass, mass } from '#shared/mass.ts';
+import type { AddressRuns, FRONTS } from '#shared/schemas/post.ts';
 import type { Size } from '#shared/size.ts';
 import { type Miss, misses } from './misses.ts';
 import { AS_OF, POST_IDS, POSTS, type Post, type PostId, type SizeClass, type Trouble } from './rules.ts';
@@ -18,15 +19,13 @@ export interface Posted {
   /** With everything in it, stamps left out. */
   readonly mass: Mass;
   /** Whether the address is written along the longer side or up it. */
-  readonly address: Address;
+  readonly address: AddressRuns;
   readonly front: Front;
   readonly troubles: readonly Trouble[];
   readonly bare?: boolean;
 }
 
-export type Address = 'along' | 'up';
-
-export type Front = 'light' | 'patterned' | 'dark';
+export type Front = (typeof FRONTS)[number];
 
 export interface Verdict {
   readonly post: PostId;
@@ -124,7 +123,7 @@ function within({ most }: SizeClass, post: Post): string {
 
 /** One sentence on how to get into the wanted class, or none when nothing the maker can do gets it there. */
 function changeTo(posted: Posted, post: Post, wanted: SizeClass): string[] {
-  const other: Address = posted.address === 'along' ? 'up' : 'along';
+  const other: AddressRuns = posted.address === 'along' ? 'up' : 'along';
   if (misses({ ...posted, address: other }, wanted, post).length === 0) {
     return [
       `${wanted.name}: turn the address to run ${other === 'along' ? 'along the longer' : 'along the shorter'} side.`,

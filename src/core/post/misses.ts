@@ -1,6 +1,8 @@
 /** Everything that keeps an envelope out of one size class, in words. Knows one class at a time and ranks none. */
+
 import { add, type Length, length } from '#shared/length.ts';
 import type { Mass } from '#shared/mass.ts';
+import type { AddressRuns } from '#shared/schemas/post.ts';
 import { longer, type Size, shorter } from '#shared/size.ts';
 import type { Fraction, Most, Post, SizeClass, Trouble } from './rules.ts';
 import { sayLength, sayMass } from './say.ts';
@@ -17,7 +19,7 @@ export interface Measured {
   readonly size: Size;
   readonly thickness: Length;
   readonly mass: Mass;
-  readonly address: 'along' | 'up';
+  readonly address: AddressRuns;
   readonly troubles: readonly Trouble[];
 }
 

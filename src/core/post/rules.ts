@@ -2,8 +2,10 @@
  * The size classes of each post, as data: limits, where they were published and when they were written down. Knows no
  * prices and no envelopes; whatever changes at the post office changes here and nowhere else.
  */
+
 import { inches, type Length, millimetres } from '#shared/length.ts';
 import { grams, type Mass, ounces } from '#shared/mass.ts';
+import type { TROUBLES } from '#shared/schemas/post.ts';
 
 export type PostId = 'us' | 'uk' | 'canada' | 'australia' | 'germany' | 'abroad';
 
@@ -43,7 +45,7 @@ export interface SizeClass {
 export type Fraction = readonly [number, number];
 
 /** Lumps: a bow, a charm, anything uneven. Rigid: doesn't bend. Clasp: a string, button or clasp closes it. */
-export type Trouble = 'lumps' | 'rigid' | 'clasp';
+export type Trouble = (typeof TROUBLES)[number];
 
 export interface Post {
   readonly id: PostId;

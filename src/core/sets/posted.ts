@@ -5,10 +5,11 @@
 import type { Layered } from '#core/paper/layers.ts';
 import { massOfShape } from '#core/paper/mass.ts';
 import { type Paper, type Range, stacked, thicknessOf } from '#core/paper/thickness.ts';
-import type { Address, Front, Posted } from '#core/post/classify.ts';
+import type { Front, Posted } from '#core/post/classify.ts';
 import type { Trouble } from '#core/post/rules.ts';
 import { add } from '#shared/length.ts';
 import { addMass } from '#shared/mass.ts';
+import type { AddressRuns } from '#shared/schemas/post.ts';
 import type { Size } from '#shared/size.ts';
 
 export interface ToPost {
@@ -22,7 +23,7 @@ export interface ToPost {
     /** Leaves of paper over one another at the thickest place. */
     readonly leaves: number;
   };
-  readonly address: Address;
+  readonly address: AddressRuns;
   readonly front: Front;
   readonly rigid?: boolean;
   readonly clasp?: boolean;
