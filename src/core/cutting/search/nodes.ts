@@ -50,16 +50,13 @@ export function readPattern(
   { width, height }: Pick<Stock, 'width' | 'height'>,
   nodes: Int32Array,
 ): Pattern {
-  const parts = Int32Array.from(partsIn(nodes));
-  let left = 0;
+  const found = new Int32Array(nodes.length / 2);
+  let [count, placed, left] = [0, 0, 0];
   walk(nodes, 0, width, height, (at, _, wide, high) => {
     if (nodes[at] === REST) left += worth({ width: wide, height: high }, keepAtLeast);
+    if (!isPartNode(nodes[at]!)) return;
+    found[count++] = nodes[at + 1]!;
+    placed += area[nodes[at + 1]!]!;
   });
-  return { nodes, parts, area: parts.reduce((sum, part) => sum + area[part]!, 0), left };
-}
-
-function partsIn(nodes: Int32Array): number[] {
-  const parts: number[] = [];
-  for (let at = 0; at < nodes.length; at += 2) if (isPartNode(nodes[at]!)) parts.push(nodes[at + 1]!);
-  return parts;
+  return { nodes, parts: found.slice(0, count), area: placed, left };
 }
