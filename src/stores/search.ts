@@ -94,6 +94,30 @@ export async function findChoices(
   return wanted.map((blank) => found.get(JSON.stringify(blank))!);
 }
 
+/** Of each design asked for the two best offcuts that will do, then its sheet, in one query. */
+export async function findInEach(
+  db: Database,
+  { designs, keepAtLeast }: Shelf,
+  wanted: BlankWanted & { readonly designs: readonly number[] },
+): Promise<readonly Piece[]> {
+  const regret = leastOf(wanted, (blank) => regretOf(blank, keepAtLeast, roomOf(wanted)));
+  const placed = suitableOffcuts(db, wanted)
+    .selectAll('offcuts')
+    .select(
+      sql<number>`row_number() OVER (PARTITION BY design_id ORDER BY ${regret}, offcuts.id)`.as('place_in'),
+    )
+    .where(anyWay(wanted, fitsIn(roomOf(wanted))));
+  const rows = await db
+    .selectFrom(placed.as('placed'))
+    .selectAll('placed')
+    .where('place_in', '<=', 2)
+    .orderBy('place_in')
+    .execute();
+  const pieces = rows.map((row) => pieceOfOffcut(toOffcut(row, designs)));
+  const sheets = sheetsThatSuit({ designs, keepAtLeast }, wanted);
+  return [...pieces, ...sheets.filter((piece) => chooseFrom(piece, wanted, keepAtLeast))];
+}
+
 /** The piece that lacks least; null when there is no paper of the kind at all. */
 export async function findNearest(db: Database, shelf: Shelf, wanted: BlankWanted): Promise<Nearest | null> {
   const rows = await suitableOffcuts(db, wanted)
