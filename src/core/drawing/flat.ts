@@ -5,7 +5,7 @@
 import type { FlatLayout, Notch, ScoreLine } from '#core/envelope/fold.ts';
 import type { Recipe, Side } from '#core/envelope/recipe.ts';
 import { distance } from '#core/geometry/point.ts';
-import { type Length, printExact, printExactSize, type Units } from '#shared/length.ts';
+import { add, type Length, printExact, printExactSize, type Units } from '#shared/length.ts';
 import { printPocket, printPocketSide } from '#shared/pocket.ts';
 import type { Size } from '#shared/size.ts';
 import { compose } from './composition.ts';
@@ -82,14 +82,18 @@ function drawPaper(page: FlatPage): void {
   for (const score of layout.scores) sheet.add(scoreShape(page, score));
 }
 
-/** The start, and beside it its twin from the other corner where both figures have room. */
+/**
+ * The start, and beside it its twin from the other corner where both figures have room and add up to the edge: on a
+ * ruler with a zero offset they don't, and the twin isn't measured anyway.
+ */
 function drawStart(page: FlatPage, notch: Notch): void {
-  const { sheet, place, recipe, units } = page;
+  const { sheet, place, recipe, layout, units } = page;
   const [, to] = place.edge(notch.edge);
   const start = startShapes(page, notch, SET);
   const twin = recipe.starts.find((one) => one !== notch.reading) ?? notch.reading;
   const other = dimension(place.at(notch.mouth), to, printExact(twin, units), { away: AWAY });
-  sheet.settle([[...start, ...other], start]);
+  const addUp = add(notch.reading, twin) === layout.blank.width;
+  sheet.settle(addUp ? [[...start, ...other], start] : [start]);
 }
 
 /** The blank's own size: one figure for a square, two for any other. */

@@ -72,6 +72,19 @@ describe('the flat sheet', () => {
       for (const depth of trimmed) expect(texts).toContain(printExact(depth, units));
     });
   });
+
+  it.each([
+    [0, true],
+    [1 / 32, false],
+  ])('names the twin only where both starts add up to the square: zero offset %f', (offset, named) => {
+    const notcher = { ...NOTCHER, zeroOffset: inches(offset) };
+    const card = { width: inches(5.75), height: inches(4.25), bulk: inches(1 / 32) };
+    const [recipe] = solveEnvelope({ card, notcher, folds: ['diagonal'] });
+    const [layout] = foldOf(recipe!).flat(recipe!, 'clockwise');
+    const texts = textsOf(flatDrawing(recipe!, layout!, INCHES));
+    expect(texts).toContain(printExact(recipe!.starts[0], INCHES));
+    expect(texts.includes(printExact(recipe!.starts[1], INCHES))).toBe(named);
+  });
 });
 
 describe('the folded envelope', () => {
