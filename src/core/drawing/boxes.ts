@@ -3,23 +3,45 @@
  * two labels collide. Knows no fonts and measures no screen.
  */
 import type { Point } from '#core/geometry/point.ts';
-import type { Drawing, Label } from './drawing.ts';
+import type { Drawing, Label, Line } from './drawing.ts';
 
-/** The label's four corners, clockwise from the reading direction's top left. */
-export function labelCorners(label: Label): Point[] {
+/** An upright rectangle round something. */
+export interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The room a label takes, reckoned once: its corners, clockwise from the reading direction's top left. */
+export interface Box extends Bounds {
+  readonly corners: readonly Point[];
+}
+
+/** Straight lines from point to point, with what bounds them. */
+export interface Run extends Bounds {
+  readonly points: readonly Point[];
+}
+
+export function boxOf(label: Label): Box {
   const [width, height] = labelSize(label);
   const left = -width * BEFORE[label.anchor];
   const turn = (label.turn * Math.PI) / 180;
-  return [
-    [left, -height / 2],
-    [left + width, -height / 2],
-    [left + width, height / 2],
-    [left, height / 2],
-  ].map(([x, y]) => ({
-    x: label.at.x + x! * Math.cos(turn) - y! * Math.sin(turn),
-    y: label.at.y + x! * Math.sin(turn) + y! * Math.cos(turn),
-  }));
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const corner = (x: number, y: number): Point => ({
+    x: label.at.x + x * cos - y * sin,
+    y: label.at.y + x * sin + y * cos,
+  });
+  const corners = [
+    corner(left, -height / 2),
+    corner(left + width, -height / 2),
+    corner(left + width, height / 2),
+    corner(left, height / 2),
+  ];
+  return { corners, ...boundsOf(corners) };
 }
+
+export const runOf = ({ points }: Line): Run => ({ points, ...boundsOf(points) });
 
 /** Width and height of the label before it is turned; an order number stands in a disc. */
 const labelSize = (label: Pick<Label, 'role' | 'text' | 'size' | 'weight'>): [number, number] =>
@@ -38,52 +60,49 @@ const isBold = ({ role, weight }: Pick<Label, 'role' | 'weight'>): boolean =>
 
 /** Pairs of labels that touch, and labels that stick out of the drawing: both must be empty in any picture. */
 export function labelTroubles(drawing: Drawing): string[] {
-  const labels = drawing.shapes.filter((shape) => shape.kind === 'label');
-  const outside = labels.filter((one) => !within(drawing.width, drawing.height, one));
+  const labels = drawing.shapes
+    .filter((shape) => shape.kind === 'label')
+    .map((label) => ({ text: label.text, box: boxOf(label) }));
+  const outside = labels.filter(({ box }) => !within(drawing.width, drawing.height, box));
   const touching = labels.flatMap((one, index) =>
     labels
       .slice(index + 1)
-      .flatMap((other) => (overlap(one, other) ? [`“${one.text}” touches “${other.text}”`] : [])),
+      .flatMap((other) => (overlap(one.box, other.box) ? [`“${one.text}” touches “${other.text}”`] : [])),
   );
   return [...outside.map((one) => `“${one.text}” leaves the drawing`), ...touching];
 }
 
 /** Whether two labels' boxes share any area. */
-export function overlap(one: Label, other: Label): boolean {
-  if (Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y) > reach(one) + reach(other)) return false;
-  const [mine, theirs] = [labelCorners(one), labelCorners(other)];
-  return [...normals(mine), ...normals(theirs)].every((axis) => shadowsMeet(mine, theirs, axis));
+export const overlap = (one: Box, other: Box): boolean =>
+  !apart(one, other) &&
+  meetAcrossSides(one.corners, one.corners, other.corners) &&
+  meetAcrossSides(other.corners, one.corners, other.corners);
+
+/** Whether the box stays inside a picture of this size. */
+export const within = (width: number, height: number, { left, right, top, bottom }: Box): boolean =>
+  left >= 0 && top >= 0 && right <= width && bottom <= height;
+
+/** Whether a run of straight lines passes through the box. */
+export function crosses(run: Run, box: Box): boolean {
+  if (apart(run, box)) return false;
+  for (let at = 1; at < run.points.length; at += 1)
+    if (segmentMeets(box, run.points[at - 1]!, run.points[at]!)) return true;
+  return false;
 }
 
-/** Whether the label stays inside a picture of this size. */
-export const within = (width: number, height: number, one: Label): boolean =>
-  labelCorners(one).every(({ x, y }) => x >= 0 && y >= 0 && x <= width && y <= height);
+const apart = (one: Bounds, other: Bounds): boolean =>
+  one.right < other.left || other.right < one.left || one.bottom < other.top || other.bottom < one.top;
 
-/** Whether a run of straight lines passes through the label's box. */
-export function crosses(points: readonly Point[], one: Label): boolean {
-  if (!comesNear(points, one.at, reach(one))) return false;
-  const corners = labelCorners(one);
-  return points.slice(1).some((to, index) => segmentMeets(corners, points[index]!, to));
+function boundsOf(points: readonly Point[]): Bounds {
+  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const { x, y } of points) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
+  }
+  return { left, right, top, bottom };
 }
-
-/** Whether the box round a run of points comes within a distance of a point: cheap, and never wrong to say yes. */
-const comesNear = (points: readonly Point[], { x, y }: Point, distance: number): boolean =>
-  isBetween(
-    x,
-    distance,
-    points.map((point) => point.x),
-  ) &&
-  isBetween(
-    y,
-    distance,
-    points.map((point) => point.y),
-  );
-
-const isBetween = (value: number, slack: number, values: readonly number[]): boolean =>
-  value >= Math.min(...values) - slack && value <= Math.max(...values) + slack;
-
-/** No part of a label is further from where it stands than this. */
-const reach = (one: Label): number => labelSize(one)[0] + labelSize(one)[1];
 
 const TOUCH = 1e-6;
 const BOLD = 1.13;
@@ -100,19 +119,33 @@ const WIDTHS: readonly (readonly [RegExp, number])[] = [
 const characterWidth = (character: string): number =>
   WIDTHS.find(([pattern]) => pattern.test(character))?.[1] ?? 0.64;
 
-const normals = (corners: readonly Point[]): Point[] =>
-  corners.slice(0, 2).map((from, index) => {
-    const to = corners[index + 1]!;
-    return { x: from.y - to.y, y: to.x - from.x };
-  });
+/** Whether two shapes' shadows meet on lines across the first two sides of a rectangle. */
+const meetAcrossSides = (
+  [a, b, c]: readonly Point[],
+  one: readonly Point[],
+  other: readonly Point[],
+): boolean =>
+  shadowsMeet(one, other, a!.y - b!.y, b!.x - a!.x) && shadowsMeet(one, other, b!.y - c!.y, c!.x - b!.x);
 
-function shadowsMeet(one: readonly Point[], other: readonly Point[], axis: Point): boolean {
-  const along = (corner: Point): number => corner.x * axis.x + corner.y * axis.y;
-  const [mine, theirs] = [one.map(along), other.map(along)];
-  return Math.max(...mine) > Math.min(...theirs) + TOUCH && Math.max(...theirs) > Math.min(...mine) + TOUCH;
+function shadowsMeet(one: readonly Point[], other: readonly Point[], x: number, y: number): boolean {
+  const [from, to] = shadow(one, x, y);
+  const [start, end] = shadow(other, x, y);
+  return to > start + TOUCH && end > from + TOUCH;
 }
 
-function segmentMeets(corners: readonly Point[], from: Point, to: Point): boolean {
-  const across = { x: from.y - to.y, y: to.x - from.x };
-  return [...normals(corners), across].every((axis) => shadowsMeet(corners, [from, to], axis));
+function shadow(corners: readonly Point[], x: number, y: number): [from: number, to: number] {
+  let [from, to] = [Infinity, -Infinity];
+  for (const corner of corners) {
+    const along = corner.x * x + corner.y * y;
+    from = Math.min(from, along);
+    to = Math.max(to, along);
+  }
+  return [from, to];
+}
+
+function segmentMeets({ corners }: Box, from: Point, to: Point): boolean {
+  const segment = [from, to];
+  return (
+    meetAcrossSides(corners, corners, segment) && shadowsMeet(corners, segment, from.y - to.y, to.x - from.x)
+  );
 }

@@ -2,8 +2,7 @@
  * Puts a drawing together so that no label touches another, runs through a line or leaves the picture: each label
  * comes with several places it could go, and gets the first that is free. Knows nothing of what is drawn.
  */
-import type { Point } from '#core/geometry/point.ts';
-import { crosses, overlap, within } from './boxes.ts';
+import { type Box, boxOf, crosses, overlap, type Run, runOf, within } from './boxes.ts';
 import type { Drawing, Label, Line, Shape } from './drawing.ts';
 
 export interface Composition {
@@ -19,33 +18,37 @@ export interface Composition {
 export function compose(width: number, height: number): Composition {
   const shapes: Shape[] = [];
   const labels: Label[] = [];
-  const lines: (readonly Point[])[] = [];
+  const boxes: Box[] = [];
+  const runs: Run[] = [];
 
   const add = (...added: readonly Shape[]): void => {
-    for (const shape of added) {
-      shapes.push(shape);
-      if (shape.kind === 'label') labels.push(shape);
-      if (shape.kind === 'line' && isStrong(shape)) lines.push(shape.points);
-    }
+    shapes.push(...added);
+    labels.push(...labelsOf(added));
+    boxes.push(...labelsOf(added).map(boxOf));
+    runs.push(...linesOf(added).filter(isStrong).map(runOf));
   };
-  const freeOfLabels = (candidate: readonly Shape[]): boolean =>
-    labelsOf(candidate).every(
-      (one, index, own) =>
+  const freeOfLabels = (own: readonly Box[]): boolean =>
+    own.every(
+      (one, index) =>
         within(width, height, one) &&
-        ![...labels, ...own.slice(0, index)].some((other) => overlap(one, other)),
+        !boxes.some((other) => overlap(one, other)) &&
+        !own.slice(0, index).some((other) => overlap(one, other)),
     );
-  const freeOfLines = (candidate: readonly Shape[]): boolean =>
-    labelsOf(candidate).every((one) => !lines.some((points) => crosses(points, one))) &&
-    linesOf(candidate).every((one) => !labels.some((other) => crosses(one.points, other)));
+  const freeOfLines = (candidate: readonly Shape[], own: readonly Box[]): boolean =>
+    own.every((box) => !runs.some((run) => crosses(run, box))) &&
+    linesOf(candidate)
+      .map(runOf)
+      .every((run) => !boxes.some((box) => crosses(run, box)));
 
   return {
     add,
     settle(candidates) {
       let chosen: readonly Shape[] | undefined;
       for (const candidate of candidates) {
-        if (!freeOfLabels(candidate)) continue;
+        const own = labelsOf(candidate).map(boxOf);
+        if (!freeOfLabels(own)) continue;
         chosen ??= candidate;
-        if (!freeOfLines(candidate)) continue;
+        if (!freeOfLines(candidate, own)) continue;
         chosen = candidate;
         break;
       }

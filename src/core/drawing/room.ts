@@ -1,5 +1,5 @@
 /** Where inside an outline there is most room for a word. Knows outlines, not labels. */
-import { distance, dot, type Line, minus, type Point, type Polygon, point } from '#core/geometry/point.ts';
+import { type Line, type Point, type Polygon, point } from '#core/geometry/point.ts';
 import { edges } from '#core/geometry/polygon.ts';
 
 export interface Spot {
@@ -17,7 +17,7 @@ export function roomiest(shape: Polygon, covers: readonly Polygon[], most = 40):
   const all = [inside!, ...outside].flat();
   return grid(shape)
     .filter((at) => crossings(at, inside!) === 1 && outside.every((cover) => crossings(at, cover) === 0))
-    .map((at) => ({ at, room: Math.min(...all.map((edge) => distanceToSide(at, edge))) }))
+    .map((at) => ({ at, room: distanceToNearest(at, all) }))
     .sort((one, other) => other.room - one.room)
     .slice(0, most);
 }
@@ -27,8 +27,11 @@ export const isInside = (at: Point, shape: Polygon): boolean => crossings(at, ed
 const STEPS = 24;
 
 /** Of a ray to the right with an outline: odd, here 1, inside it and even, here 0, outside. */
-const crossings = (at: Point, outline: readonly Line[]): number =>
-  outline.reduce((count, edge) => (crossesRay(at, edge) ? 1 - count : count), 0);
+function crossings(at: Point, outline: readonly Line[]): number {
+  let count = 0;
+  for (const edge of outline) if (crossesRay(at, edge)) count = 1 - count;
+  return count;
+}
 
 function grid(shape: Polygon): Point[] {
   const [xs, ys] = [shape.map(({ x }) => x), shape.map(({ y }) => y)];
@@ -45,8 +48,16 @@ function grid(shape: Polygon): Point[] {
 const crossesRay = (at: Point, { from, to }: Line): boolean =>
   from.y > at.y !== to.y > at.y && at.x < from.x + ((at.y - from.y) / (to.y - from.y)) * (to.x - from.x);
 
-function distanceToSide(at: Point, { from, to }: Line): number {
-  const along = minus(to, from);
-  const share = Math.min(1, Math.max(0, dot(minus(at, from), along) / (dot(along, along) || 1)));
-  return distance(at, point(from.x + share * along.x, from.y + share * along.y));
+function distanceToNearest(at: Point, sides: readonly Line[]): number {
+  let nearest = Infinity;
+  for (const side of sides) nearest = Math.min(nearest, distanceToSide(at, side));
+  return nearest;
+}
+
+/** In plain numbers: asked thousands of times for one letter. */
+function distanceToSide({ x, y }: Point, { from, to }: Line): number {
+  const [across, down] = [to.x - from.x, to.y - from.y];
+  const along = ((x - from.x) * across + (y - from.y) * down) / (across * across + down * down || 1);
+  const share = Math.min(1, Math.max(0, along));
+  return Math.sqrt((x - from.x - share * across) ** 2 + (y - from.y - share * down) ** 2);
 }

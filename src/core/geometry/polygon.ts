@@ -36,12 +36,14 @@ export const difference = (from: Polygon, what: Polygon): Polygon[] =>
 
 /** The part of a convex polygon on the right of a line as one goes along it (y runs down). */
 export function keepRight(polygon: Polygon, { from, to }: Line): Polygon {
-  const side = (at: Point) => cross(minus(to, from), minus(at, from)) / distance(from, to);
-  const kept = polygon.flatMap((at, index) => {
-    const next = polygon[(index + 1) % polygon.length]!;
-    const [here, there] = [side(at), side(next)];
-    const crossing = here < 0 !== there < 0 ? [between(at, next, here / (here - there))] : [];
-    return here >= 0 ? [at, ...crossing] : crossing;
+  const [along, run] = [minus(to, from), distance(from, to)];
+  const sides = polygon.map((at) => cross(along, minus(at, from)) / run);
+  const kept: Point[] = [];
+  polygon.forEach((at, index) => {
+    const following = (index + 1) % polygon.length;
+    const [here, there] = [sides[index]!, sides[following]!];
+    if (here >= 0) kept.push(at);
+    if (here < 0 !== there < 0) kept.push(between(at, polygon[following]!, here / (here - there)));
   });
   return withoutRepeats(kept);
 }
@@ -73,10 +75,16 @@ export function extent(polygon: Polygon, direction: Point): number {
 
 /** Drops corners that repeat the one before to within a thousandth of a unit. */
 export const withoutRepeats = (polygon: Polygon): Polygon =>
-  polygon.filter((at, index) => distance(at, polygon.at(index - 1)!) > 1e-3 || polygon.length === 1);
+  polygon.filter((at, index) => !isRepeat(at, polygon.at(index - 1)!) || polygon.length === 1);
+
+/** The distance itself is dear, and seldom needed. */
+const isRepeat = (at: Point, last: Point): boolean =>
+  Math.abs(at.x - last.x) <= REPEAT && Math.abs(at.y - last.y) <= REPEAT && distance(at, last) <= REPEAT;
+
+const REPEAT = 1e-3;
 
 const signedArea = (polygon: Polygon): number =>
-  edges(polygon).reduce((sum, { from, to }) => sum + cross(from, to), 0) / 2;
+  polygon.reduce((sum, at, index) => sum + cross(at, polygon[(index + 1) % polygon.length]!), 0) / 2;
 
 const between = (from: Point, to: Point, share: number): Point =>
   point(from.x + share * (to.x - from.x), from.y + share * (to.y - from.y));
