@@ -15,9 +15,15 @@ export interface ProjectFilter {
   readonly ids?: readonly number[];
   readonly state?: ProjectState;
   readonly series?: number;
+  /** A tag that it bears, whatever its capitals. */
+  readonly tag?: string;
   /** Words that occur in its title, notes or lesson. */
   readonly text?: string;
   readonly limit?: number;
+  /** How many to pass over. */
+  readonly from?: number;
+  /** In the order in which they were begun. */
+  readonly oldestFirst?: boolean;
 }
 
 export function createProject(db: Database, project: NewProject, at: string): Promise<Project> {
@@ -81,21 +87,30 @@ export async function titlesOf(db: Database, ids: readonly number[]): Promise<Ma
   return new Map(rows.map(({ id, title }) => [id, title]));
 }
 
-/** Those changed last first. */
+/** Those changed last first, unless asked otherwise. */
 export async function listProjects(db: Database, filter: ProjectFilter = {}): Promise<Project[]> {
-  const { ids, state, series, text, limit } = filter;
+  const { ids, state, series, tag, text, limit, from, oldestFirst } = filter;
   if (ids?.length === 0) return [];
   const rows = await projectRows(db)
     .$if(ids !== undefined, (query) => query.where('projects.id', 'in', ids!))
     .$if(state !== undefined, (query) => query.where('state', '=', state!))
     .$if(series !== undefined, (query) => query.where('series_id', '=', series!))
+    .$if(tag !== undefined, (query) => query.where('projects.id', 'in', bearing(db, tag!)))
     .$if(text !== undefined, (query) => query.where(mentions(text!)))
-    .orderBy('changed_at', 'desc')
-    .orderBy('projects.id', 'desc')
+    .orderBy(oldestFirst ? 'created_at' : 'changed_at', oldestFirst ? 'asc' : 'desc')
+    .orderBy('projects.id', oldestFirst ? 'asc' : 'desc')
     .$if(limit !== undefined, (query) => query.limit(limit!))
+    .$if(from !== undefined, (query) => query.offset(from!))
     .execute();
   return rows.map(toProject);
 }
+
+const bearing = (db: Database, tag: string) =>
+  db
+    .selectFrom('project_tags')
+    .innerJoin('tags', 'tags.id', 'tag_id')
+    .select('project_id')
+    .where('name', '=', tag);
 
 function change(
   db: Database,

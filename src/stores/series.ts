@@ -1,6 +1,9 @@
-/** Projects that belong together. Verbs: `addSeries(db, series)`, `listSeries(db)`, `readSeries(db, id)`, `editSeries(db, id, series)`. */
-import type { Series } from '#core/project/journal.ts';
-import type { Database } from './database.ts';
+/**
+ * Projects that belong together. Verbs: `addSeries(db, series)`, `listSeries(db)`, `browseSeries(db, { from, limit })`,
+ * `readSeries(db, id)`, `editSeries(db, id, series)`.
+ */
+import type { Series, SeriesTold } from '#core/project/journal.ts';
+import { type Database, transact } from './database.ts';
 
 export type NewSeries = Omit<Series, 'id'>;
 
@@ -16,34 +19,58 @@ export const addSeries = (db: Database, { name, note }: NewSeries): Promise<Seri
 export const listSeries = (db: Database): Promise<Series[]> =>
   db.selectFrom('series').selectAll().orderBy('name').execute();
 
-export const readSeries = (db: Database, id: number): Promise<Series | undefined> =>
-  db.selectFrom('series').selectAll().where('id', '=', id).executeTakeFirst();
+/** By name; `from` says how many to pass over. */
+export const browseSeries = (
+  db: Database,
+  { from = 0, limit }: { readonly from?: number; readonly limit: number },
+): Promise<SeriesTold[]> => counted(db).orderBy('name').offset(from).limit(limit).execute();
 
-/** The name stays as it is when another series has it. */
-export const editSeries = (
+export const readSeries = (db: Database, id: number): Promise<SeriesTold | undefined> =>
+  counted(db).where('series.id', '=', id).executeTakeFirst();
+
+/** Undefined where there is none, `taken` where another has that name: nothing is written then. */
+export function editSeries(
   db: Database,
   id: number,
   { name, note }: NewSeries,
-): Promise<Series | undefined> =>
+): Promise<Series | 'taken' | undefined> {
+  return transact(db, async (db) => {
+    const other = await db
+      .selectFrom('series')
+      .select('id')
+      .where('name', '=', name)
+      .where('id', '<>', id)
+      .executeTakeFirst();
+    if (other) return 'taken';
+    return db
+      .updateTable('series')
+      .set({ name, note })
+      .where('id', '=', id)
+      .returningAll()
+      .executeTakeFirst();
+  });
+}
+
+const counted = (db: Database) =>
   db
-    .updateTable('series')
-    .set((by) => ({
-      note,
-      name: by
-        .case()
-        .when(
-          by.exists(
-            by
-              .selectFrom('series as other')
-              .select('other.id')
-              .where('other.name', '=', name)
-              .where('other.id', '<>', id),
-          ),
-        )
-        .then(by.ref('series.name'))
-        .else(name)
-        .end(),
-    }))
-    .where('id', '=', id)
-    .returningAll()
-    .executeTakeFirst();
+    .selectFrom('series')
+    .selectAll('series')
+    .select((by) => [
+      by
+        .selectFrom('projects')
+        .select((by) => by.fn.countAll<number>().as('count'))
+        .whereRef('series_id', '=', 'series.id')
+        .$asScalar()
+        .$notNull()
+        .as('projects'),
+      by
+        .selectFrom('envelopes')
+        .innerJoin('projects', 'projects.id', 'envelopes.project_id')
+        .select((by) => by.fn.countAll<number>().as('count'))
+        .whereRef('series_id', '=', 'series.id')
+        .where('envelopes.state', '=', 'made')
+        .where('cut_id', 'is not', null)
+        .$asScalar()
+        .$notNull()
+        .as('made'),
+    ]);

@@ -33,6 +33,8 @@ export interface Tables {
   plan_ticks: { plan_id: number; step: number };
   spoiled_parts: { id: Generated<number>; plan_id: number; part: string; at: string; wrong: string };
   ready_made: ReadyMadeRow;
+  tags: { id: Generated<number>; name: string };
+  project_tags: { project_id: number; tag_id: number };
   ready_made_movements: ReadyMadeMovementRow;
 }
 

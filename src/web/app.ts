@@ -35,6 +35,7 @@ import { series } from './routes/series.ts';
 import { starts } from './routes/starts.ts';
 import { stash } from './routes/stash.ts';
 import { table } from './routes/table.ts';
+import { tags } from './routes/tags.ts';
 import { templates } from './routes/templates.ts';
 import { tools } from './routes/tools.ts';
 
@@ -68,6 +69,7 @@ export function createApp(services: Services): Hono<Env> {
   for (const one of [projects, making, starts, outcomes, batches]) app.route('/projects', one);
   for (const one of [plans, cutSheets]) app.route('/plans', one);
   app.route('/series', series);
+  app.route('/tags', tags);
   app.route('/paper', paper);
   app.route('/parts', parts);
   app.route('/post', post);

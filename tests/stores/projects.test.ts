@@ -200,7 +200,9 @@ describe('series, cards and settings', () => {
     const winter = (await addSeries(db, { name: 'Winter', note: '' }))!;
     expect(await addSeries(db, { name: 'Winter', note: 'again' })).toBeUndefined();
     const garden = (await addSeries(db, { name: 'Garden', note: '' }))!;
-    expect(await editSeries(db, garden.id, { name: 'Winter', note: 'x' })).toMatchObject({ name: 'Garden' });
+    expect(await editSeries(db, garden.id, { name: 'Winter', note: 'x' })).toBe('taken');
+    expect(await listSeries(db)).toContainEqual(garden);
+    expect(await editSeries(db, 99, { name: 'Nowhere', note: '' })).toBeUndefined();
     expect(await editSeries(db, winter.id, { name: 'Frost', note: 'y' })).toMatchObject({
       name: 'Frost',
       note: 'y',

@@ -3,10 +3,11 @@ import type { FC } from 'hono/jsx';
 import { PROJECT_STATES, type Project, type Series } from '#core/project/journal.ts';
 import type { Design } from '#core/stash/stash.ts';
 import type { JournalQuery } from '#shared/schemas/project.ts';
+import type { Tag, TagUsed } from '#shared/tags.ts';
 import { type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 import { When } from '../common/when.tsx';
-import { SeriesNote } from './series.tsx';
+import { TagLinks } from '../tags/links.tsx';
 import { SmallFront } from './small-front.tsx';
 import { SAY_STATE } from './words.ts';
 
@@ -14,6 +15,7 @@ export interface JournalEntry {
   readonly project: Project;
   /** The paper of its first envelope. */
   readonly design: Design | undefined;
+  readonly tags: readonly Tag[];
 }
 
 export interface JournalView {
@@ -22,6 +24,8 @@ export interface JournalView {
   readonly more: boolean;
   readonly query: JournalQuery;
   readonly series: readonly Series[];
+  /** Those used most. */
+  readonly tags: readonly TagUsed[];
   /** Sets finished, and cards begun that wait for an envelope. */
   readonly sets: { readonly finished: number; readonly waiting: number };
 }
@@ -29,7 +33,6 @@ export interface JournalView {
 interface Forms {
   readonly token: string;
   readonly entry: Entry;
-  readonly seriesEntry: Entry;
 }
 
 export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }) => (
@@ -40,7 +43,10 @@ export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }
     </div>
     <Sets {...view.sets} />
     <Filter {...view} />
-    <SeriesNote series={view.series.find(({ id }) => id === view.query.series)} entry={forms.seriesEntry} />
+    <p class="quiet no-print">
+      <a href="/series">Series</a> · <a href="/tags">Tags</a>
+    </p>
+    <SeriesLine series={view.series.find(({ id }) => id === view.query.series)} />
     <Entries {...view} />
   </div>
 );
@@ -88,7 +94,15 @@ function sayWaiting(waiting: number): string {
     : `, ${waiting} cards wait for their envelopes.`;
 }
 
-const Filter: FC<JournalView> = ({ query, series }) => (
+/** Its overview stands on a page of its own. */
+const SeriesLine: FC<{ series: Series | undefined }> = ({ series }) =>
+  series ? (
+    <p>
+      <a href={`/series/${series.id}`}>{series.name} at a glance</a>
+    </p>
+  ) : null;
+
+const Filter: FC<JournalView> = ({ query, series, tags }) => (
   <form
     method="get"
     action="/projects"
@@ -126,13 +140,32 @@ const Filter: FC<JournalView> = ({ query, series }) => (
         </select>
       </label>
     ) : null}
+    <TagFilter tags={tags} chosen={query.tag} />
     <button type="submit" class="plain small">
       Find
     </button>
   </form>
 );
 
-const EntryTile: FC<JournalEntry> = ({ project, design }) => (
+const TagFilter: FC<{ tags: readonly TagUsed[]; chosen: string | undefined }> = ({ tags, chosen }) => {
+  const names = tags.map(({ name }) => name);
+  const offered = chosen && !names.includes(chosen) ? [chosen, ...names] : names;
+  return offered.length === 0 ? null : (
+    <label>
+      Tag
+      <select name="tag">
+        <option value="">any</option>
+        {offered.map((name) => (
+          <option value={name} selected={name === chosen}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+};
+
+const EntryTile: FC<JournalEntry> = ({ project, design, tags }) => (
   <li>
     <a href={`/projects/${project.id}`} class="entry">
       <span class="entry-picture">
@@ -143,12 +176,13 @@ const EntryTile: FC<JournalEntry> = ({ project, design }) => (
     <p class="quiet">
       {SAY_STATE[project.state]} · <When at={project.finishedAt ?? project.changedAt} />
     </p>
+    <TagLinks tags={tags} />
     {project.lesson ? <p class="lesson-line">{project.lesson}</p> : null}
   </li>
 );
 
 const Nothing: FC<{ query: JournalQuery }> = ({ query }) =>
-  query.q !== '' || query.state || query.series ? (
+  query.q !== '' || query.state || query.series || query.tag ? (
     <p class="lead">
       Nothing like that is written down. <a href="/projects">Show everything</a>
     </p>
@@ -159,10 +193,11 @@ const Nothing: FC<{ query: JournalQuery }> = ({ query }) =>
     </p>
   );
 
-const moreQuery = ({ q, state, series }: JournalQuery, shown: number): string =>
+const moreQuery = ({ q, state, series, tag }: JournalQuery, shown: number): string =>
   new URLSearchParams({
     ...(q !== '' && { q }),
     ...(state && { state }),
     ...(series && { series: `${series}` }),
+    ...(tag && { tag }),
     more: `${shown}`,
   }).toString();

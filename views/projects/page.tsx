@@ -5,6 +5,7 @@ import { When } from '../common/when.tsx';
 import { PostLine } from '../post/post.tsx';
 import { Taken } from '../ready-made/list.tsx';
 import { PartsLine } from '../sets/links.tsx';
+import { TagLinks } from '../tags/links.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
 import { Cuts, JustTaken } from './cuts.tsx';
 import { Envelopes } from './envelopes.tsx';
@@ -20,6 +21,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
   return (
     <article class="project">
       <Heading {...view} />
+      <TagLinks tags={forms.tags} />
       {forms.overtaken ? (
         <p class="caution" role="alert">
           Not undone. {sayOvertaken(forms.overtaken, sayPiece(view.designs, view.offcuts))}
@@ -64,12 +66,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
           </div>
         ) : null}
       </div>
-      <WordsForm
-        project={project}
-        series={forms.series}
-        entry={forms.entry}
-        withLesson={view.next.kind !== 'lesson'}
-      />
+      <WordsForm project={project} {...forms} withLesson={view.next.kind !== 'lesson'} />
     </article>
   );
 };
@@ -89,7 +86,7 @@ const Heading: FC<ProjectView> = ({ full: { project } }) => (
       {project.series ? (
         <>
           {' '}
-          · <a href={`/projects?series=${project.series.id}`}>{project.series.name}</a>
+          · <a href={`/series/${project.series.id}`}>{project.series.name}</a>
         </>
       ) : null}
     </p>

@@ -3,10 +3,11 @@ import type { FC } from 'hono/jsx';
 import { frontDrawing } from '#core/drawing/front.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import { paperInUse, recipeInUse } from '#core/project/in-use.ts';
+import type { Project } from '#core/project/journal.ts';
+import type { Design } from '#core/stash/stash.ts';
 import { Picture } from '../diagrams/picture.tsx';
-import type { JournalEntry } from './journal.tsx';
 
-export const SmallFront: FC<JournalEntry> = ({ project, design }) => {
+export const SmallFront: FC<{ project: Project; design: Design | undefined }> = ({ project, design }) => {
   const recipe = recipeInUse(project);
   if (!recipe) return <IdeaMark />;
   const paper = design && paperInUse(project, recipe, design);

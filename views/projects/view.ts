@@ -6,6 +6,7 @@ import type { Next } from '#core/project/next.ts';
 import type { ReadyMade } from '#core/stash/ready-made.ts';
 import type { Design, Offcut, Overtaken } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
+import type { Tag } from '#shared/tags.ts';
 import type { Entry } from '../common/field.tsx';
 
 export interface ProjectView {
@@ -24,6 +25,9 @@ export interface ProjectView {
 
 export interface ProjectForms {
   readonly series: readonly Series[];
+  readonly tags: readonly Tag[];
+  /** All that she uses, the most used first. */
+  readonly usedTags: readonly Tag[];
   readonly entry: Entry;
   readonly token: string;
   /** Why an undo was refused. */

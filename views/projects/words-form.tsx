@@ -1,21 +1,25 @@
 /** The form for a project's words: title, how many, notes, lesson, series. */
 import type { FC } from 'hono/jsx';
 import type { Project, Series } from '#core/project/journal.ts';
+import type { Tag } from '#shared/tags.ts';
 import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
+import { TagField } from '../tags/field.tsx';
 
-const FIELDS = ['title', 'quantity', 'notes', 'lesson', 'series'];
+const FIELDS = ['title', 'quantity', 'notes', 'lesson', 'series', 'tags'];
 
 interface Props {
   readonly project: Project;
   readonly series: readonly Series[];
+  readonly tags: readonly Tag[];
+  readonly usedTags: readonly Tag[];
   readonly entry: Entry;
   /** Absent where the lesson is asked for elsewhere on the page. */
   readonly withLesson: boolean;
 }
 
-export const WordsForm: FC<Props> = ({ project, series, entry, withLesson }) => (
+export const WordsForm: FC<Props> = ({ project, series, tags, usedTags, entry, withLesson }) => (
   <details id="words" class="no-print" open={entry.problems.length > 0}>
-    <summary>Change title, notes, lesson, series</summary>
+    <summary>Change title, notes, lesson, series, tags</summary>
     <form method="post" action={`/projects/${project.id}`}>
       <input type="hidden" name="_method" value="PUT" />
       <FormProblems entry={entry} fields={FIELDS} />
@@ -37,6 +41,7 @@ export const WordsForm: FC<Props> = ({ project, series, entry, withLesson }) => 
             ))}
           </datalist>
         </div>
+        <TagField tags={tags} usedTags={usedTags} entry={entry} />
       </div>
       <TextArea name="notes" label="Notes" entry={entry} value={project.notes} />
       {withLesson ? (

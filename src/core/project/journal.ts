@@ -22,6 +22,12 @@ export interface Series {
   readonly note: string;
 }
 
+/** With how many projects are in it, and envelopes made of paper. */
+export interface SeriesTold extends Series {
+  readonly projects: number;
+  readonly made: number;
+}
+
 /** `look` is how the print is to lie on the folded envelope. */
 export interface NewProject {
   readonly title: string;

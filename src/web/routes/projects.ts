@@ -16,6 +16,7 @@ import {
 } from '#stores/projects.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
 import { tallySets } from '#stores/sets.ts';
+import { listTags, tagProject, tagsOf } from '#stores/tags.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
 import { ProjectPage } from '#views/projects/page.tsx';
@@ -31,13 +32,14 @@ import { rowId } from '../http/url.ts';
 export const projects = new Hono<Env>();
 
 const SHOWN_AT_ONCE = 48;
+const TAGS_OFFERED = 40;
 
 projects.get('/', (c) => showJournal(c, readQuery(c)));
 
 projects.post('/', async (c) => {
   const typed = await readForm(c);
   const asked = check(newIdea, typed);
-  if (!asked.ok) return showJournal(c, {}, { idea: entryOf(typed, asked.problems) });
+  if (!asked.ok) return showJournal(c, {}, entryOf(typed, asked.problems));
   const at = nowIn(c);
   return once(c, typed, async (db) => {
     const project = await createProject(db, { title: asked.value.title }, at);
@@ -56,6 +58,7 @@ projects.put('/:id', async (c) => {
   const at = nowIn(c);
   const edited = await transact(c.get('db'), async (db) => {
     if (!(await readProject(db, id))) return undefined;
+    if (asked.value.tags && typed.tags !== undefined) await tagProject(db, id, asked.value.tags);
     return editProject(db, id, await changesIn(db, asked.value, typed), at);
   });
   return edited ? goTo(c, `/projects/${id}`) : notFound(c);
@@ -83,7 +86,16 @@ export async function showProject(
 ): Promise<Response> {
   const view = id === undefined ? undefined : await readProjectView(c, id);
   if (!view) return notFound(c);
-  const forms = { series: await listSeries(c.get('db')), entry, token: newToken(c), overtaken };
+  const db = c.get('db');
+  const { id: project } = view.full.project;
+  const forms = {
+    series: await listSeries(db),
+    tags: (await tagsOf(db, [project])).get(project) ?? [],
+    usedTags: await listTags(db, { often: true, limit: TAGS_OFFERED }),
+    entry,
+    token: newToken(c),
+    overtaken,
+  };
   return reply(c, {
     title: view.full.project.title,
     section: 'journal',
@@ -92,18 +104,13 @@ export async function showProject(
   });
 }
 
-export async function showJournal(
-  c: Request,
-  asked: Typed,
-  { idea = BLANK_ENTRY, series = BLANK_ENTRY }: { idea?: Entry; series?: Entry } = {},
-): Promise<Response> {
+async function showJournal(c: Request, asked: Typed, idea: Entry = BLANK_ENTRY): Promise<Response> {
   const view = await readJournal(c.get('db'), asked);
-  const refused = [idea, series].some(({ problems }) => problems.length > 0);
   return reply(c, {
     title: 'Journal',
     section: 'journal',
-    status: refused ? 422 : 200,
-    body: jsx(Journal, { view, forms: { token: newToken(c), entry: idea, seriesEntry: series } }),
+    status: statusOf(idea),
+    body: jsx(Journal, { view, forms: { token: newToken(c), entry: idea } }),
     fragment: jsx(Entries, view),
   });
 }
@@ -115,26 +122,33 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
   const found = await listProjects(db, {
     ...(query.state && { state: query.state }),
     ...(query.series && { series: query.series }),
+    ...(query.tag && { tag: query.tag }),
     ...(query.q.trim() !== '' && { text: query.q.trim() }),
     limit: limit + 1,
   });
   const shown = found.slice(0, limit);
-  const designs = await firstDesigns(
-    db,
-    shown.map(({ id }) => id),
-  );
+  const ids = shown.map(({ id }) => id);
+  const designs = await firstDesigns(db, ids);
+  const tags = await tagsOf(db, ids);
   return {
-    entries: shown.map((project) => ({ project, design: designs.get(project.id) })),
+    entries: shown.map((project) => ({
+      project,
+      design: designs.get(project.id),
+      tags: tags.get(project.id) ?? [],
+    })),
     sets: await tallySets(db),
     more: found.length > limit,
     query,
     series: await listSeries(db),
+    tags: await listTags(db, { often: true, limit: TAGS_OFFERED }),
   };
 }
 
 /** Only what was sent is changed; a series is named, and begun when there is none of that name. */
 async function changesIn(db: Database, words: ProjectWords, typed: Typed): Promise<Partial<NewProject>> {
-  const sent = Object.entries(words).filter(([name]) => name in typed && name !== 'series');
+  const sent = Object.entries(words).filter(
+    ([name]) => name in typed && name !== 'series' && name !== 'tags',
+  );
   const series = typed.series === undefined ? {} : { series: await seriesNamed(db, words.series ?? '') };
   return { ...Object.fromEntries(sent), ...series };
 }

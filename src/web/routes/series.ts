@@ -1,35 +1,64 @@
-/** Series: their name and note. Their projects are shown by the journal. */
+/** Series: the list of them, one at a glance with its projects in order, its name and note. */
 import { Hono } from 'hono';
-import type { Series } from '#core/project/journal.ts';
-import { seriesWords } from '#shared/schemas/project.ts';
-import { editSeries, readSeries } from '#stores/series.ts';
+import { jsx } from 'hono/jsx';
+import type { SeriesTold } from '#core/project/journal.ts';
+import { pageQuery, seriesWords } from '#shared/schemas/project.ts';
+import { browseSeries, editSeries, readSeries } from '#stores/series.ts';
+import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
+import { SeriesList } from '#views/series/list.tsx';
+import { SeriesPage } from '#views/series/page.tsx';
+import { readSeriesProjects } from '../gather/series-projects.ts';
 import type { Env, Request } from '../http/env.ts';
-import { check, entryOf, readForm } from '../http/form.ts';
+import { check, entryOf, readForm, readQuery, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
-import { goTo } from '../http/reply.ts';
+import { goTo, reply } from '../http/reply.ts';
 import { rowIn } from '../http/url.ts';
-import { showJournal } from './projects.ts';
 
 export const series = new Hono<Env>();
 
+const SERIES_AT_ONCE = 40;
+const PROJECTS_AT_ONCE = 24;
+
+series.get('/', async (c) => {
+  const from = pageFrom(c);
+  const found = await browseSeries(c.get('db'), { from, limit: SERIES_AT_ONCE + 1 });
+  const pages = { address: '/series', from, size: SERIES_AT_ONCE, more: found.length > SERIES_AT_ONCE };
+  const body = jsx(SeriesList, { series: found.slice(0, SERIES_AT_ONCE), pages });
+  return reply(c, { title: 'Series', section: 'journal', body });
+});
+
 series.get('/:id', async (c) => {
-  const found = await seriesIn(c);
-  return found ? goTo(c, `/projects?series=${found.id}`) : notFound(c);
+  const found = await rowIn(c, readSeries);
+  return found ? showSeries(c, found, BLANK_ENTRY) : notFound(c);
 });
 
 series.put('/:id', async (c) => {
-  const found = await seriesIn(c);
+  const found = await rowIn(c, readSeries);
   if (!found) return notFound(c);
-  const { id } = found;
   const typed = await readForm(c);
   const asked = check(seriesWords, typed);
-  if (!asked.ok) {
-    return showJournal(c, { series: `${id}` }, { series: entryOf(typed, asked.problems) });
-  }
-  const edited = await editSeries(c.get('db'), id, asked.value);
-  if (edited?.name === asked.value.name) return goTo(c, `/projects?series=${id}`);
-  const problems = [{ field: 'name', message: 'Another series has this name already.' }];
-  return showJournal(c, { series: `${id}` }, { series: entryOf(typed, problems) });
+  if (!asked.ok) return showSeries(c, found, entryOf(typed, asked.problems));
+  const edited = await editSeries(c.get('db'), found.id, asked.value);
+  if (edited !== 'taken') return goTo(c, `/series/${found.id}`);
+  const problem = { field: 'name', message: 'Another series has this name already.' };
+  return showSeries(c, found, entryOf(typed, [problem]));
 });
 
-const seriesIn = (c: Request): Promise<Series | undefined> => rowIn(c, readSeries);
+async function showSeries(c: Request, series: SeriesTold, entry: Entry): Promise<Response> {
+  const from = pageFrom(c);
+  const projects = await readSeriesProjects(c.get('db'), series.id, { from, limit: PROJECTS_AT_ONCE });
+  const pages = {
+    address: `/series/${series.id}`,
+    from,
+    size: PROJECTS_AT_ONCE,
+    more: series.projects > from + projects.length,
+  };
+  return reply(c, {
+    title: series.name,
+    section: 'journal',
+    status: statusOf(entry),
+    body: jsx(SeriesPage, { series, projects, pages, entry, units: c.get('units') }),
+  });
+}
+
+const pageFrom = (c: Request): number => pageQuery.parse(readQuery(c)).from;

@@ -46,7 +46,7 @@ describe('the journal', () => {
       expect(shown).not.toContain('Thank you, neighbours');
     }
     expect(await page('/projects?q=nowhere')).toContain('Nothing like that is written down');
-    expect(await page(`/projects?series=${spring.id}`)).toContain('Pale paper only.');
+    expect(await page(`/projects?series=${spring.id}`)).toContain(`href="/series/${spring.id}"`);
   });
 
   test('takes a query that makes no sense for none', async () => {
@@ -255,6 +255,8 @@ describe('a project’s words', () => {
     ['quantity', 'many'],
     ['lesson', 'x'.repeat(601)],
     ['series', 'x'.repeat(81)],
+    ['tags', 'x'.repeat(41)],
+    ['tags', [...'abcdefghijklm'].join(',')],
   ])('%s “%s” is refused beside the field, the rest kept as typed', async (field, typed) => {
     const { id } = await createProject(app.db, { title: 'Jam tags' }, later(1));
     const before = await readProject(app.db, id);
@@ -283,30 +285,4 @@ test('a project is called finished, and taken up again', async () => {
   await app.post(`/projects/${project}/finish`, { _method: 'DELETE' });
   expect((await readProject(app.db, project))!.state).toBe('cut');
   expect((await app.post('/projects/999/finish', {})).status).toBe(404);
-});
-
-describe('a series', () => {
-  test('is renamed and noted, and leads to its projects', async () => {
-    const { id } = (await addSeries(app.db, { name: 'Spring', note: '' }))!;
-    const answer = await app.post(`/series/${id}`, { _method: 'PUT', name: 'Early spring', note: 'Pale.' });
-    expect(answer.headers.get('Location')).toBe(`/projects?series=${id}`);
-    expect(await listSeries(app.db)).toEqual([{ id, name: 'Early spring', note: 'Pale.' }]);
-    expect((await app.get(`/series/${id}`)).headers.get('Location')).toBe(`/projects?series=${id}`);
-  });
-
-  test.each([
-    ['Autumn', 'Another series has this name already.'],
-    ['', 'Give it a name.'],
-  ])('can’t be called “%s”', async (name, message) => {
-    const { id } = (await addSeries(app.db, { name: 'Spring', note: '' }))!;
-    await addSeries(app.db, { name: 'Autumn', note: '' });
-    const answer = await app.post(`/series/${id}`, { _method: 'PUT', name });
-    expect(answer.status).toBe(422);
-    expect(await answer.text()).toContain(message);
-  });
-
-  test('that never was is not here', async () => {
-    expect((await app.get('/series/9')).status).toBe(404);
-    expect((await app.post('/series/9', { _method: 'PUT', name: 'Ghost' })).status).toBe(404);
-  });
 });
