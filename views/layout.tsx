@@ -13,13 +13,21 @@ const PLACES: readonly { section: Section; href: string; name: string }[] = [
 
 const HTMX = JSON.stringify({ includeIndicatorCSS: false, metaCharacter: '-', defaultSwap: 'outerHTML' });
 
+/** The addresses of what every page loads. */
+interface Assets {
+  readonly style: string;
+  readonly scripts: readonly string[];
+  readonly icon: string;
+  readonly fonts: readonly string[];
+}
+
 interface Props {
   readonly title: string;
   readonly section: Section | undefined;
-  readonly path: string;
+  readonly assets: Assets;
 }
 
-export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, children }) => (
+export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, children }) => (
   <html lang="en">
     <head>
       <meta charset="utf-8" />
@@ -27,15 +35,14 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, children 
       <meta name="color-scheme" content="light" />
       <meta name="htmx-config" content={HTMX} />
       <title>{title === 'Creasebook' ? title : `${title} · Creasebook`}</title>
-      <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
-      <link rel="stylesheet" href="/assets/creasebook.css" />
-      <link rel="stylesheet" href="/assets/diagrams.css" />
-      <link rel="stylesheet" href="/assets/journal.css" />
-      <link rel="stylesheet" href="/assets/stash.css" />
-      <link rel="stylesheet" href="/assets/plans.css" />
-      <link rel="stylesheet" href="/assets/sets.css" />
-      <link rel="stylesheet" href="/assets/filling.css" />
-      <script src="/assets/htmx.js" defer></script>
+      {assets.fonts.map((href) => (
+        <link rel="preload" href={href} as="font" type="font/woff2" crossorigin="anonymous" />
+      ))}
+      <link rel="icon" href={assets.icon} type="image/svg+xml" />
+      <link rel="stylesheet" href={assets.style} />
+      {assets.scripts.map((src) => (
+        <script src={src} defer></script>
+      ))}
     </head>
     <body>
       <a class="skip" href="#main">

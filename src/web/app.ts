@@ -1,6 +1,7 @@
 /** Puts the routers together behind the doors of security.ts, and answers what goes wrong. Knows no resource. */
 
 import { Hono } from 'hono';
+import { compress } from 'hono/compress';
 import { HTTPException } from 'hono/http-exception';
 import { jsx } from 'hono/jsx';
 import type { Planning } from '#core/cutting/planner.ts';
@@ -42,6 +43,7 @@ import { tools } from './routes/tools.ts';
 export function createApp(services: Services): Hono<Env> {
   const app = new Hono<Env>();
   guard(app, services.hosts);
+  app.use(compress());
   app.route('/assets', assets);
   const plannings = new Map<number, Planning>();
   app.use(async (c, next) => {

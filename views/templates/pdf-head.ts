@@ -2,7 +2,7 @@
 import { MARGIN, OVERLAP } from '#core/drawing/tiling.ts';
 import { inches, millimetres, printLength, type Units } from '#shared/length.ts';
 import type { TemplatePage } from './pdf.ts';
-import { FAINT, FIGURES, INK, points, typed, WIDTH } from './pdf-ink.ts';
+import { FAINT, FIGURES, INK, points, WIDTH } from './pdf-ink.ts';
 
 /** Bars at the left, words at the right; below the bars how to join the pages, where there are several. */
 export function drawHead(doc: PDFKit.PDFDocument, page: TemplatePage, units: Units): void {
@@ -48,7 +48,7 @@ function drawWords(doc: PDFKit.PDFDocument, { template, tiling, tile, before, to
   const number = before + tile.row * tiling.columns + tile.column + 1;
   const title = total === 1 ? template.name : `${template.name} · page ${number} of ${total}`;
   const set = { features: FIGURES, lineBreak: false };
-  doc.fillColor(INK).fontSize(TITLE).text(typed(title), left, EDGE, set);
+  doc.fillColor(INK).fontSize(TITLE).text(title, left, EDGE, set);
   paragraph(doc, [template.words, ...SAYINGS].join(' '), { left, top: EDGE + TITLE + 4, width });
 }
 
@@ -65,7 +65,7 @@ function paragraph(
 ): void {
   doc.fillColor(INK).fontSize(TYPE);
   const lineGap = LINE - doc.currentLineHeight(true);
-  doc.text(typed(text), left, top, { width, features: FIGURES, lineGap });
+  doc.text(text, left, top, { width, features: FIGURES, lineGap });
 }
 
 const MAP_HEIGHT = points(millimetres(7));

@@ -1,4 +1,4 @@
-/** What the pages of a PDF share: points, inks, widths and text as the font can set it. Knows no drawing. */
+/** What the pages of a PDF share: points, inks, widths. Knows no drawing. */
 import { toInches } from '#shared/length.ts';
 
 /** Points of 1/72 in from plain numbers of 25 nm. */
@@ -17,13 +17,3 @@ export const WIDTH = { cut: 0.6, score: 0.6, faint: 0.4, bar: 0.6 } as const;
 
 /** Figures that stand as high as capitals. */
 export const FIGURES: PDFKit.Mixins.TextOptions['features'] = ['lnum'];
-
-const HAIR_SPACE = '\u200a';
-
-/** Fractions spelt out with a fraction bar, which the font sets as one; other signs that it lacks, by common ones. */
-export const typed = (text: string): string =>
-  text
-    .replace(/(\d?)([\u00bc-\u00be\u2150-\u215e]|[⁰¹²³⁴-⁹]+⁄[₀-₉]+)/g, (_, whole: string, fraction: string) =>
-      [whole, fraction.normalize('NFKD')].filter(Boolean).join(HAIR_SPACE),
-    )
-    .replaceAll('≈', '~');

@@ -11,7 +11,7 @@ import type { Polygon } from '#core/geometry/point.ts';
 import { millimetres, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import { drawHead } from './pdf-head.ts';
-import { FAINT, FIGURES, INK, PALE, points, TINT, typed, WIDTH } from './pdf-ink.ts';
+import { FAINT, FIGURES, INK, PALE, points, TINT, WIDTH } from './pdf-ink.ts';
 
 export interface Printing {
   readonly paper: Size;
@@ -145,11 +145,10 @@ function holds(tile: Tile, { at, text, size, turn }: Inscription): boolean {
 }
 
 function drawLabel(doc: PDFKit.PDFDocument, { at, text, size, turn }: Inscription): void {
-  const words = typed(text);
   const set = { lineBreak: false, features: FIGURES };
   doc.save().translate(points(at.x), points(at.y)).rotate(turn);
   doc.fontSize(points(size)).fillColor(FAINT);
-  doc.text(words, -doc.widthOfString(words, set) / 2, 0, { ...set, baseline: 'middle' });
+  doc.text(text, -doc.widthOfString(text, set) / 2, 0, { ...set, baseline: 'middle' });
   doc.restore();
 }
 

@@ -1,38 +1,107 @@
-/** The few files that pages load: our styles and mark, the fonts, htmx. Anything not in this list is not served. */
-import { readFileSync } from 'node:fs';
+/**
+ * The few files that pages load: one style sheet, the mark, the fonts, htmx. An address carries what its file holds, so that a
+ * browser may keep it for ever; each is packed once, when first asked for. Anything not listed is not served.
+ */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
-import { Hono } from 'hono';
+import { promisify } from 'node:util';
+import { brotliCompress, gzip } from 'node:zlib';
+import { type Context, Hono } from 'hono';
+import { accepts } from 'hono/accepts';
 import type { Env } from './env.ts';
 
-const require = createRequire(import.meta.url);
-const own = (name: string): string =>
-  fileURLToPath(new URL(`../../../views/assets/${name}`, import.meta.url));
-const font = (family: string, file: string): string =>
-  require.resolve(`@fontsource/${family}/files/${family}-latin-${file}.woff2`);
+interface Asset {
+  readonly href: string;
+  readonly type: string;
+  readonly body: Uint8Array<ArrayBuffer>;
+}
 
-const FILES: Record<string, { path: string; type: string }> = {
-  'creasebook.css': { path: own('creasebook.css'), type: 'text/css; charset=utf-8' },
-  'diagrams.css': { path: own('diagrams.css'), type: 'text/css; charset=utf-8' },
-  'stash.css': { path: own('stash.css'), type: 'text/css; charset=utf-8' },
-  'sets.css': { path: own('sets.css'), type: 'text/css; charset=utf-8' },
-  'journal.css': { path: own('journal.css'), type: 'text/css; charset=utf-8' },
-  'plans.css': { path: own('plans.css'), type: 'text/css; charset=utf-8' },
-  'filling.css': { path: own('filling.css'), type: 'text/css; charset=utf-8' },
-  'mark.svg': { path: own('mark.svg'), type: 'image/svg+xml' },
-  'htmx.js': { path: require.resolve('htmx.org/dist/htmx.min.js'), type: 'text/javascript; charset=utf-8' },
-  'serif-500.woff2': { path: font('alegreya', '500-normal'), type: 'font/woff2' },
-  'serif-700.woff2': { path: font('alegreya', '700-normal'), type: 'font/woff2' },
-  'serif-400-italic.woff2': { path: font('alegreya', '400-italic'), type: 'font/woff2' },
-  'sans-400.woff2': { path: font('alegreya-sans', '400-normal'), type: 'font/woff2' },
-  'sans-700.woff2': { path: font('alegreya-sans', '700-normal'), type: 'font/woff2' },
+const require = createRequire(import.meta.url);
+const OWN = new URL('../../../views/assets/', import.meta.url);
+const SHEETS = ['creasebook', 'diagrams', 'journal', 'stash', 'plans', 'sets', 'filling'];
+
+const own = (name: string): Buffer => readFileSync(new URL(name, OWN));
+
+function asset(name: string, type: string, content: Buffer | string): Asset {
+  const body = new Uint8Array(Buffer.from(content));
+  const held = createHash('sha256').update(body).digest('base64url').slice(0, 12);
+  return { href: `/assets/${held}/${name}`, type, body };
+}
+
+const FONTS = readdirSync(new URL('fonts', OWN))
+  .filter((file) => file.endsWith('.woff2'))
+  .map((file) => asset(file, 'font/woff2', own(`fonts/${file}`)));
+
+const fontHref = (name: string): string => FONTS.find(({ href }) => href.endsWith(`/${name}`))!.href;
+
+const STYLE = asset(
+  'creasebook.css',
+  'text/css; charset=utf-8',
+  SHEETS.map((name) => own(`${name}.css`).toString())
+    .join('\n')
+    .replace(/url\("fonts\/([^"]+)"\)/g, (_, name: string) => `url("${fontHref(name)}")`),
+);
+const HTMX = asset(
+  'htmx.js',
+  'text/javascript; charset=utf-8',
+  readFileSync(require.resolve('htmx.org/dist/htmx.min.js')),
+);
+const MARK = asset('mark.svg', 'image/svg+xml', own('mark.svg'));
+
+/** Where a page finds what it loads; the fonts are those of nearly every first screen. */
+export const assetHrefs = {
+  style: STYLE.href,
+  scripts: [HTMX.href],
+  icon: MARK.href,
+  fonts: ['sans-400.woff2', 'sans-700.woff2', 'serif-700.woff2'].map(fontHref),
 };
+
+const KEPT_FOR_EVER = 'public, max-age=31536000, immutable';
 
 export const assets = new Hono<Env>();
 
-for (const [name, file] of Object.entries(FILES)) {
-  const body = readFileSync(file.path);
-  assets.get(`/${name}`, (c) =>
-    c.body(body, 200, { 'Content-Type': file.type, 'Cache-Control': 'max-age=3600' }),
-  );
+for (const one of [STYLE, HTMX, MARK, ...FONTS]) {
+  const packed = packer(one);
+  assets.get(one.href.slice('/assets'.length), async (c) => {
+    const { encoding, body } = await packed(c);
+    c.header('Vary', 'Accept-Encoding');
+    if (encoding) c.header('Content-Encoding', encoding);
+    return c.body(body, 200, { 'Content-Type': one.type, 'Cache-Control': KEPT_FOR_EVER });
+  });
 }
+
+const PACKERS = {
+  br: promisify<Uint8Array, Buffer>(brotliCompress),
+  gzip: promisify<Uint8Array, Buffer>(gzip),
+};
+
+type Encoding = keyof typeof PACKERS;
+
+interface Packed {
+  readonly encoding?: Encoding;
+  readonly body: Uint8Array<ArrayBuffer>;
+}
+
+/** Fonts are packed already. */
+function packer({ type, body }: Asset): (c: Context) => Promise<Packed> {
+  const kept = new Map<Encoding, Promise<Uint8Array<ArrayBuffer>>>();
+  return async (c) => {
+    const encoding = type === 'font/woff2' ? undefined : smallest(c);
+    if (!encoding) return { body };
+    const packing = kept.get(encoding) ?? PACKERS[encoding](body).then((bytes) => new Uint8Array(bytes));
+    kept.set(encoding, packing);
+    return { encoding, body: await packing };
+  };
+}
+
+const smallest = (c: Context): Encoding | undefined => {
+  const wanted = accepts(c, {
+    header: 'Accept-Encoding',
+    supports: ['br', 'gzip'],
+    default: '',
+    match: (asked, { supports }) =>
+      supports.find((one) => asked.some(({ type, q }) => type === one && q > 0)) ?? '',
+  });
+  return wanted === 'br' || wanted === 'gzip' ? wanted : undefined;
+};

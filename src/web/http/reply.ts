@@ -4,6 +4,7 @@ import type { Child } from 'hono/jsx';
 import { jsx } from 'hono/jsx';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import { Layout, type Section } from '#views/layout.tsx';
+import { assetHrefs } from './assets.ts';
 import type { Request } from './env.ts';
 
 interface Page {
@@ -20,7 +21,7 @@ export function reply(c: Request, page: Page): Response | Promise<Response> {
   c.header('Cache-Control', 'no-store');
   const status = page.status ?? 200;
   if (wantsFragment(c)) return c.html(text(page.fragment ?? page.body), status);
-  const props = { title: page.title, section: page.section, path: c.req.path };
+  const props = { title: page.title, section: page.section, assets: assetHrefs };
   return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
 }
 

@@ -1,6 +1,5 @@
 /** True-size templates as files: of an envelope asked for, of a project’s, and of the parts of a set. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { Hono } from 'hono';
 import { envelopeTemplates, partTemplate, type Template } from '#core/drawing/template.ts';
 import { PAPERS, type PaperName } from '#core/drawing/tiling.ts';
@@ -66,11 +65,7 @@ async function sendTemplates(c: Request, made: readonly Template[], name: string
 }
 
 /** WOFF, since pdfkit's font reader fails on parts of a WOFF2 font. */
-const FONT = readFileSync(
-  createRequire(import.meta.url).resolve(
-    '@fontsource/alegreya-sans/files/alegreya-sans-latin-400-normal.woff',
-  ),
-);
+const FONT = readFileSync(new URL('../../../views/assets/fonts/sans-400.woff', import.meta.url));
 
 const download = (
   c: Request,

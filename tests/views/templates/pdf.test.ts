@@ -1,6 +1,5 @@
 /** Prints templates and measures the paper: bars, square, notch and overlap have to be right to a tenth of a millimetre. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { envelopeTemplates } from '#core/drawing/template.ts';
 import { HEAD, MARGIN, PAPERS, type PaperName, tilingOf } from '#core/drawing/tiling.ts';
@@ -11,11 +10,7 @@ import { canPrint, type Printed, printed } from '#tests/support/printed.ts';
 import { templatePdf } from '#views/templates/pdf.ts';
 
 const INCHES: Units = { unit: 'in', step: 16 };
-const FONT = readFileSync(
-  createRequire(import.meta.url).resolve(
-    '@fontsource/alegreya-sans/files/alegreya-sans-latin-400-normal.woff',
-  ),
-);
+const FONT = readFileSync(new URL('../../../views/assets/fonts/sans-400.woff', import.meta.url));
 /** In millimetres. */
 const TOLERANCE = 0.1;
 const PAPER_NAMES = Object.keys(PAPERS) as PaperName[];
