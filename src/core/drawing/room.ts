@@ -59,5 +59,5 @@ function distanceToSide({ x, y }: Point, { from, to }: Line): number {
   const [across, down] = [to.x - from.x, to.y - from.y];
   const along = ((x - from.x) * across + (y - from.y) * down) / (across * across + down * down || 1);
   const share = Math.min(1, Math.max(0, along));
-  return Math.sqrt((x - from.x - share * across) ** 2 + (y - from.y - share * down) ** 2);
+  return Math.hypot(x - (from.x + share * across), y - (from.y + share * down));
 }
