@@ -52,20 +52,18 @@ export const fillingForm = (units: Units): z.ZodType<FillingTyped> =>
         context.addIssue({ code: 'custom', message: issue.message, path: [...path, ...issue.path] });
       return read.success ? [read.data] : [];
     };
+    const under = byRow(typed);
     const goals = take(z.object({ goal: choiceField(FILL_GOALS, 'area') }), typed, []);
     const goal = goals[0]?.goal ?? 'area';
+    const [amount, part] = [amountForm(goal), partForm(units, goal)];
     const rows = partsIn(typed).filter((row) => isFilled(typed, row));
     if (rows.length > MOST_PARTS) context.addIssue({ code: 'custom', message: TOO_MANY, path: ['parts'] });
     return {
       goal,
       own: ticks(typed).flatMap(({ of, card }) =>
-        take(amountForm(goal), under(typed, `${of}.${card}`), [of, card]).map((amount) => ({
-          of,
-          card,
-          ...amount,
-        })),
+        take(amount, under(`${of}.${card}`), [of, card]).map((asked) => ({ of, card, ...asked })),
       ),
-      parts: rows.flatMap((row) => take(partForm(units, goal), under(typed, `parts.${row}`), ['parts', row])),
+      parts: rows.flatMap((row) => take(part, under(`parts.${row}`), ['parts', row])),
     };
   });
 
@@ -100,10 +98,14 @@ const ticks = (typed: Typed): { of: OwnTyped['of']; card: number }[] =>
     return of && card !== undefined && typed[name] === 'on' ? [{ of, card }] : [];
   });
 
-/** The fields below a name: `parts.2` gives `width`, `height` … of that row. */
-const under = (typed: Typed, name: string): Typed =>
-  Object.fromEntries(
-    Object.entries(typed).flatMap(([field, value]) =>
-      field.startsWith(`${name}.`) ? [[field.slice(name.length + 1), value]] : [],
-    ),
-  );
+/** Gathers the fields below each name once: `parts.2` gives `width`, `height` … of that row. */
+function byRow(typed: Typed): (name: string) => Typed {
+  const rows = new Map<string, Record<string, string>>();
+  for (const [name, value] of Object.entries(typed)) {
+    const dot = name.lastIndexOf('.');
+    const row = rows.get(name.slice(0, dot)) ?? {};
+    row[name.slice(dot + 1)] = value;
+    rows.set(name.slice(0, dot), row);
+  }
+  return (name) => rows.get(name) ?? {};
+}

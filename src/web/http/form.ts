@@ -10,6 +10,8 @@ import type { Request } from './env.ts';
 export type Typed = Readonly<Record<string, string>>;
 
 const TWICE = '\u0000twice';
+/** As long as the notes of a project, the longest of all. */
+const LONGEST_FIELD = 4000;
 
 export async function readForm(c: Request): Promise<Typed> {
   return single(new URLSearchParams(await formPairs(c)));
@@ -17,15 +19,10 @@ export async function readForm(c: Request): Promise<Typed> {
 
 export const readQuery = (c: Request): Typed => single(new URL(c.req.url).searchParams);
 
-/** All problems at once, each beside its field. */
+/** All problems at once, each beside its field. What came twice or is too long for any field is not read at all. */
 export function check<T>(schema: z.ZodType<T>, typed: Typed): Checked<T> {
-  const twice = Object.entries(typed).filter(([, value]) => value === TWICE);
-  if (twice.length > 0) {
-    return {
-      ok: false,
-      problems: twice.map(([field]) => ({ field, message: 'This came twice. Fill it in once.' })),
-    };
-  }
+  const unread = Object.entries(typed).flatMap(([field, value]) => unreadable(field, value));
+  if (unread.length > 0) return { ok: false, problems: unread };
   const read = schema.safeParse(typed);
   if (read.success) return accept(read.data);
   return { ok: false, problems: read.error.issues.map(toProblem) };
@@ -52,6 +49,15 @@ export function tellRounding(entry: Entry, names: readonly string[], units: Unit
   return { ...entry, notes: Object.fromEntries(notes) };
 }
 
+function unreadable(field: string, value: string): Problem[] {
+  if (value === TWICE) return [{ field, message: 'This came twice. Fill it in once.' }];
+  if (value.length <= LONGEST_FIELD) return [];
+  const [long, most] = [value.length, LONGEST_FIELD].map((one) => one.toLocaleString('en'));
+  return [
+    { field, message: `That is ${long} characters, and nothing here takes more than ${most}. Shorten it.` },
+  ];
+}
+
 const toProblem = (issue: z.core.$ZodIssue): Problem => ({
   field: issue.path.join('.'),
   message: issue.message,
@@ -67,7 +73,7 @@ function single(pairs: URLSearchParams): Typed {
   const typed: Record<string, string> = {};
   for (const [name, text] of pairs) {
     const value = text.replaceAll('\u0000', '');
-    typed[name] = name in typed && typed[name] !== value ? TWICE : value;
+    typed[name] = Object.hasOwn(typed, name) && typed[name] !== value ? TWICE : value;
   }
   return typed;
 }
