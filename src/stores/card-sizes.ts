@@ -1,6 +1,6 @@
 /**
  * The maker's own drawn cards. Verbs: `addCardSize(db, card)`, `listCardSizes(db)`, `readCardSize(db, id)`,
- * `editCardSize(db, id, card)`, `removeCardSize(db, id)`.
+ * `editCardSize(db, id, card)`. They are put away in put-away.ts.
  */
 import type { CardSize } from '#core/project/journal.ts';
 import type { Database } from './database.ts';
@@ -14,15 +14,15 @@ export async function addCardSize(
   return db
     .insertInto('card_sizes')
     .values({ name, width, height, bulk })
-    .returningAll()
+    .returning(COLUMNS)
     .executeTakeFirstOrThrow();
 }
 
 export const listCardSizes = (db: Database): Promise<CardSize[]> =>
-  db.selectFrom('card_sizes').selectAll().orderBy('id').execute();
+  db.selectFrom('card_sizes').select(COLUMNS).where('put_away_at', 'is', null).orderBy('id').execute();
 
 export const readCardSize = (db: Database, id: number): Promise<CardSize | undefined> =>
-  db.selectFrom('card_sizes').selectAll().where('id', '=', id).executeTakeFirst();
+  db.selectFrom('card_sizes').select(COLUMNS).where('id', '=', id).executeTakeFirst();
 
 export const editCardSize = (
   db: Database,
@@ -33,11 +33,7 @@ export const editCardSize = (
     .updateTable('card_sizes')
     .set({ name, width, height, bulk })
     .where('id', '=', id)
-    .returningAll()
+    .returning(COLUMNS)
     .executeTakeFirst();
 
-/** Whether there was one to remove. */
-export async function removeCardSize(db: Database, id: number): Promise<boolean> {
-  const { numDeletedRows } = await db.deleteFrom('card_sizes').where('id', '=', id).executeTakeFirst();
-  return numDeletedRows > 0n;
-}
+const COLUMNS = ['id', 'name', 'width', 'height', 'bulk'] as const;

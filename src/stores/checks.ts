@@ -3,6 +3,7 @@
  * with what fails, in plain words, and `countRows(db)`, how much was checked; they change nothing.
  */
 import { sql } from 'kysely';
+import { checkAway } from './checks-away.ts';
 import { checkJournal } from './checks-journal.ts';
 import { checkLedger } from './checks-ledger.ts';
 import { checkPads } from './checks-pads.ts';
@@ -11,7 +12,7 @@ import { checkReadyMade } from './checks-ready-made.ts';
 import type { Database } from './database.ts';
 
 export async function checkData(db: Database): Promise<string[]> {
-  const checks = [checkFile, checkPads, checkLedger, checkJournal, checkPlans, checkReadyMade];
+  const checks = [checkFile, checkPads, checkLedger, checkJournal, checkPlans, checkReadyMade, checkAway];
   const failures: string[] = [];
   for (const check of checks) failures.push(...(await check(db)));
   return failures;

@@ -17,6 +17,8 @@ export interface DesignFilter {
   readonly left?: boolean;
   /** Only those with sheets or offcuts left. */
   readonly onShelf?: boolean;
+  /** Also those put away, by themselves or with their pad; those that `ids` name are always found. */
+  readonly away?: boolean;
 }
 
 /** With the sheets bought, 0 for a design of which only offcuts are left. Undefined when there is no such pad. */
@@ -41,7 +43,7 @@ export function addDesign(
 /** In the order in which they were added. */
 export async function listDesigns(
   db: Database,
-  { pad, ids, left, onShelf }: DesignFilter = {},
+  { pad, ids, left, onShelf, away = ids !== undefined }: DesignFilter = {},
 ): Promise<Design[]> {
   if (ids?.length === 0) return [];
   const rows = await db
@@ -49,6 +51,8 @@ export async function listDesigns(
     .innerJoin('pads', 'pads.id', 'designs.pad_id')
     .selectAll('designs')
     .select(PAD_COLUMNS)
+    .$if(!away, (query) => query.where('designs.put_away_at', 'is', null))
+    .$if(!away && pad === undefined, (query) => query.where('pads.put_away_at', 'is', null))
     .$if(pad !== undefined, (query) => query.where('pad_id', '=', pad!))
     .$if(ids !== undefined, (query) => query.where('designs.id', 'in', ids!))
     .$if(left === true, (query) => query.where('sheets', '>', 0))
@@ -80,6 +84,14 @@ export async function editDesign(db: Database, id: number, design: NewDesign): P
   await db.updateTable('designs').set(toRow(design)).where('id', '=', id).execute();
   return readDesign(db, id);
 }
+
+/** Put away, by themselves or with their pad: what is left of them is not to be searched. */
+export const designsAway = (db: Database) =>
+  db
+    .selectFrom('designs')
+    .innerJoin('pads', 'pads.id', 'designs.pad_id')
+    .where((by) => by.or([by('designs.put_away_at', 'is not', null), by('pads.put_away_at', 'is not', null)]))
+    .select('designs.id');
 
 /** Of the pad beside its design: what both have bears another name here. */
 const PAD_COLUMNS = [

@@ -12,7 +12,7 @@ import {
   observationIn,
   type Tool,
 } from '#core/project/learning.ts';
-import type { Database } from './database.ts';
+import { type Database, transact } from './database.ts';
 import { toOutcome } from './envelope-rows.ts';
 import type { Tables } from './tables.ts';
 
@@ -26,7 +26,7 @@ export async function addNotcher(db: Database, tool: NewTool): Promise<LearnedTo
 }
 
 export async function listNotchers(db: Database): Promise<LearnedTool[]> {
-  const rows = await toolRows(db).orderBy('notchers.id').execute();
+  const rows = await toolRows(db).where('notchers.put_away_at', 'is', null).orderBy('notchers.id').execute();
   return Promise.all(rows.map((row) => learnFrom(db, row)));
 }
 
@@ -48,11 +48,18 @@ export async function editNotcher(db: Database, id: number, tool: NewTool): Prom
   return readNotcher(db, id);
 }
 
-/** From now on this is the one in use. */
-export async function chooseNotcher(db: Database, id: number): Promise<LearnedTool | undefined> {
-  const found = await readNotcher(db, id);
-  if (found) await db.updateTable('settings').set({ notcher_id: id }).execute();
-  return found && readNotcher(db, id);
+/** From now on this is the one in use, also where it was put away. */
+export function chooseNotcher(db: Database, id: number): Promise<LearnedTool | undefined> {
+  return transact(db, async (db) => {
+    const { numUpdatedRows } = await db
+      .updateTable('notchers')
+      .set({ put_away_at: null })
+      .where('id', '=', id)
+      .executeTakeFirst();
+    if (numUpdatedRows === 0n) return undefined;
+    await db.updateTable('settings').set({ notcher_id: id }).execute();
+    return readNotcher(db, id);
+  });
 }
 
 /** Pins and what was learned until now count no more. */

@@ -6,7 +6,7 @@ import type { Selectable } from 'kysely';
 import type { Design, NewOffcut, Offcut } from '#core/stash/stash.ts';
 import { pencilCode, readPencilCode } from '#shared/ids.ts';
 import { type Database, transact } from './database.ts';
-import { listDesigns } from './designs.ts';
+import { designsAway, listDesigns } from './designs.ts';
 import { record } from './ledger.ts';
 import type { Tables } from './tables.ts';
 
@@ -33,7 +33,7 @@ export function addOffcut(
   });
 }
 
-/** Newest first; designs that are `known` already are not read again. */
+/** Newest first, paper put away only where it is named; designs that are `known` already are not read again. */
 export async function listOffcuts(
   db: Database,
   filter: OffcutFilter = {},
@@ -44,6 +44,9 @@ export async function listOffcuts(
   const rows = await db
     .selectFrom('offcuts')
     .selectAll()
+    .$if(ids === undefined && ofDesigns === undefined, (query) =>
+      query.where('design_id', 'not in', designsAway(db)),
+    )
     .$if(ids !== undefined, (query) => query.where('id', 'in', ids!))
     .$if(ofDesigns !== undefined, (query) => query.where('design_id', 'in', ofDesigns!))
     .$if(place !== undefined, (query) => query.where('place', '=', place!))

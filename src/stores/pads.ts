@@ -13,7 +13,12 @@ export async function addPad(db: Database, pad: NewPad): Promise<Pad> {
 
 /** Every pad with its designs, newest first. */
 export async function listPads(db: Database): Promise<PadWithDesigns[]> {
-  const rows = await db.selectFrom('pads').selectAll().orderBy('id', 'desc').execute();
+  const rows = await db
+    .selectFrom('pads')
+    .selectAll()
+    .where('put_away_at', 'is', null)
+    .orderBy('id', 'desc')
+    .execute();
   const designs = await listDesigns(db);
   return rows.map((row) => {
     const own = designs.filter((design) => design.pad.id === row.id);

@@ -87,11 +87,12 @@ export async function titlesOf(db: Database, ids: readonly number[]): Promise<Ma
   return new Map(rows.map(({ id, title }) => [id, title]));
 }
 
-/** Those changed last first, unless asked otherwise. */
+/** Those changed last first, unless asked otherwise; one put away only where it is named. */
 export async function listProjects(db: Database, filter: ProjectFilter = {}): Promise<Project[]> {
   const { ids, state, series, tag, text, limit, from, oldestFirst } = filter;
   if (ids?.length === 0) return [];
   const rows = await projectRows(db)
+    .$if(ids === undefined, (query) => query.where('projects.put_away_at', 'is', null))
     .$if(ids !== undefined, (query) => query.where('projects.id', 'in', ids!))
     .$if(state !== undefined, (query) => query.where('state', '=', state!))
     .$if(series !== undefined, (query) => query.where('series_id', '=', series!))

@@ -17,7 +17,7 @@ import { byShortfall, shortfall, unsuited, unsuitedDesign } from '#core/stash/su
 import type { Length } from '#shared/length.ts';
 import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from './database.ts';
-import { listDesigns } from './designs.ts';
+import { designsAway, listDesigns } from './designs.ts';
 import { toOffcut } from './offcuts.ts';
 import {
   type Amount,
@@ -225,6 +225,7 @@ function suitableOffcuts(db: Database, { kinds, designs, border, ...blank }: Bla
   return db
     .selectFrom('offcuts')
     .where('count', '>', 0)
+    .where('design_id', 'not in', designsAway(db))
     .$if(border === true, (query) => query.where('offcuts.border', '=', 1).where(DEPTH, '>', 0))
     .$if(designs !== undefined, (query) => query.where('design_id', 'in', designs!))
     .$if(kinds !== undefined, (query) => query.where('design_id', 'in', ofKinds(db, kinds!)))

@@ -14,7 +14,7 @@ export async function tallySets(db: Database): Promise<SetTally> {
     SELECT coalesce(sum(have), 0) AS finished,
       coalesce(sum(CASE WHEN begun THEN max(quantity - have, 0) ELSE 0 END), 0) AS waiting
     FROM (
-      SELECT quantity, state IN ('planned', 'cut') AND card_width IS NOT NULL AS begun,
+      SELECT quantity, state IN ('planned', 'cut') AND card_width IS NOT NULL AND put_away_at IS NULL AS begun,
         (SELECT count(*) FROM envelopes
           WHERE project_id = projects.id AND envelopes.state = 'made' AND cut_id IS NOT NULL)
         - (SELECT coalesce(sum(delta), 0) FROM ready_made_movements WHERE project_id = projects.id) AS have

@@ -8,6 +8,7 @@ import type { Design, Offcut } from '#core/stash/stash.ts';
 import { type Length, length } from '#shared/length.ts';
 import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from './database.ts';
+import { designsAway } from './designs.ts';
 import { listOffcuts } from './offcuts.ts';
 
 export interface ShelfQuery {
@@ -38,6 +39,8 @@ export async function browseShelf(
     .innerJoin('pads', 'pads.id', 'designs.pad_id')
     .select('offcuts.id')
     .where('count', '>', 0)
+    .$if(design === undefined, (query) => query.where('designs.put_away_at', 'is', null))
+    .$if(design === undefined && pad === undefined, (query) => query.where('pads.put_away_at', 'is', null))
     .$if(sized, (query) =>
       query.where((by) =>
         by.or([
@@ -81,19 +84,23 @@ export interface ShelfTally {
   readonly offcuts: number;
 }
 
+/** Without what is put away. */
 export async function tallyShelf(db: Database): Promise<ShelfTally> {
   const row = await db
     .selectNoFrom((by) => [
       by
         .selectFrom('pads')
+        .where('put_away_at', 'is', null)
         .select((by) => by.fn.countAll<number>().as('n'))
         .as('pads'),
       by
         .selectFrom('designs')
+        .where('id', 'not in', designsAway(db))
         .select((by) => by.fn.coalesce(by.fn.sum<number>('sheets'), by.lit(0)).as('n'))
         .as('sheets'),
       by
         .selectFrom('offcuts')
+        .where('design_id', 'not in', designsAway(db))
         .select((by) => by.fn.coalesce(by.fn.sum<number>('count'), by.lit(0)).as('n'))
         .as('offcuts'),
     ])

@@ -14,6 +14,8 @@ import type { SheetEdge } from '#shared/sheet.ts';
 /** JSON text. */
 type Json = string;
 type Flag = 0 | 1;
+/** When it was put away; null is where everything begins. */
+type Away = Generated<string | null>;
 
 export interface Tables {
   notchers: NotcherRow;
@@ -23,7 +25,7 @@ export interface Tables {
   pads: PadRow;
   designs: DesignRow;
   offcuts: OffcutRow;
-  series: { id: Generated<number>; name: string; note: string };
+  series: { id: Generated<number>; name: string; note: string; put_away_at: Away };
   projects: ProjectRow;
   cuts: { id: Generated<number>; project_id: number; at: string; undone_at: string | null; pieces: Json };
   envelopes: EnvelopeRow;
@@ -48,6 +50,7 @@ interface NotcherRow {
   graduation: Length;
   largest_sheet: Length;
   turning: Turning;
+  put_away_at: Away;
 }
 
 interface SettingsRow {
@@ -67,6 +70,7 @@ interface CardSizeRow {
   width: Length;
   height: Length;
   bulk: Length;
+  put_away_at: Away;
 }
 
 interface PadRow {
@@ -83,6 +87,7 @@ interface PadRow {
   strip_depth: Length | null;
   source: string;
   note: string;
+  put_away_at: Away;
 }
 
 interface DesignRow {
@@ -94,6 +99,7 @@ interface DesignRow {
   double_sided: Flag;
   swatch: Json;
   sheets: Generated<number>;
+  put_away_at: Away;
 }
 
 interface OffcutRow {
@@ -126,6 +132,7 @@ interface ProjectRow {
   created_at: string;
   changed_at: string;
   finished_at: string | null;
+  put_away_at: Away;
 }
 
 interface EnvelopeRow {
@@ -137,6 +144,8 @@ interface EnvelopeRow {
   state: EnvelopeState;
   trial: Flag;
   start_in_use: Length | null;
+  /** Written down without any paper of hers: it has no cut and counts as made. */
+  kept: Generated<Flag>;
 }
 
 interface OutcomeRow {

@@ -55,6 +55,8 @@ export const listTags = (
       'name',
       by
         .selectFrom('project_tags')
+        .innerJoin('projects', 'projects.id', 'project_id')
+        .where('put_away_at', 'is', null)
         .select((by) => by.fn.countAll<number>().as('count'))
         .whereRef('tag_id', '=', 'tags.id')
         .$asScalar()

@@ -31,6 +31,7 @@ import { parts } from './routes/parts.ts';
 import { plans } from './routes/plans.ts';
 import { post } from './routes/post.ts';
 import { projects } from './routes/projects.ts';
+import { putAways } from './routes/put-away.ts';
 import { readyMade } from './routes/ready-made.ts';
 import { series } from './routes/series.ts';
 import { starts } from './routes/starts.ts';
@@ -72,6 +73,7 @@ export function createApp(services: Services): Hono<Env> {
   for (const one of [plans, cutSheets]) app.route('/plans', one);
   app.route('/series', series);
   app.route('/tags', tags);
+  app.route('/put-away', putAways);
   app.route('/paper', paper);
   app.route('/parts', parts);
   app.route('/post', post);

@@ -2,7 +2,9 @@
 import type { FC } from 'hono/jsx';
 import type { Design, Movement } from '#core/stash/stash.ts';
 import { inches, printExactSize, type Units } from '#shared/length.ts';
+import type { Standing } from '#shared/put-away.ts';
 import { usableSheet } from '#shared/sheet.ts';
+import { AwayNote, PutAway } from '#views/common/away.tsx';
 import { type Entry, Field } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
 import { howMany } from '#views/common/words.ts';
@@ -14,6 +16,9 @@ import { SheetPicture } from './picture.tsx';
 
 export interface DesignProps {
   readonly design: Design;
+  readonly standing: Standing | undefined;
+  /** Where its pad is put away, so is it. */
+  readonly padStanding: Standing | undefined;
   readonly shelf: ShelfProps;
   readonly movements: readonly Movement[];
   readonly projects: ReadonlyMap<number, string>;
@@ -23,7 +28,7 @@ export interface DesignProps {
 }
 
 export const DesignPage: FC<DesignProps> = (props) => {
-  const { design, shelf, movements, projects, units } = props;
+  const { design, standing, padStanding, shelf, movements, projects, units } = props;
   const here = `/designs/${design.id}`;
   const asIs = sayAsIs(design.pad, units);
   return (
@@ -32,6 +37,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
         <a href={`/pads/${design.pad.id}`}>{design.pad.name}</a>
       </p>
       <h1>{design.name}</h1>
+      <AwayNote standing={standing?.at ? standing : padStanding} />
       <div class="beside">
         <div>
           <SheetPicture design={design} scale={scaleFor([design.pad.sheet], 260, inches(6))} />
@@ -72,6 +78,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
       <p class="no-print after">
         <a href={`${here}/edit`}>Put its name, print or look right</a>
       </p>
+      <PutAway standing={standing} />
     </>
   );
 };

@@ -2,6 +2,8 @@
 import type { FC } from 'hono/jsx';
 import { type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
 import { inches, printExactSize, type Units } from '#shared/length.ts';
+import type { Standing as PaperStanding } from '#shared/put-away.ts';
+import { AwayNote } from '#views/common/away.tsx';
 import { type Entry, Field } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
 import { capital } from '#views/common/words.ts';
@@ -13,6 +15,8 @@ import { LetGo, PutBack } from './tile.tsx';
 
 interface Props {
   readonly offcut: Offcut;
+  /** Of its design or pad. */
+  readonly standing: PaperStanding | undefined;
   readonly movements: readonly Movement[];
   /** Titles of the projects that the ledger names. */
   readonly projects: ReadonlyMap<number, string>;
@@ -32,6 +36,7 @@ export const OffcutPage: FC<Props> = (props) => {
       <h1>
         <span class="code">{offcut.code}</span>
       </h1>
+      <AwayNote standing={props.standing} />
       <div class="beside">
         <OffcutPicture offcut={offcut} units={units} scale={scaleFor([offcut], 330, inches(6))} />
         <div>

@@ -2,7 +2,9 @@
 import type { FC } from 'hono/jsx';
 import { type Design, type Pad, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
 import { inches, type Units } from '#shared/length.ts';
+import type { Standing } from '#shared/put-away.ts';
 import { boughtField } from '#shared/schemas/pad.ts';
+import { AwayNote, PutAway } from '#views/common/away.tsx';
 import { type Entry, Field, FormProblems } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
 import { howMany } from '#views/common/words.ts';
@@ -14,11 +16,12 @@ import { padFacts, sayAsIs, sayPrintOf } from '#views/stash/words.ts';
 interface Props extends PadWithDesigns {
   /** The offcuts of all its designs. */
   readonly shelf: ShelfProps;
+  readonly standing: Standing | undefined;
   readonly entry: Entry;
   readonly units: Units;
 }
 
-export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }) => {
+export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, standing, entry, units }) => {
   const asIs = sayAsIs(pad, units);
   return (
     <>
@@ -28,6 +31,7 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }
           Add a design
         </a>
       </div>
+      <AwayNote standing={standing} />
       <p class="answer">
         <strong>{howMany(sheets, 'sheet')}</strong> left
         {runsLow({ pad, sheets }) ? <span class="low">, runs low</span> : null}
@@ -61,6 +65,7 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, entry, units }
         </section>
       )}
       <About pad={pad} />
+      <PutAway standing={standing} />
     </>
   );
 };

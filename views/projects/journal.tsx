@@ -44,7 +44,7 @@ export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }
     <Sets {...view.sets} />
     <Filter {...view} />
     <p class="quiet no-print">
-      <a href="/series">Series</a> · <a href="/tags">Tags</a>
+      <a href="/series">Series</a> · <a href="/tags">Tags</a> · <a href="/put-away">Put away</a>
     </p>
     <SeriesLine series={view.series.find(({ id }) => id === view.query.series)} />
     <Entries {...view} />

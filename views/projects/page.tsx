@@ -1,5 +1,6 @@
 /** One project: the next thing to do largest, then its measures large, then all that is known of it; a sheet in print. */
 import type { FC } from 'hono/jsx';
+import { AwayNote, PutAway } from '../common/away.tsx';
 import { sayOvertaken } from '../common/overtaken.ts';
 import { When } from '../common/when.tsx';
 import { PostLine } from '../post/post.tsx';
@@ -22,14 +23,15 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
     <article class="project">
       <Heading {...view} />
       <TagLinks tags={forms.tags} />
+      <AwayNote standing={forms.standing} />
       {forms.overtaken ? (
         <p class="caution" role="alert">
           Not undone. {sayOvertaken(forms.overtaken, sayPiece(view.designs, view.offcuts))}
         </p>
       ) : null}
       <JustTaken {...view} />
-      <NextThing {...view} entry={forms.entry} />
-      {project.finishedAt === null ? (
+      {forms.standing?.at ? null : <NextThing {...view} entry={forms.entry} />}
+      {project.finishedAt === null && !forms.standing?.at ? (
         <p class="no-print">
           <a href={`/projects/${project.id}/plans/new`}>Plan the whole batch</a>: everything to be cut, from
           the shelf with the least loss.
@@ -67,6 +69,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
         ) : null}
       </div>
       <WordsForm project={project} {...forms} withLesson={view.next.kind !== 'lesson'} />
+      <PutAway standing={forms.standing} />
     </article>
   );
 };

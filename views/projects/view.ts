@@ -6,6 +6,7 @@ import type { Next } from '#core/project/next.ts';
 import type { ReadyMade } from '#core/stash/ready-made.ts';
 import type { Design, Offcut, Overtaken } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
+import type { Standing } from '#shared/put-away.ts';
 import type { Tag } from '#shared/tags.ts';
 import type { Entry } from '../common/field.tsx';
 
@@ -24,6 +25,8 @@ export interface ProjectView {
 }
 
 export interface ProjectForms {
+  /** Whether it is put away, and what would become of it. */
+  readonly standing: Standing | undefined;
   readonly series: readonly Series[];
   readonly tags: readonly Tag[];
   /** All that she uses, the most used first. */

@@ -2,6 +2,8 @@
 import type { FC } from 'hono/jsx';
 import type { SeriesTold } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
+import type { Standing } from '#shared/put-away.ts';
+import { AwayNote, PutAway } from '../common/away.tsx';
 import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 import { Pages, type PagesProps } from '../common/pages.tsx';
 import { sayTold } from './list.tsx';
@@ -9,18 +11,20 @@ import { type SeriesProject, SeriesRow } from './project.tsx';
 
 interface Props {
   readonly series: SeriesTold;
+  readonly standing: Standing | undefined;
   readonly projects: readonly SeriesProject[];
   readonly pages: PagesProps;
   readonly entry: Entry;
   readonly units: Units;
 }
 
-export const SeriesPage: FC<Props> = ({ series, projects, pages, entry, units }) => (
+export const SeriesPage: FC<Props> = ({ series, standing, projects, pages, entry, units }) => (
   <article class="series">
     <p class="no-print">
       <a href="/series">Series</a>
     </p>
     <h1>{series.name}</h1>
+    <AwayNote standing={standing} />
     <p class="quiet">{sayTold(series)}</p>
     {series.note ? <p class="notes lead">{series.note}</p> : null}
     {projects.length === 0 ? <p>No project is in it.</p> : null}
@@ -40,5 +44,6 @@ export const SeriesPage: FC<Props> = ({ series, projects, pages, entry, units })
         <button type="submit">Save</button>
       </form>
     </details>
+    <PutAway standing={standing} />
   </article>
 );

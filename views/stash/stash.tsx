@@ -58,6 +58,8 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
         )}
         <p>
           <a href="/stash/list">A list of the shelf, place by place, to print</a>
+          <br />
+          <a href="/put-away">Paper and else that is put away</a>
         </p>
       </section>
     </>

@@ -1,20 +1,24 @@
-/** The form of one drawn card, to add, change or remove. */
+/** The form of one drawn card, to add, change or delete. */
 import type { FC } from 'hono/jsx';
 import type { CardSize } from '#core/project/journal.ts';
 import { typedLength, type Units } from '#shared/length.ts';
+import type { Standing } from '#shared/put-away.ts';
+import { AwayNote, PutAway } from '../common/away.tsx';
 import { type Entry, Field } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 
 interface Props {
   readonly units: Units;
   readonly card: CardSize | undefined;
+  readonly standing: Standing | undefined;
   readonly entry: Entry;
   readonly token: string;
 }
 
-export const CardForm: FC<Props> = ({ units, card, entry, token }) => (
+export const CardForm: FC<Props> = ({ units, card, standing, entry, token }) => (
   <>
     <h1>{card ? card.name : 'A card you make often'}</h1>
+    <AwayNote standing={standing} />
     <form action={card ? `/tools/cards/${card.id}` : '/tools/cards'} method="post" class="sheet">
       <Once token={token} />
       <Field name="name" label="What you call it" entry={entry} value={card?.name} autofocus={!card} />
@@ -32,14 +36,7 @@ export const CardForm: FC<Props> = ({ units, card, entry, token }) => (
       </div>
       <button type="submit">Save</button>
     </form>
-    {card && (
-      <form action={`/tools/cards/${card.id}`} method="post">
-        <input type="hidden" name="_method" value="DELETE" />
-        <button type="submit" class="plain small">
-          Remove this card
-        </button>
-      </form>
-    )}
+    <PutAway standing={standing} />
   </>
 );
 

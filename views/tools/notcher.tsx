@@ -3,6 +3,8 @@ import type { FC } from 'hono/jsx';
 import type { LearnedTool, Tool } from '#core/project/learning.ts';
 import type { Problem } from '#shared/checked.ts';
 import { inches, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
+import type { Standing } from '#shared/put-away.ts';
+import { AwayNote, PutAway } from '../common/away.tsx';
 import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 import { listed } from '../common/words.ts';
@@ -11,6 +13,7 @@ import { saySource, sayValue } from './source.ts';
 interface Props {
   readonly units: Units;
   readonly learned: LearnedTool | undefined;
+  readonly standing: Standing | undefined;
   readonly entry: Entry;
   readonly token: string;
 }
@@ -18,11 +21,13 @@ interface Props {
 export const NotcherPage: FC<Props> = (props) => (
   <>
     <h1>{props.learned?.tool.name ?? 'A new tool'}</h1>
+    <AwayNote standing={props.standing} />
     {props.learned && <Values learned={props.learned} units={props.units} />}
     <div class="columns">
       <ToolForm {...props} />
       {props.learned && <Observations learned={props.learned} units={props.units} />}
     </div>
+    {props.learned?.tool.chosen ? null : <PutAway standing={props.standing} />}
   </>
 );
 

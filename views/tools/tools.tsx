@@ -163,6 +163,9 @@ const More: FC = () => (
       <li>
         <a href="/paper">Paper</a>: pounds and g/m², thickness, what a card weighs.
       </li>
+      <li>
+        <a href="/put-away">Put away</a>: what you deleted or put away, to bring back.
+      </li>
     </ul>
   </section>
 );

@@ -1,10 +1,13 @@
 /** The pages about one offcut and the form for new ones, from what the stores say. Changes nothing. */
 import { jsx } from 'hono/jsx';
-import type { Offcut } from '#core/stash/stash.ts';
+import type { Design, Offcut } from '#core/stash/stash.ts';
+import type { Standing } from '#shared/put-away.ts';
+import type { Database } from '#stores/database.ts';
 import { listDesigns, readDesign } from '#stores/designs.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import { titlesOf } from '#stores/projects.ts';
+import { readStanding } from '#stores/put-away.ts';
 import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { AddOffcuts } from '#views/offcuts/add.tsx';
@@ -59,6 +62,7 @@ export async function showOffcut(c: Request, offcut: Offcut, entry: Entry): Prom
     section: 'stash',
     body: jsx(OffcutPage, {
       offcut,
+      standing: await paperAway(db, offcut.design),
       movements,
       projects: await titlesOf(
         db,
@@ -71,6 +75,12 @@ export async function showOffcut(c: Request, offcut: Offcut, entry: Entry): Prom
     }),
     status: statusOf(entry),
   });
+}
+
+/** Its design, or the pad of that, where either is put away. */
+async function paperAway(db: Database, { id, pad }: Design): Promise<Standing | undefined> {
+  const own = await readStanding(db, { kind: 'designs', id });
+  return own?.at ? own : readStanding(db, { kind: 'pads', id: pad.id });
 }
 
 export async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promise<Response> {

@@ -26,7 +26,7 @@ export async function readPlanView(
   const earlier = plan.insteadOf === null ? undefined : await readPlan(db, plan.insteadOf);
   const before = earlier && isFound(earlier) ? earlier : undefined;
   const plans = [plan, ...(before ? [before] : [])];
-  const designs = await listDesigns(db);
+  const designs = await listDesigns(db, { away: true });
   const left = cut?.pieces.flatMap(({ leftovers }) => leftovers.map(({ offcut }) => offcut)) ?? [];
   const ids = [...new Set([...plans.flatMap(offcutsOf), ...left])];
   const offcuts = await listOffcuts(db, { ids, onShelf: false }, designs);

@@ -6,6 +6,7 @@ import { boughtForm, designForm, lostForm, recountForm } from '#shared/schemas/d
 import { editDesign, readDesign } from '#stores/designs.ts';
 import { binSheets, buySheets, countSheets, listMovements } from '#stores/movements.ts';
 import { titlesOf } from '#stores/projects.ts';
+import { readStanding } from '#stores/put-away.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
@@ -95,6 +96,8 @@ async function show(c: Request, design: Design, entry: Entry): Promise<Response>
     section: 'stash',
     body: jsx(DesignPage, {
       design,
+      standing: await readStanding(db, { kind: 'designs', id: design.id }),
+      padStanding: await readStanding(db, { kind: 'pads', id: design.pad.id }),
       shelf,
       movements,
       projects: await titlesOf(

@@ -14,6 +14,7 @@ import { padForm, purchaseForm } from '#shared/schemas/pad.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
 import { buySheets } from '#stores/movements.ts';
 import { addPad, editPad, readPad } from '#stores/pads.ts';
+import { readStanding } from '#stores/put-away.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { AddDesign } from '#views/designs/form.tsx';
 import { Look } from '#views/designs/look.tsx';
@@ -117,11 +118,12 @@ const weightField = ifAny(readField(readPaperWeight)).transform((weight) =>
 const padIn = (c: Request): Promise<PadWithDesigns | undefined> => rowIn(c, readPad);
 
 async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise<Response> {
+  const standing = await readStanding(c.get('db'), { kind: 'pads', id: found.pad.id });
   const shelf = await shelfOfPaper(c, { pad: found.pad.id, designs: found.designs }, `/pads/${found.pad.id}`);
   return reply(c, {
     title: found.pad.name,
     section: 'stash',
-    body: jsx(PadPage, { ...found, shelf, entry, units: c.get('units') }),
+    body: jsx(PadPage, { ...found, standing, shelf, entry, units: c.get('units') }),
     status: statusOf(entry),
   });
 }

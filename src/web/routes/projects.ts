@@ -14,7 +14,8 @@ import {
   readProject,
   reopenProject,
 } from '#stores/projects.ts';
-import { addSeries, listSeries } from '#stores/series.ts';
+import { readStanding } from '#stores/put-away.ts';
+import { listSeries, seriesNamed } from '#stores/series.ts';
 import { tallySets } from '#stores/sets.ts';
 import { listTags, tagProject, tagsOf } from '#stores/tags.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
@@ -91,6 +92,7 @@ export async function showProject(
   const forms = {
     series: await listSeries(db),
     tags: (await tagsOf(db, [project])).get(project) ?? [],
+    standing: await readStanding(db, { kind: 'projects', id: project }),
     usedTags: await listTags(db, { often: true, limit: TAGS_OFFERED }),
     entry,
     token: newToken(c),
@@ -144,18 +146,14 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
   };
 }
 
-/** Only what was sent is changed; a series is named, and begun when there is none of that name. */
+/** Only what was sent is changed; a series is named, and begun when there is none of that name; no name is none. */
 async function changesIn(db: Database, words: ProjectWords, typed: Typed): Promise<Partial<NewProject>> {
   const sent = Object.entries(words).filter(
     ([name]) => name in typed && name !== 'series' && name !== 'tags',
   );
-  const series = typed.series === undefined ? {} : { series: await seriesNamed(db, words.series ?? '') };
+  const series =
+    typed.series === undefined
+      ? {}
+      : { series: words.series ? (await seriesNamed(db, words.series)).id : null };
   return { ...Object.fromEntries(sent), ...series };
-}
-
-/** No name leaves the project on its own. */
-async function seriesNamed(db: Database, name: string): Promise<number | null> {
-  if (name === '') return null;
-  const added = await addSeries(db, { name, note: '' });
-  return (added ?? (await listSeries(db)).find((one) => one.name === name)!).id;
 }

@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import type { SeriesTold } from '#core/project/journal.ts';
 import { pageQuery, seriesWords } from '#shared/schemas/project.ts';
+import { readStanding } from '#stores/put-away.ts';
 import { browseSeries, editSeries, readSeries } from '#stores/series.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { SeriesList } from '#views/series/list.tsx';
@@ -47,6 +48,7 @@ series.put('/:id', async (c) => {
 async function showSeries(c: Request, series: SeriesTold, entry: Entry): Promise<Response> {
   const from = pageFrom(c);
   const projects = await readSeriesProjects(c.get('db'), series.id, { from, limit: PROJECTS_AT_ONCE });
+  const standing = await readStanding(c.get('db'), { kind: 'series', id: series.id });
   const pages = {
     address: `/series/${series.id}`,
     from,
@@ -57,7 +59,7 @@ async function showSeries(c: Request, series: SeriesTold, entry: Entry): Promise
     title: series.name,
     section: 'journal',
     status: statusOf(entry),
-    body: jsx(SeriesPage, { series, projects, pages, entry, units: c.get('units') }),
+    body: jsx(SeriesPage, { series, standing, projects, pages, entry, units: c.get('units') }),
   });
 }
 

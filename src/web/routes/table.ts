@@ -6,6 +6,7 @@ import { listCardSizes } from '#stores/card-sizes.ts';
 import type { Database } from '#stores/database.ts';
 import { listPads } from '#stores/pads.ts';
 import { listProjects } from '#stores/projects.ts';
+import { listAway } from '#stores/put-away.ts';
 import { Table } from '#views/table/table.tsx';
 import type { Env } from '../http/env.ts';
 import { readForm } from '../http/form.ts';
@@ -43,5 +44,11 @@ async function readTable(db: Database) {
     await listCardSizes(db),
     await listProjects(db, { limit: 4 }),
   ];
-  return { pads, cards, latest, empty: pads.length + cards.length + latest.length === 0 };
+  const bare = pads.length + cards.length + latest.length === 0;
+  return {
+    pads,
+    cards,
+    latest,
+    empty: bare && (await listAway(db, { limit: 1 })).length === 0,
+  };
 }

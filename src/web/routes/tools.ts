@@ -5,13 +5,7 @@ import { POST_IDS } from '#core/post/rules.ts';
 import type { NewTool } from '#core/project/learning.ts';
 import { accept, type Checked } from '#shared/checked.ts';
 import { cardSizeForm, notcherForm, settingsForm } from '#shared/schemas/tools.ts';
-import {
-  addCardSize,
-  editCardSize,
-  listCardSizes,
-  readCardSize,
-  removeCardSize,
-} from '#stores/card-sizes.ts';
+import { addCardSize, editCardSize, listCardSizes, readCardSize } from '#stores/card-sizes.ts';
 import {
   addNotcher,
   chooseNotcher,
@@ -20,6 +14,7 @@ import {
   readNotcher,
   resetNotcher,
 } from '#stores/notchers.ts';
+import { readStanding } from '#stores/put-away.ts';
 import { editSettings } from '#stores/settings.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { CardForm } from '#views/tools/card.tsx';
@@ -101,10 +96,6 @@ tools.post('/cards/:id', async (c) => {
   return (await editCardSize(c.get('db'), id, read.value)) ? goTo(c, '/tools#cards') : notFound(c);
 });
 
-tools.delete('/cards/:id', async (c) =>
-  (await removeCardSize(c.get('db'), idOf(c))) ? goTo(c, '/tools#cards') : notFound(c),
-);
-
 /** 0, which no row has, where the address holds no number. */
 const idOf = (c: Request): number => rowId(c) ?? 0;
 
@@ -130,7 +121,8 @@ async function showTools(c: Request, entry: Entry): Promise<Response> {
 async function showNotcher(c: Request, id: number | undefined, entry: Entry): Promise<Response> {
   const learned = id === undefined ? undefined : await readNotcher(c.get('db'), id);
   if (id !== undefined && !learned) return notFound(c);
-  const body = jsx(NotcherPage, { units: c.get('units'), learned, entry, token: newToken(c) });
+  const standing = id === undefined ? undefined : await readStanding(c.get('db'), { kind: 'tools', id });
+  const body = jsx(NotcherPage, { units: c.get('units'), learned, standing, entry, token: newToken(c) });
   return reply(c, {
     title: learned?.tool.name ?? 'A new tool',
     section: 'tools',
@@ -142,6 +134,7 @@ async function showNotcher(c: Request, id: number | undefined, entry: Entry): Pr
 async function showCard(c: Request, id: number | undefined, entry: Entry): Promise<Response> {
   const card = id === undefined ? undefined : await readCardSize(c.get('db'), id);
   if (id !== undefined && !card) return notFound(c);
-  const body = jsx(CardForm, { units: c.get('units'), card, entry, token: newToken(c) });
+  const standing = id === undefined ? undefined : await readStanding(c.get('db'), { kind: 'cards', id });
+  const body = jsx(CardForm, { units: c.get('units'), card, standing, entry, token: newToken(c) });
   return reply(c, { title: card?.name ?? 'A new card', section: 'tools', body, status: statusOf(entry) });
 }

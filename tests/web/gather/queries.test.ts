@@ -58,6 +58,7 @@ const PAGES: Record<string, readonly string[]> = {
   '/series/:id': ['/series/1'],
   '/tags': ['/tags'],
   '/tags/:id': ['/tags/1'],
+  '/put-away': ['/put-away', '/put-away?from=30'],
   '/paper': ['/paper'],
   '/paper/card': ['/paper/card'],
   '/parts': ['/parts', '/parts?project=1'],

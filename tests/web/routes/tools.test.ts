@@ -92,7 +92,7 @@ describe('drawn cards', () => {
       bulk: '1/16',
     });
     expect((await listCardSizes(app.db))[0]!.name).toBe('Longer note');
-    await app.post(`/tools/cards/${card!.id}`, { _method: 'DELETE' });
+    await app.post('/put-away', { kind: 'cards', id: `${card!.id}` });
     expect(await listCardSizes(app.db)).toEqual([]);
   });
 
