@@ -6,6 +6,8 @@
  */
 import { recipeInUse } from '#core/project/in-use.ts';
 import type { Envelope, EnvelopeState, NewOutcome, Outcome, Project } from '#core/project/journal.ts';
+import { startToMake } from '#core/project/working-measures.ts';
+import type { Length } from '#shared/length.ts';
 import { type Database, transact } from './database.ts';
 import { envelopeRows, toEnvelope, toOutcomeRow } from './envelope-rows.ts';
 import { settle } from './progress.ts';
@@ -136,7 +138,7 @@ export async function nextNumber(db: Database, project: number): Promise<number>
   return (last ?? 0) + 1;
 }
 
-/** From blank alone, with the start that the project uses now; anything else stays as it is. */
+/** From blank alone, with the start that the next one is made to; anything else stays as it is. */
 async function moveTo(
   db: Database,
   id: number,
@@ -145,7 +147,7 @@ async function moveTo(
 ): Promise<StoredEnvelope | undefined> {
   const envelope = await readEnvelope(db, id);
   if (!envelope) return undefined;
-  const start_in_use = (await readProject(db, envelope.project))!.start;
+  const start_in_use = envelope.state === 'blank' ? await nextStart(db, envelope.project) : null;
   await db
     .updateTable('envelopes')
     .set({ state, start_in_use })
@@ -155,6 +157,9 @@ async function moveTo(
   await settle(db, envelope.project, at);
   return readEnvelope(db, id);
 }
+
+const nextStart = async (db: Database, id: number): Promise<Length | null> =>
+  startToMake({ project: (await readProject(db, id))!, envelopes: await listEnvelopes(db, id) });
 
 function asPlanned({ recipe }: Project, { start }: Envelope, twin = false): Outcome['asMade'] {
   if (recipe?.fold !== 'diagonal') return null;

@@ -1,4 +1,4 @@
-/** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `listSoFar(db, filter)`, `firstDesigns(db, projects)`. */
+/** A project with all that came of it. Verbs: `readProjectInFull(db, id)`, `readSoFar(db, id)`, `listSoFar(db, filter)`, `firstDesigns(db, projects)`. */
 import type { ProjectInFull, ProjectSoFar } from '#core/project/journal.ts';
 import type { Design } from '#core/stash/stash.ts';
 import { listCuts } from './cuts.ts';
@@ -12,11 +12,11 @@ export async function readProjectInFull(db: Database, id: number): Promise<Proje
   return project && { project, envelopes: await listEnvelopes(db, id), cuts: await listCuts(db, id) };
 }
 
+export const readSoFar = async (db: Database, id: number): Promise<ProjectSoFar | undefined> =>
+  (await listSoFar(db, { ids: [id] }))[0];
+
 /** Those of these that are there, the ones changed last first; all their envelopes are read at once. */
-export async function listSoFar(
-  db: Database,
-  filter: Pick<ProjectFilter, 'ids' | 'series'>,
-): Promise<ProjectSoFar[]> {
+export async function listSoFar(db: Database, filter: ProjectFilter): Promise<ProjectSoFar[]> {
   const projects = await listProjects(db, filter);
   const envelopes = await envelopesOf(
     db,

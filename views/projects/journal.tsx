@@ -1,18 +1,20 @@
 /** The journal: everything made or thought of, as pictures with their lessons; and the line for a new idea. */
 import type { FC } from 'hono/jsx';
 import { PROJECT_STATES, type Project, type Series } from '#core/project/journal.ts';
+import type { WorkingMeasures } from '#core/project/working-measures.ts';
 import type { Design } from '#core/stash/stash.ts';
+import type { Units } from '#shared/length.ts';
 import type { JournalQuery } from '#shared/schemas/project.ts';
 import type { Tag, TagUsed } from '#shared/tags.ts';
 import { type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
-import { When } from '../common/when.tsx';
-import { TagLinks } from '../tags/links.tsx';
-import { SmallFront } from './small-front.tsx';
+import { EntryTile } from './entry-tile.tsx';
 import { SAY_STATE } from './words.ts';
 
 export interface JournalEntry {
   readonly project: Project;
+  /** Undefined until its envelope is worked out. */
+  readonly working: WorkingMeasures | undefined;
   /** The paper of its first envelope. */
   readonly design: Design | undefined;
   readonly tags: readonly Tag[];
@@ -35,7 +37,13 @@ interface Forms {
   readonly entry: Entry;
 }
 
-export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }) => (
+interface Page {
+  readonly view: JournalView;
+  readonly units: Units;
+  readonly forms: Forms;
+}
+
+export const Journal: FC<Page> = ({ view, units, forms }) => (
   <div class="journal-page">
     <div class="spread">
       <h1>Journal</h1>
@@ -47,17 +55,22 @@ export const Journal: FC<{ view: JournalView; forms: Forms }> = ({ view, forms }
       <a href="/series">Series</a> · <a href="/tags">Tags</a> · <a href="/put-away">Put away</a>
     </p>
     <SeriesLine series={view.series.find(({ id }) => id === view.query.series)} />
-    <Entries {...view} />
+    <Entries {...view} units={units} />
   </div>
 );
 
 /** The part that changes as she types. */
-export const Entries: FC<JournalView> = ({ entries, more, query }) => (
+export const Entries: FC<Pick<JournalView, 'entries' | 'more' | 'query'> & { units: Units }> = ({
+  entries,
+  more,
+  query,
+  units,
+}) => (
   <div id="entries">
     {entries.length === 0 ? <Nothing query={query} /> : null}
     <ul class="entries">
       {entries.map((entry) => (
-        <EntryTile {...entry} />
+        <EntryTile {...entry} units={units} />
       ))}
     </ul>
     {more ? (
@@ -164,22 +177,6 @@ const TagFilter: FC<{ tags: readonly TagUsed[]; chosen: string | undefined }> = 
     </label>
   );
 };
-
-const EntryTile: FC<JournalEntry> = ({ project, design, tags }) => (
-  <li>
-    <a href={`/projects/${project.id}`} class="entry">
-      <span class="entry-picture">
-        <SmallFront project={project} design={design} />
-      </span>
-      <strong>{project.title}</strong>
-    </a>
-    <p class="quiet">
-      {SAY_STATE[project.state]} · <When at={project.finishedAt ?? project.changedAt} />
-    </p>
-    <TagLinks tags={tags} />
-    {project.lesson ? <p class="lesson-line">{project.lesson}</p> : null}
-  </li>
-);
 
 const Nothing: FC<{ query: JournalQuery }> = ({ query }) =>
   query.q !== '' || query.state || query.series || query.tag ? (

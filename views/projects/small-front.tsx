@@ -2,13 +2,20 @@
 import type { FC } from 'hono/jsx';
 import { frontDrawing } from '#core/drawing/front.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import { paperInUse, recipeInUse } from '#core/project/in-use.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
+import { paperInUse } from '#core/project/in-use.ts';
 import type { Project } from '#core/project/journal.ts';
 import type { Design } from '#core/stash/stash.ts';
 import { Picture } from '../diagrams/picture.tsx';
 
-export const SmallFront: FC<{ project: Project; design: Design | undefined }> = ({ project, design }) => {
-  const recipe = recipeInUse(project);
+interface Props {
+  readonly project: Pick<Project, 'id' | 'title' | 'look'>;
+  /** Undefined until its envelope is worked out. */
+  readonly recipe: Recipe | undefined;
+  readonly design: Design | undefined;
+}
+
+export const SmallFront: FC<Props> = ({ project, recipe, design }) => {
   if (!recipe) return <IdeaMark />;
   const paper = design && paperInUse(project, recipe, design);
   const drawing = frontDrawing(project.title, foldOf(recipe).folded(recipe), paper);

@@ -3,6 +3,7 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { ProjectInFull, Series } from '#core/project/journal.ts';
 import type { Next } from '#core/project/next.ts';
+import type { WorkingMeasures } from '#core/project/working-measures.ts';
 import type { ReadyMade } from '#core/stash/ready-made.ts';
 import type { Design, Offcut, Overtaken } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
@@ -12,8 +13,10 @@ import type { Entry } from '../common/field.tsx';
 
 export interface ProjectView {
   readonly full: ProjectInFull;
-  /** With the start in use. */
+  /** What the next envelope is made to. */
   readonly recipe: Recipe | null;
+  /** What the project is known by; undefined while it has no recipe. */
+  readonly working: WorkingMeasures | undefined;
   readonly next: Next;
   /** Every design and offcut that the project's cuts name. */
   readonly designs: ReadonlyMap<number, Design>;

@@ -1,14 +1,43 @@
 /** A project and its envelopes in words. Knows no markup and no drawings. */
 
+import { foldOf } from '#core/envelope/folds.ts';
+import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project, ProjectState } from '#core/project/journal.ts';
 import type { Next } from '#core/project/next.ts';
+import type { Known, WorkingMeasures } from '#core/project/working-measures.ts';
 import type { Design, Offcut, PieceRef } from '#core/stash/stash.ts';
+import { printExact, printExactSize, type Units } from '#shared/length.ts';
+import type { Fit } from '#shared/outcome.ts';
+import type { Size } from '#shared/size.ts';
 
 export const SAY_STATE: Record<ProjectState, string> = {
   idea: 'idea',
   planned: 'planned',
   cut: 'paper cut',
   made: 'made',
+};
+
+/** What one sets, and how the card sat: `9¹⁄₁₆″, start 5¼″, easy`; another fold has its blank alone. */
+export function sayMeasures({ recipe, fit }: WorkingMeasures, units: Units): string {
+  const blanks = foldOf(recipe)
+    .blanks(recipe)
+    .map((blank) => printBlank(blank, units))
+    .join(' and ');
+  const start = startMoves(recipe) ? [`start ${printExact(recipe.starts[0], units)}`] : [];
+  return [blanks, ...start, sayFit(fit)].join(', ');
+}
+
+/** A square by its side alone. */
+export const printBlank = (blank: Size, units: Units): string =>
+  blank.width === blank.height ? printExact(blank.width, units) : printExactSize(blank, units);
+
+export const sayFit = (fit: Fit): string => fit.replace("'", '’');
+
+export const SAY_KNOWN: Record<Known, string> = {
+  'made and measured': 'made and measured',
+  made: 'made, not measured',
+  'worked out': 'worked out, not made yet',
+  "didn't work": 'made, and it didn’t work',
 };
 
 /** The one thing to do next, as a command. */

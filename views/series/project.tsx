@@ -1,21 +1,22 @@
 /** One project of a series in a row: its picture, its card, what to set the tool to, what was made of which paper. */
 import type { FC } from 'hono/jsx';
-import { recipeInUse, startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import { ofTheBatch } from '#core/project/next.ts';
+import type { WorkingMeasures } from '#core/project/working-measures.ts';
 import type { Design } from '#core/stash/stash.ts';
-import { printExact, printExactSize, type Units } from '#shared/length.ts';
+import { printExactSize, type Units } from '#shared/length.ts';
 import type { Tag } from '#shared/tags.ts';
-import { SAY_FIT } from '../common/fit.ts';
 import { When } from '../common/when.tsx';
 import { howMany, listed } from '../common/words.ts';
 import { SmallFront } from '../projects/small-front.tsx';
-import { SAY_STATE } from '../projects/words.ts';
+import { SAY_KNOWN, SAY_STATE, sayMeasures } from '../projects/words.ts';
 import { TagLinks } from '../tags/links.tsx';
 
 export interface SeriesProject {
   readonly project: Project;
   readonly envelopes: readonly Envelope[];
+  /** Undefined until its envelope is worked out. */
+  readonly working: WorkingMeasures | undefined;
   /** Those its envelopes are of, the first envelope's first. */
   readonly papers: readonly Design[];
   readonly tags: readonly Tag[];
@@ -24,6 +25,7 @@ export interface SeriesProject {
 export const SeriesRow: FC<SeriesProject & { units: Units }> = ({
   project,
   envelopes,
+  working,
   papers,
   tags,
   units,
@@ -31,7 +33,7 @@ export const SeriesRow: FC<SeriesProject & { units: Units }> = ({
   <li>
     <a href={`/projects/${project.id}`} class="entry">
       <span class="entry-picture">
-        <SmallFront project={project} design={papers[0]} />
+        <SmallFront project={project} recipe={working?.recipe} design={papers[0]} />
       </span>
       <strong>{project.title}</strong>
     </a>
@@ -40,7 +42,11 @@ export const SeriesRow: FC<SeriesProject & { units: Units }> = ({
         {SAY_STATE[project.state]} · <When at={project.finishedAt ?? project.changedAt} />
       </p>
       {project.card ? <p>For a card {printExactSize(project.card, units)}</p> : null}
-      <Setting project={project} units={units} />
+      {working ? (
+        <p class="setting">
+          {sayMeasures(working, units)} <small>{SAY_KNOWN[working.known]}</small>
+        </p>
+      ) : null}
       <p>{sayMade(project, envelopes)}</p>
       {papers.length > 0 ? <p>From {listed(papers.map(({ name }) => name))}</p> : null}
       <TagLinks tags={tags} />
@@ -49,19 +55,6 @@ export const SeriesRow: FC<SeriesProject & { units: Units }> = ({
     </div>
   </li>
 );
-
-const Setting: FC<{ project: Project; units: Units }> = ({ project, units }) => {
-  const recipe = recipeInUse(project);
-  if (!recipe) return null;
-  const { blank, starts, fit } = recipe;
-  return (
-    <p class="setting">
-      {blank.width === blank.height ? printExact(blank.width, units) : printExactSize(blank, units)}
-      {startMoves(recipe) ? `, start ${printExact(starts[0], units)}` : ''}
-      <small> the card {SAY_FIT[fit]}</small>
-    </p>
-  );
-};
 
 /** `3 of 4 made, 1 spoiled` */
 function sayMade({ quantity }: Project, envelopes: readonly Envelope[]): string {

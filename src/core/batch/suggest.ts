@@ -1,6 +1,7 @@
 /** Parts of a card set that one tap adds to a batch, sized from the project's card and envelope. Asks no paper. */
 
-import type { Project } from '#core/project/journal.ts';
+import type { Project, ProjectSoFar } from '#core/project/journal.ts';
+import { workingMeasures } from '#core/project/working-measures.ts';
 import { cardBase } from '#core/sets/base.ts';
 import { linerOf } from '#core/sets/envelope.ts';
 import { frontPanels, insidePanel } from '#core/sets/panels.ts';
@@ -22,13 +23,13 @@ export const suggestionsFor = ({ card, recipe }: Project): Suggestion[] =>
 export function suggest(
   one: Suggestion,
   {
-    project,
+    soFar,
     copies,
     kinds,
     units,
-  }: { project: Project; copies: number; kinds: readonly PaperKind[]; units: Units },
+  }: { soFar: ProjectSoFar; copies: number; kinds: readonly PaperKind[]; units: Units },
 ): PartAsked[] {
-  const made = setParts(one, project, copies, units);
+  const made = setParts(one, soFar, copies, units);
   return made.map(({ name, width, height, material }) => ({
     name,
     width,
@@ -41,7 +42,9 @@ export function suggest(
   }));
 }
 
-function setParts(one: Suggestion, { card, recipe }: Project, copies: number, units: Units): SetPart[] {
+function setParts(one: Suggestion, soFar: ProjectSoFar, copies: number, units: Units): SetPart[] {
+  const { card } = soFar.project;
+  const recipe = workingMeasures(soFar)?.recipe;
   const [margin, wide] =
     units.unit === 'in' ? [inches(1 / 8), inches(1 / 4)] : [millimetres(3), millimetres(6)];
   if (one === 'liner')

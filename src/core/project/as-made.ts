@@ -63,5 +63,6 @@ function otherFinishes(recipe: Recipe, finishes: Finishes): Finishes | undefined
 const finishOf = (recipe: Recipe, letter: FlapLetter) =>
   recipe.flaps.find((flap) => flap.letter === letter)?.finish;
 
+/** The start in use says nothing beside the one that was really read. */
 const tale = ({ state, trial, start, outcome }: Envelope): string =>
-  JSON.stringify([state, trial, start, outcome && { ...outcome, at: '' }]);
+  JSON.stringify([state, trial, outcome?.asMade ? null : start, outcome && { ...outcome, at: '' }]);

@@ -17,10 +17,17 @@ export function recipeInUse({ recipe, start }: Pick<Project, 'recipe' | 'start'>
 }
 
 /** The same square with another start, her own finishes kept where they still can be cut. Throws where no pocket is left. */
-export function withStart(recipe: Recipe, start: Length): Recipe {
-  if (start === recipe.starts[0]) return recipe;
-  const { card, notcher, blank, limits } = recipe;
-  const tried = tryMeasures({ card, notcher, square: blank.width, start, limits });
+export const withStart = (recipe: Recipe, start: Length): Recipe =>
+  withMeasures(recipe, { square: recipe.blank.width, start });
+
+/** Another square or start on the same tool, for the diagonal fold alone; otherwise as `withStart`. */
+export function withMeasures(
+  recipe: Recipe,
+  { square, start }: { readonly square: Length; readonly start: Length },
+): Recipe {
+  if (square === recipe.blank.width && start === recipe.starts[0]) return recipe;
+  const { card, notcher, limits } = recipe;
+  const tried = tryMeasures({ card, notcher, square, start, limits });
   const own = ownFinishes(recipe);
   return checkFinishes(tried, own, { unit: 'in', step: 32 }).ok ? finishFlaps(tried, own) : tried;
 }
@@ -57,7 +64,7 @@ export function paperInUse(
 }
 
 /** What she finished otherwise than proposed. */
-function ownFinishes(recipe: Recipe): Finishes {
+export function ownFinishes(recipe: Recipe): Finishes {
   const proposed = finishFlaps(recipe, {}).flaps;
   const differs = ({ letter, finish }: Flap): boolean =>
     JSON.stringify(proposed.find((one) => one.letter === letter)?.finish) !== JSON.stringify(finish);

@@ -9,7 +9,7 @@ import type { Problem } from '#shared/checked.ts';
 import { PAPER_KINDS, type PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
-import { listSoFar } from '#stores/journal.ts';
+import { listSoFar, readSoFar } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
 import { latestPlan } from '#stores/plans.ts';
 import type { Request } from '../http/env.ts';
@@ -26,7 +26,7 @@ export interface Bench {
 
 export async function readBench(c: Request, id: number): Promise<Bench | undefined> {
   const db = c.get('db');
-  const [own] = await listSoFar(db, { ids: [id] });
+  const own = await readSoFar(db, id);
   if (!own) return undefined;
   const sheets = await listDesigns(db, { left: true });
   const pieces = [...sheets.map(pieceOfSheet), ...(await listOffcuts(db, {}, sheets)).map(pieceOfOffcut)];

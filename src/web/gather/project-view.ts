@@ -1,7 +1,7 @@
 /** Gathers what the pages of one project show. Writes nothing. */
-import { recipeInUse } from '#core/project/in-use.ts';
 import type { ProjectInFull } from '#core/project/journal.ts';
 import { nextThing } from '#core/project/next.ts';
+import { recipeToMake, workingMeasures } from '#core/project/working-measures.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { readProjectInFull } from '#stores/journal.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
@@ -32,7 +32,8 @@ async function viewOf(c: Request, full: ProjectInFull): Promise<ProjectView> {
   const offcuts = await listOffcuts(db, { ids, onShelf: false }, designs);
   return {
     full,
-    recipe: recipeInUse(full.project),
+    recipe: recipeToMake(full),
+    working: workingMeasures(full),
     next: nextThing(full),
     designs: new Map(designs.map((one) => [one.id, one])),
     offcuts: new Map(offcuts.map((one) => [one.id, one])),

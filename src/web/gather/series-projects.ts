@@ -1,4 +1,5 @@
 /** Gathers the projects of a series as its page shows them: in order, with what was made of which paper. Writes nothing. */
+import { workingMeasures } from '#core/project/working-measures.ts';
 import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { envelopesOf } from '#stores/envelopes.ts';
@@ -24,6 +25,7 @@ export async function readSeriesProjects(
     return {
       project,
       envelopes: own,
+      working: workingMeasures({ project, envelopes: own }),
       papers: [...papers].flatMap((id) => designs.get(id) ?? []),
       tags: tags.get(project.id) ?? [],
     };

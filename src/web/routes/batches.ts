@@ -81,7 +81,7 @@ function changedRows(c: Request, { own, kinds }: Bench, typed: Typed): Typed | u
   const suggestion = SUGGESTIONS.find((one): one is Suggestion => pressed === `add-${one}`);
   if (!suggestion) return undefined;
   const units = c.get('units');
-  return withParts(typed, suggest(suggestion, { project: own.project, copies, kinds, units }), units);
+  return withParts(typed, suggest(suggestion, { soFar: own, copies, kinds, units }), units);
 }
 
 function batchOf({ own, others, shelf }: Bench, typed: BatchTyped): Batch {

@@ -8,7 +8,8 @@ import { cutForm } from '#shared/schemas/cut.ts';
 import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
-import { editProject, readProject } from '#stores/projects.ts';
+import { readSoFar } from '#stores/journal.ts';
+import { editProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
 import { findEnvelope } from '../gather/envelope-asked.ts';
 import { nowIn } from '../http/clock.ts';
@@ -65,7 +66,7 @@ cuts.delete('/:id', async (c) => {
 });
 
 async function adopt(db: Database, id: number, opened: NewProject, at: string): Promise<void> {
-  const changes = adopted((await readProject(db, id))!, opened);
+  const changes = adopted((await readSoFar(db, id))!, opened);
   if (changes) await editProject(db, id, changes, at);
 }
 

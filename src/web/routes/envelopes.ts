@@ -2,14 +2,15 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import type { Fitting } from '#core/project/fitting.ts';
-import type { Project } from '#core/project/journal.ts';
+import type { Project, ProjectSoFar } from '#core/project/journal.ts';
+import { workingMeasures } from '#core/project/working-measures.ts';
 import type { Problem } from '#shared/checked.ts';
 import { readId } from '#shared/ids.ts';
 import { typedLength, type Units } from '#shared/length.ts';
 import { WANTED_FITS } from '#shared/outcome.ts';
 import { type EnvelopeAsked, envelopeForm } from '#shared/schemas/envelope.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
-import { readProject } from '#stores/projects.ts';
+import { readSoFar } from '#stores/journal.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { NoAnswer } from '#views/envelopes/answer.tsx';
 import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
@@ -32,12 +33,13 @@ envelopes.get('/', (c) => showEnvelopes(c, { typed: readQuery(c), problems: [] }
 /** The page for what was typed; `problems` come from an action that was refused with the same fields. */
 export async function showEnvelopes(c: Request, refused: Entry): Promise<Response> {
   const units = c.get('units');
-  const project = await projectAsked(c, refused.typed);
-  if (project === null) return notFound(c);
+  const soFar = await projectAsked(c, refused.typed);
+  if (soFar === null) return notFound(c);
+  const project = soFar?.project;
   const asked = cardAsked(refused.typed, units);
   const { typed } = asked;
-  if (project?.card && asked.card === '' && refused.typed.card === undefined)
-    return goTo(c, asking(carriedFrom(project, units)));
+  if (soFar?.project.card && asked.card === '' && refused.typed.card === undefined)
+    return goTo(c, asking(carriedFrom(soFar, units)));
   const answered = asked.card === '' || asked.problems.length > 0 ? asked : await answerTo(c, typed);
   const entry = entryFor(asked, [...refused.problems, ...answered.problems], units);
   const waiting = wantsFragment(c) ? stillTyping(entry, units) : undefined;
@@ -74,17 +76,20 @@ const without = (typed: Typed, names: Typed): Typed =>
   Object.fromEntries(Object.entries(typed).filter(([name]) => !(name in names)));
 
 /** Undefined when none is asked for, null when there is no such project. */
-async function projectAsked(c: Request, { project }: Typed): Promise<Project | undefined | null> {
+async function projectAsked(c: Request, { project }: Typed): Promise<ProjectSoFar | undefined | null> {
   if (!project) return undefined;
   const id = readId(project);
-  return (id !== undefined && (await readProject(c.get('db'), id))) || null;
+  return (id !== undefined && (await readSoFar(c.get('db'), id))) || null;
 }
 
-function carriedFrom({ id, card, recipe }: Project, units: Units): Typed {
+/** With what worked before anything else. */
+function carriedFrom(soFar: ProjectSoFar, units: Units): Typed {
+  const { id, card } = soFar.project;
+  const working = workingMeasures(soFar);
   return {
     project: `${id}`,
     ...cardFields(card!, units),
-    ...(recipe && measuresOf(recipe, units)),
+    ...(working && measuresOf(working.recipe, units)),
   };
 }
 

@@ -5,8 +5,8 @@ import type { z } from 'zod';
 import type { DrawnPart } from '#core/drawing/part.ts';
 import type { Wrapped } from '#core/drawing/wrap-path.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { recipeInUse } from '#core/project/in-use.ts';
-import type { Project } from '#core/project/journal.ts';
+import type { ProjectSoFar } from '#core/project/journal.ts';
+import { workingMeasures } from '#core/project/working-measures.ts';
 import { MAKE_PART } from '#core/sets/kinds.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import { readId } from '#shared/ids.ts';
@@ -21,8 +21,9 @@ import {
   RUNS,
   type SetPartAsked,
 } from '#shared/schemas/parts.ts';
+import { readSoFar } from '#stores/journal.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
-import { listProjects, readProject } from '#stores/projects.ts';
+import { listProjects } from '#stores/projects.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { cardFields } from '#views/envelopes/query.ts';
 import { OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
@@ -60,7 +61,7 @@ parts.get('/order', async (c) => {
     const number = /^parts\.(\d{1,3})\.[a-z]+$/.exec(name)?.[1];
     return number !== undefined && typed[`take.${number}`] === 'on';
   });
-  return goTo(c, `/projects/${project.id}/plans/new?${new URLSearchParams(taken)}`);
+  return goTo(c, `/projects/${project.project.id}/plans/new?${new URLSearchParams(taken)}`);
 });
 
 parts.get('/:kind', async (c) => {
@@ -101,7 +102,7 @@ const SHOWN: readonly PartKind[] = ['base', 'front', 'inside', 'liner', 'wrap'];
 
 interface CardAsked {
   readonly typed: Typed;
-  readonly project: Project | undefined;
+  readonly project: ProjectSoFar | undefined;
 }
 
 /** A project brings its own card; undefined where there is no such project. */
@@ -110,14 +111,14 @@ async function cardIn(c: Request): Promise<CardAsked | undefined> {
   if (!typed.project) return { typed, project: undefined };
   const project = await projectIn(c, typed);
   if (!project) return undefined;
-  if (typed.width || typed.height || !project.card) return { typed, project };
-  const card = cardFields(project.card, c.get('units'));
-  return { typed: { ...typed, ...card, copies: `${project.quantity}` }, project };
+  const { card, quantity } = project.project;
+  if (typed.width || typed.height || !card) return { typed, project };
+  return { typed: { ...typed, ...cardFields(card, c.get('units')), copies: `${quantity}` }, project };
 }
 
-async function projectIn(c: Request, { project }: Typed): Promise<Project | undefined> {
+async function projectIn(c: Request, { project }: Typed): Promise<ProjectSoFar | undefined> {
   const id = readId(project ?? '');
-  return id === undefined ? undefined : readProject(c.get('db'), id);
+  return id === undefined ? undefined : readSoFar(c.get('db'), id);
 }
 
 /** The one chosen, else the project's own while the card is, else the one that the envelopes page would find. */
@@ -125,7 +126,7 @@ async function envelopeIn(c: Request, { typed, project }: CardAsked): Promise<Re
   const asked = check(envelopeForm(c.get('units'), defaultsFrom(c.get('settings'))), typed);
   if (!asked.ok) return undefined;
   const chosen = typed.fold || typed.square || typed.cutWidth;
-  const own = !chosen && project && recipeInUse(project);
+  const own = !chosen && project && workingMeasures(project)?.recipe;
   const { width, height } = asked.value;
   if (own && own.card.width === width && own.card.height === height) return own;
   const { notcher } = await chosenNotcher(c.get('db'));

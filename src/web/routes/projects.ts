@@ -2,18 +2,12 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import type { NewProject } from '#core/project/journal.ts';
+import { workingMeasures } from '#core/project/working-measures.ts';
 import type { Overtaken } from '#core/stash/stash.ts';
 import { journalQuery, newIdea, type ProjectWords, projectWords } from '#shared/schemas/project.ts';
 import { type Database, transact } from '#stores/database.ts';
-import { firstDesigns } from '#stores/journal.ts';
-import {
-  createProject,
-  editProject,
-  finishProject,
-  listProjects,
-  readProject,
-  reopenProject,
-} from '#stores/projects.ts';
+import { firstDesigns, listSoFar } from '#stores/journal.ts';
+import { createProject, editProject, finishProject, readProject, reopenProject } from '#stores/projects.ts';
 import { readStanding } from '#stores/put-away.ts';
 import { listSeries, seriesNamed } from '#stores/series.ts';
 import { tallySets } from '#stores/sets.ts';
@@ -112,8 +106,8 @@ async function showJournal(c: Request, asked: Typed, idea: Entry = BLANK_ENTRY):
     title: 'Journal',
     section: 'journal',
     status: statusOf(idea),
-    body: jsx(Journal, { view, forms: { token: newToken(c), entry: idea } }),
-    fragment: jsx(Entries, view),
+    body: jsx(Journal, { view, units: c.get('units'), forms: { token: newToken(c), entry: idea } }),
+    fragment: jsx(Entries, { ...view, units: c.get('units') }),
   });
 }
 
@@ -121,7 +115,7 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
   const read = check(journalQuery, asked);
   const query = read.ok ? read.value : { q: '' };
   const limit = (query.more ?? 0) + SHOWN_AT_ONCE;
-  const found = await listProjects(db, {
+  const found = await listSoFar(db, {
     ...(query.state && { state: query.state }),
     ...(query.series && { series: query.series }),
     ...(query.tag && { tag: query.tag }),
@@ -129,14 +123,15 @@ async function readJournal(db: Database, asked: Typed): Promise<JournalView> {
     limit: limit + 1,
   });
   const shown = found.slice(0, limit);
-  const ids = shown.map(({ id }) => id);
+  const ids = shown.map(({ project }) => project.id);
   const designs = await firstDesigns(db, ids);
   const tags = await tagsOf(db, ids);
   return {
-    entries: shown.map((project) => ({
-      project,
-      design: designs.get(project.id),
-      tags: tags.get(project.id) ?? [],
+    entries: shown.map((one) => ({
+      project: one.project,
+      working: workingMeasures(one),
+      design: designs.get(one.project.id),
+      tags: tags.get(one.project.id) ?? [],
     })),
     sets: await tallySets(db),
     more: found.length > limit,

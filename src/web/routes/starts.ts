@@ -4,6 +4,8 @@ import { jsx } from 'hono/jsx';
 import { checkMeasures } from '#core/envelope/door.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { startMoves, withStart } from '#core/project/in-use.ts';
+import type { ProjectSoFar } from '#core/project/journal.ts';
+import { recipeToMake } from '#core/project/working-measures.ts';
 import { add, type Length, times, type Units } from '#shared/length.ts';
 import { startForm } from '#shared/schemas/outcome.ts';
 import { changeStart } from '#stores/projects.ts';
@@ -28,9 +30,8 @@ starts.put('/:id/start', async (c) => {
   if (!asked.ok) return showShift(c, entryOf(typed, asked.problems));
   const possible = checkMeasures(measures(view.recipe, asked.value.start), c.get('units'));
   if (!possible.ok) return showShift(c, entryOf(typed, possible.problems));
-  const { id, recipe } = view.full.project;
-  const start = asked.value.start === recipe?.starts[0] ? null : asked.value.start;
-  await changeStart(c.get('db'), id, start, nowIn(c));
+  const { id } = view.full.project;
+  await changeStart(c.get('db'), id, startAsked(view.full, asked.value.start), nowIn(c));
   return goTo(c, `/projects/${id}`);
 });
 
@@ -47,6 +48,10 @@ async function showShift(c: Request, entry: Entry) {
   });
   return reply(c, { title: 'A tight trial', section: 'journal', status: statusOf(entry), body });
 }
+
+/** Null where the next one is made to that start anyway, once no other is asked for. */
+const startAsked = ({ project, envelopes }: ProjectSoFar, start: Length): Length | null =>
+  recipeToMake({ project: { ...project, start: null }, envelopes })?.starts[0] === start ? null : start;
 
 /** One graduation more and one less, where they leave a pocket. */
 const startsBeside = (recipe: Recipe, units: Units): Recipe[] =>

@@ -4,10 +4,10 @@ import { Hono } from 'hono';
 import { envelopeTemplates, partTemplate, type Template } from '#core/drawing/template.ts';
 import { PAPERS, type PaperName } from '#core/drawing/tiling.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
-import { recipeInUse } from '#core/project/in-use.ts';
+import { workingMeasures } from '#core/project/working-measures.ts';
 import { toInches, toMillimetres, type Units } from '#shared/length.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
-import { readProject } from '#stores/projects.ts';
+import { readSoFar } from '#stores/journal.ts';
 import { templatePdf } from '#views/templates/pdf.ts';
 import { templateSvg } from '#views/templates/svg.tsx';
 import { findEnvelope } from '../gather/envelope-asked.ts';
@@ -29,9 +29,9 @@ templates.get('/envelope/:file', async (c) => {
 });
 
 templates.get('/projects/:id/:file', async (c) => {
-  const project = await rowIn(c, readProject);
-  const recipe = project && recipeInUse(project);
-  return recipe ? sendEnvelope(c, recipe, `project-${project.id}-envelope`) : notFound(c);
+  const soFar = await rowIn(c, readSoFar);
+  const working = soFar && workingMeasures(soFar);
+  return working ? sendEnvelope(c, working.recipe, `project-${soFar.project.id}-envelope`) : notFound(c);
 });
 
 /** Asked like the page of the part, which also says what is wrong with the question. */

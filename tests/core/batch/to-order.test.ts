@@ -460,7 +460,12 @@ test('typed names stay apart', () => {
 
 describe('parts that one tap gives', () => {
   const given = (one: Parameters<typeof suggest>[0]) =>
-    suggest(one, { project, copies: 3, kinds: ['patterned', 'cardstock'], units: UNITS });
+    suggest(one, {
+      soFar: { project, envelopes: [] },
+      copies: 3,
+      kinds: ['patterned', 'cardstock'],
+      units: UNITS,
+    });
 
   test('have the card’s sizes', () => {
     expect(suggestionsFor(project)).toEqual(['base', 'front', 'mat', 'inside', 'liner']);

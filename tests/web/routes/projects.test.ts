@@ -1,6 +1,6 @@
 /** The journal as a browser asks for it: the list and its filters, a new idea, one project's page and its words. */
 import { beforeEach, describe, expect, test } from 'vitest';
-import { inches, typedLength } from '#shared/length.ts';
+import { add, inches, type Length, printExact, typedLength } from '#shared/length.ts';
 import { makeEnvelope, recordOutcome } from '#stores/envelopes.ts';
 import { changeStart, createProject, editProject, listProjects, readProject } from '#stores/projects.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
@@ -34,6 +34,23 @@ describe('the journal', () => {
     expect(shown).toContain(printDay(later(5)));
     expect(shown).toContain('Fold the scrap first.');
     expect(shown).toContain(`front-${project}-print-0`);
+  });
+
+  test('tells of each what to set and how it fits, and which one didn’t work', async () => {
+    const { project, envelopes } = await takeThree(app.db, cast);
+    await recordOutcome(app.db, envelopes[0]!, { felt: 'tight' }, later(3));
+    const set = (start: Length) => `7½″, start ${printExact(start, { unit: 'in', step: 16 })}, `;
+    const [start] = THANKS.recipe!.starts;
+    const failed = await page('/projects');
+    expect(failed).toContain(`${set(start)}tight<strong class="verdict">didn’t work`);
+    expect(failed).toContain('<li class="failed">');
+    const changed = add(start, inches(1 / 8));
+    await changeStart(app.db, project, changed, later(4));
+    expect(await page('/projects')).toContain(set(changed));
+    await recordOutcome(app.db, envelopes[1]!, { felt: 'easy' }, later(5));
+    const worked = await page('/projects');
+    expect(worked).toContain(`${set(changed)}easy`);
+    expect(worked).not.toContain('didn’t work');
   });
 
   test('filters by state, series and words', async () => {
