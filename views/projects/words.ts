@@ -28,10 +28,10 @@ export function sayMeasures({ recipe, fit }: WorkingMeasures, units: Units): str
 }
 
 /** A square by its side alone. */
-export const printBlank = (blank: Size, units: Units): string =>
+const printBlank = (blank: Size, units: Units): string =>
   blank.width === blank.height ? printExact(blank.width, units) : printExactSize(blank, units);
 
-export const sayFit = (fit: Fit): string => fit.replace("'", '’');
+const sayFit = (fit: Fit): string => fit.replace("'", '’');
 
 export const SAY_KNOWN: Record<Known, string> = {
   'made and measured': 'made and measured',
