@@ -12,6 +12,7 @@ import * as readyMade from './0009_ready_made.ts';
 import * as realSheets from './0010_real_sheets.ts';
 import * as putAway from './0014_put_away.ts';
 import * as lessonsAndTags from './0015_lessons_and_tags.ts';
+import * as cost from './0016_cost.ts';
 
 export const migrations: Record<string, Migration> = {
   '0001_tools': tools,
@@ -26,4 +27,5 @@ export const migrations: Record<string, Migration> = {
   '0010_real_sheets': realSheets,
   '0014_put_away': putAway,
   '0015_lessons_and_tags': lessonsAndTags,
+  '0016_cost': cost,
 };

@@ -4,15 +4,24 @@ import type { Units } from '../length.ts';
 import type { Print, PrintDirection } from '../print.ts';
 import type { Size } from '../size.ts';
 import { COLOUR, MOTIFS, type Swatch } from '../swatch.ts';
-import { choiceField, countField, lengthField, tickField, wordsField } from './fields.ts';
+import { choiceField, countField, ifAny, lengthField, tickField, wordsField } from './fields.ts';
 import { MOST_SHEETS } from './pad.ts';
+
+/** Left empty it is the design's share of its pad's. */
+const lowMark = ifAny(countField(0, MOST_SHEETS)).transform((mark) => mark ?? null);
+
+export const lowMarkForm = z.object({ lowMark });
 
 const PRINT_DIRECTIONS = ['any way', 'upright', 'one edge'] as const satisfies PrintDirection[];
 
 /** One that is put right; `direction` as it was typed. */
 export const designForm = (units: Units, sheet: Size, direction: string | undefined) =>
   z.intersection(
-    z.object({ name: wordsField('the design a name', 80), doubleSided: tickField }),
+    z.object({
+      name: wordsField('the design a name', 80),
+      doubleSided: tickField,
+      lowMark,
+    }),
     z.intersection(
       printForm(units, sheet, direction),
       lookForm().transform((swatch) => ({ swatch })),

@@ -1,6 +1,7 @@
 /**
  * Designs of a pad, with the sheets left of each. Verbs: `addDesign(db, { pad, design, sheets, at })`,
- * `listDesigns(db, filter)`, `readDesign(db, id)`, `editDesign(db, id, design)`. Counts move in movements.ts only.
+ * `listDesigns(db, filter)`, `readDesign(db, id)`, `editDesign(db, id, design)`,
+ * `markDesign(db, id, lowMark)`. Counts move in movements.ts only.
  */
 import type { Selectable } from 'kysely';
 import type { Design, NewDesign, Pad } from '#core/stash/stash.ts';
@@ -8,10 +9,12 @@ import type { Print } from '#shared/print.ts';
 import { usablePrint } from '#shared/sheet.ts';
 import { type Database, transact } from './database.ts';
 import { record } from './ledger.ts';
+import { LOW_AT } from './low-sql.ts';
 import type { Tables } from './tables.ts';
 
 export interface DesignFilter {
   readonly pad?: number;
+  readonly pads?: readonly number[];
   readonly ids?: readonly number[];
   /** Only those with sheets left. */
   readonly left?: boolean;
@@ -43,9 +46,9 @@ export function addDesign(
 /** In the order in which they were added. */
 export async function listDesigns(
   db: Database,
-  { pad, ids, left, onShelf, away = ids !== undefined }: DesignFilter = {},
+  { pad, pads, ids, left, onShelf, away = ids !== undefined }: DesignFilter = {},
 ): Promise<Design[]> {
-  if (ids?.length === 0) return [];
+  if (ids?.length === 0 || pads?.length === 0) return [];
   const rows = await db
     .selectFrom('designs')
     .innerJoin('pads', 'pads.id', 'designs.pad_id')
@@ -53,7 +56,9 @@ export async function listDesigns(
     .select(PAD_COLUMNS)
     .$if(!away, (query) => query.where('designs.put_away_at', 'is', null))
     .$if(!away && pad === undefined, (query) => query.where('pads.put_away_at', 'is', null))
+    .select(LOW_AT.as('low_at'))
     .$if(pad !== undefined, (query) => query.where('pad_id', '=', pad!))
+    .$if(pads !== undefined, (query) => query.where('pad_id', 'in', pads!))
     .$if(ids !== undefined, (query) => query.where('designs.id', 'in', ids!))
     .$if(left === true, (query) => query.where('sheets', '>', 0))
     .$if(onShelf === true, (query) =>
@@ -93,6 +98,11 @@ export const designsAway = (db: Database) =>
     .where((by) => by.or([by('designs.put_away_at', 'is not', null), by('pads.put_away_at', 'is not', null)]))
     .select('designs.id');
 
+/** Null gives it back its share of the pad's. */
+export async function markDesign(db: Database, id: number, lowMark: number | null): Promise<void> {
+  await db.updateTable('designs').set({ own_low_mark: lowMark }).where('id', '=', id).execute();
+}
+
 /** Of the pad beside its design: what both have bears another name here. */
 const PAD_COLUMNS = [
   'pads.name as pad_name',
@@ -105,6 +115,8 @@ const PAD_COLUMNS = [
   'strip_depth',
   'grammage',
   'low_mark',
+  'price',
+  'price_sheets',
   'source',
   'note',
 ] as const;
@@ -125,7 +137,7 @@ export const toPad = (row: Selectable<Tables['pads']>): Pad => ({
   note: row.note,
 });
 
-function toDesign(row: Selectable<Tables['designs']>, pad: Pad): Design {
+function toDesign(row: Selectable<Tables['designs']> & { low_at: number | null }, pad: Pad): Design {
   const wholePrint = toPrint(row);
   const print = usablePrint(wholePrint, pad.strip);
   return {
@@ -137,16 +149,19 @@ function toDesign(row: Selectable<Tables['designs']>, pad: Pad): Design {
     doubleSided: row.double_sided === 1,
     swatch: JSON.parse(row.swatch),
     sheets: row.sheets,
+    lowMark: row.own_low_mark,
+    lowAt: row.low_at,
   };
 }
 
 const toPrint = ({ direction, border }: Selectable<Tables['designs']>): Print =>
   direction === 'one edge' ? { direction, border: border! } : { direction };
 
-const toRow = ({ name, print, doubleSided, swatch }: NewDesign) => ({
+const toRow = ({ name, print, doubleSided, swatch, lowMark = null }: NewDesign) => ({
   name,
   direction: print.direction,
   border: print.direction === 'one edge' ? print.border : null,
   double_sided: doubleSided ? (1 as const) : (0 as const),
   swatch: JSON.stringify(swatch),
+  own_low_mark: lowMark,
 });

@@ -62,6 +62,7 @@ interface SettingsRow {
   wanted_fit: WantedFit;
   notcher_id: number;
   post: Generated<PostId>;
+  currency: Generated<string>;
 }
 
 interface CardSizeRow {
@@ -85,6 +86,8 @@ interface PadRow {
   measured_height: Length | null;
   strip_edge: SheetEdge | null;
   strip_depth: Length | null;
+  price: number | null;
+  price_sheets: number | null;
   source: string;
   note: string;
   put_away_at: Away;
@@ -100,6 +103,7 @@ interface DesignRow {
   swatch: Json;
   sheets: Generated<number>;
   put_away_at: Away;
+  own_low_mark: number | null;
 }
 
 interface OffcutRow {

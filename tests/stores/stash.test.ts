@@ -1,6 +1,5 @@
 /** Pads, designs, offcuts and their comings and goings through the stores' verbs. */
 import { describe, expect, it } from 'vitest';
-import { runningLow } from '#core/stash/stash.ts';
 import { inches } from '#shared/length.ts';
 import { addDesign, editDesign, listDesigns, readDesign } from '#stores/designs.ts';
 import {
@@ -179,28 +178,5 @@ describe('coming and going', () => {
     const newest = await listMovements(db, { limit: 3 });
     const before = await listMovements(db, { limit: 3, before: newest[2]!.id });
     expect([...newest, ...before].map(({ id }) => id)).toEqual([7, 6, 5, 4, 3, 2]);
-  });
-});
-
-describe('what runs low', () => {
-  it('lists pads at their mark or under it, worst first', async () => {
-    const db = await emptyDatabase();
-    const { fern, hare, white } = await fillShelf(db);
-    expect(runningLow(await listPads(db))).toEqual([]);
-    await countSheets(db, white.id, { sheets: 9, at: later(1) });
-    await countSheets(db, fern.id, { sheets: 0, at: later(2) });
-    await countSheets(db, hare.id, { sheets: 1, at: later(3) });
-    expect(runningLow(await listPads(db)).map(({ pad, sheets }) => [pad.name, sheets])).toEqual([
-      ['Meadow walk', 3],
-      ['White card', 9],
-    ]);
-  });
-
-  it('asks for no reminder where the mark is 0', async () => {
-    const db = await emptyDatabase();
-    const { white } = await fillShelf(db);
-    await editPad(db, white.pad.id, { ...PLAIN, lowMark: 0 });
-    await countSheets(db, white.id, { sheets: 0, at: later(1) });
-    expect(runningLow(await listPads(db))).toEqual([]);
   });
 });

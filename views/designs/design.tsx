@@ -1,5 +1,6 @@
 /** One design: the sheets left of it, its offcuts on the shelf, what can happen to it by hand, its ledger behind a tap. */
 import type { FC } from 'hono/jsx';
+import { designRunsLow } from '#core/stash/low.ts';
 import type { Design, Movement } from '#core/stash/stash.ts';
 import { inches, printExactSize, type Units } from '#shared/length.ts';
 import type { Standing } from '#shared/put-away.ts';
@@ -10,8 +11,10 @@ import { Once } from '#views/common/once.tsx';
 import { howMany } from '#views/common/words.ts';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
 import { Ledger } from '#views/stash/ledger.tsx';
+import { type DesignUse, PaceLine, UseDetails } from '#views/stash/pace.tsx';
 import { scaleFor } from '#views/stash/paper.tsx';
 import { askHolding, sayAsIs, sayPrintOf } from '#views/stash/words.ts';
+import { LowMark } from './form.tsx';
 import { SheetPicture } from './picture.tsx';
 
 export interface DesignProps {
@@ -20,6 +23,7 @@ export interface DesignProps {
   /** Where its pad is put away, so is it. */
   readonly padStanding: Standing | undefined;
   readonly shelf: ShelfProps;
+  readonly use: DesignUse;
   readonly movements: readonly Movement[];
   readonly projects: ReadonlyMap<number, string>;
   readonly entry: Entry;
@@ -28,7 +32,7 @@ export interface DesignProps {
 }
 
 export const DesignPage: FC<DesignProps> = (props) => {
-  const { design, standing, padStanding, shelf, movements, projects, units } = props;
+  const { design, standing, padStanding, shelf, movements, projects, use, units } = props;
   const here = `/designs/${design.id}`;
   const asIs = sayAsIs(design.pad, units);
   return (
@@ -45,10 +49,12 @@ export const DesignPage: FC<DesignProps> = (props) => {
         <div>
           <p class="answer">
             <strong>{howMany(design.sheets, 'sheet')}</strong> left, {printExactSize(design.pad.sheet, units)}
+            {designRunsLow(design) ? <span class="low">, runs low</span> : null}
           </p>
           <p class="lead">
             The {sayPrintOf(design, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
           </p>
+          <PaceLine sheets={design.sheets} use={use} />
           {asIs === undefined ? null : <p>{asIs}</p>}
           {design.sheets === 0 ? null : (
             <p class="no-print">
@@ -71,6 +77,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
           <Shelf {...shelf} />
         </div>
       </section>
+      <UseDetails {...use} />
       <details class="no-print">
         <summary>What became of its sheets</summary>
         <Ledger movements={movements} left={design.sheets} projects={projects} back={here} />
@@ -114,6 +121,18 @@ const Moves: FC<DesignProps> = ({ design, entry, token }) => {
           <p class="field press">
             <button type="submit" class="plain">
               That is what I count
+            </button>
+          </p>
+        </form>
+      </details>
+      <details open={wrong.has('lowMark')}>
+        <summary>Low mark</summary>
+        <form method="post" action={`${here}/low-mark`} class="fields">
+          <input type="hidden" name="_method" value="PUT" />
+          <LowMark design={design} entry={entry} />
+          <p class="field press">
+            <button type="submit" class="plain">
+              Remind me then
             </button>
           </p>
         </form>

@@ -77,7 +77,10 @@ export const EditDesign: FC<EditProps> = ({ design, entry, units }) => (
     <form method="post" action={`/designs/${design.id}`} class="sheet">
       <input type="hidden" name="_method" value="PUT" />
       <FormProblems entry={entry} fields={FIELDS} />
-      <Field name="name" label="Name" entry={entry} value={design.name} autofocus />
+      <div class="fields">
+        <Field name="name" label="Name" entry={entry} value={design.name} autofocus />
+        <LowMark design={design} entry={entry} />
+      </div>
       <DesignFields kept={design} pad={design.pad} entry={entry} units={units} />
       <p class="row">
         <button type="submit">Keep it so</button>
@@ -87,7 +90,19 @@ export const EditDesign: FC<EditProps> = ({ design, entry, units }) => (
   </>
 );
 
-const FIELDS = ['name', 'sheets', 'direction', 'border', 'ground', 'inks', 'ink1', 'ink2', 'ink3'];
+/** A new design has its share of the pad's. */
+export const LowMark: FC<{ design: Design; entry: Entry }> = ({ design, entry }) => (
+  <Field
+    name="lowMark"
+    label="Low mark"
+    kind="count"
+    entry={entry}
+    value={`${design.lowMark ?? ''}`}
+    hint={`empty: its share of the pad’s ${design.pad.lowMark}; 0: never`}
+  />
+);
+
+const FIELDS = ['name', 'sheets', 'lowMark', 'direction', 'border', 'ground', 'inks', 'ink1', 'ink2', 'ink3'];
 
 const DIRECTIONS = [
   { value: 'any way', label: 'may lie any way' },

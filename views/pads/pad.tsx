@@ -1,6 +1,7 @@
 /** One pad: how many sheets are left, its designs with theirs, and what was noted when it came. */
 import type { FC } from 'hono/jsx';
-import { type Design, type Pad, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
+import { designRunsLow, runsLow } from '#core/stash/low.ts';
+import type { Design, Pad, PadWithDesigns } from '#core/stash/stash.ts';
 import { inches, type Units } from '#shared/length.ts';
 import type { Standing } from '#shared/put-away.ts';
 import { boughtField } from '#shared/schemas/pad.ts';
@@ -112,7 +113,10 @@ const DesignCard: FC<{ design: Design; units: Units }> = ({ design, units }) => 
       <SheetPicture design={design} scale={scaleFor([design.pad.sheet], 132, inches(6))} />
       <b>{design.name}</b>
     </a>
-    <p>{howMany(design.sheets, 'sheet')}</p>
+    <p>
+      {howMany(design.sheets, 'sheet')}
+      {designRunsLow(design) ? <span class="low">, low</span> : null}
+    </p>
     <p class="quiet">
       {design.print.direction === 'any way' ? '' : sayPrintOf(design, units)}
       {design.doubleSided ? ' printed on both sides' : ''}

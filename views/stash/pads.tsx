@@ -1,6 +1,7 @@
 /** Pads as rows of swatches, each with the sheets left. Knows no offcuts. */
 import type { FC } from 'hono/jsx';
-import { type Design, type PadWithDesigns, runsLow } from '#core/stash/stash.ts';
+import { designRunsLow, runsLow } from '#core/stash/low.ts';
+import type { Design, PadWithDesigns } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { SwatchChip } from '#views/diagrams/swatch.tsx';
@@ -40,11 +41,15 @@ export const Swatches: FC<{ designs: readonly Design[] }> = ({ designs }) => (
   <ul class="swatches">
     {designs.map((design) => (
       <li class={design.sheets === 0 ? 'none' : undefined}>
-        <a href={`/designs/${design.id}`} title={`${design.name}: ${howMany(design.sheets, 'sheet')}`}>
+        <a
+          href={`/designs/${design.id}`}
+          title={`${design.name}: ${howMany(design.sheets, 'sheet')}${designRunsLow(design) ? ', runs low' : ''}`}
+        >
           <SwatchChip id={`chip-${design.id}`} swatch={design.swatch} name={design.name} />
-          <span>
+          <span class={designRunsLow(design) ? 'low' : undefined}>
             {design.sheets}
             <span class="hidden"> {design.sheets === 1 ? 'sheet' : 'sheets'}</span>
+            {designRunsLow(design) ? ' low' : null}
           </span>
         </a>
       </li>

@@ -1,17 +1,18 @@
 /** The stash: what there is in one line, then pads, then the shelf of offcuts, then the quiet rest. */
 import type { FC } from 'hono/jsx';
+import type { LowList } from '#core/stash/low.ts';
 import type { ReadyMade } from '#core/stash/ready-made.ts';
 import type { PadWithDesigns } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { ReadyMadeList } from '../ready-made/list.tsx';
-import { howManyLow } from './low.tsx';
+import { howManyLow, lowName } from './low.tsx';
 import { PadRows } from './pads.tsx';
 import { CodeSearch, ShelfSearch, type ShelfSearchProps } from './search.tsx';
 
 export interface StashProps {
   readonly pads: readonly PadWithDesigns[];
-  readonly low: readonly PadWithDesigns[];
+  readonly low: LowList;
   readonly tally: { readonly pads: number; readonly sheets: number; readonly offcuts: number };
   readonly readyMade: readonly ReadyMade[];
   readonly search: ShelfSearchProps;
@@ -86,14 +87,10 @@ const Tally: FC<Pick<StashProps, 'pads' | 'tally' | 'readyMade'>> = ({ pads, tal
 };
 
 const LowOnes: FC<Pick<StashProps, 'low'>> = ({ low }) =>
-  low.length === 0 ? null : (
+  low.low.length === 0 ? null : (
     <p class="lead">
-      <a href="/stash/low">{howManyLow(low)}</a>:{' '}
-      {low
-        .slice(0, 3)
-        .map(({ pad }) => pad.name)
-        .join(', ')}
-      {low.length > 3 ? ' and more' : ''}.
+      <a href="/stash/low">{howManyLow(low)}</a>: {low.low.map(lowName).join(', ')}
+      {low.pads + low.designs > low.low.length ? ' and more' : ''}.
     </p>
   );
 

@@ -1,17 +1,17 @@
 /** The start: her drawn cards to tap or a size to type; beside them what runs low and the latest projects. */
 import type { FC } from 'hono/jsx';
 import type { CardSize, Project } from '#core/project/journal.ts';
-import type { PadWithDesigns } from '#core/stash/stash.ts';
+import type { LowList } from '#core/stash/low.ts';
 import type { Units } from '#shared/length.ts';
-import { howMany } from '#views/common/words.ts';
 import { CardField, CardStrip } from '#views/envelopes/card-line.tsx';
+import { RunsLow } from '#views/stash/low.tsx';
 import { BLANK_ENTRY } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 
 export interface TableProps {
   readonly units: Units;
   readonly cards: readonly CardSize[];
-  readonly low: readonly PadWithDesigns[];
+  readonly low: LowList;
   readonly latest: readonly Project[];
   /** Nothing was ever written here: the demo is offered. */
   readonly empty: boolean;
@@ -31,7 +31,7 @@ export const Table: FC<TableProps> = ({ units, cards, low, latest, empty, token 
     </section>
     <div class="columns">
       <Latest projects={latest} />
-      <Low pads={low} />
+      <RunsLow {...low} />
     </div>
   </>
 );
@@ -64,24 +64,6 @@ const Latest: FC<{ projects: readonly Project[] }> = ({ projects }) => (
           <li class="spread">
             <a href={`/projects/${project.id}`}>{project.title}</a>
             <span class="quiet">{project.state}</span>
-          </li>
-        ))}
-      </ul>
-    )}
-  </section>
-);
-
-const Low: FC<{ pads: readonly PadWithDesigns[] }> = ({ pads }) => (
-  <section>
-    <h2>Runs low</h2>
-    {pads.length === 0 ? (
-      <p class="quiet">Nothing on the shelf is at its low mark.</p>
-    ) : (
-      <ul class="list">
-        {pads.map(({ pad, sheets }) => (
-          <li class="spread">
-            <a href={`/pads/${pad.id}`}>{pad.name}</a>
-            <span>{howMany(sheets, 'sheet')} left</span>
           </li>
         ))}
       </ul>

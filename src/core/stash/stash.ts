@@ -27,6 +27,8 @@ export interface NewDesign {
   readonly print: Print;
   readonly doubleSided: boolean;
   readonly swatch: Swatch;
+  /** Its own; without one its share of the pad's counts. 0 asks for no reminder. */
+  readonly lowMark?: number | null;
 }
 
 /** `print` is how it lies on what can be used of the pad's sheets and of all that was cut from them. */
@@ -36,6 +38,8 @@ export interface Design extends NewDesign {
   readonly wholePrint?: Print;
   readonly pad: Pad;
   readonly sheets: number;
+  /** It runs low at so many sheets, or fewer; null asks for no reminder. */
+  readonly lowAt?: number | null;
 }
 
 export interface PadWithDesigns {
@@ -44,16 +48,6 @@ export interface PadWithDesigns {
   /** Of all its designs together. */
   readonly sheets: number;
 }
-
-/** At its low mark or under it; a mark of 0 asks for no reminder. */
-export const runsLow = ({ pad, sheets }: Pick<PadWithDesigns, 'pad' | 'sheets'>): boolean =>
-  pad.lowMark > 0 && sheets <= pad.lowMark;
-
-/** Those that run low, worst first: least left for their mark. One whose designs are still to be named is not missed yet. */
-export const runningLow = (pads: readonly PadWithDesigns[]): PadWithDesigns[] =>
-  pads
-    .filter((one) => one.designs.length > 0 && runsLow(one))
-    .sort((a, b) => a.sheets / a.pad.lowMark - b.sheets / b.pad.lowMark || b.pad.lowMark - a.pad.lowMark);
 
 /** Height along the print; `border`: still has the printed border of a one-edge design along its bottom edge. */
 export interface NewOffcut extends Size {

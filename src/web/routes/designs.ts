@@ -2,8 +2,8 @@
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import type { Design } from '#core/stash/stash.ts';
-import { boughtForm, designForm, lostForm, recountForm } from '#shared/schemas/design.ts';
-import { editDesign, readDesign } from '#stores/designs.ts';
+import { boughtForm, designForm, lostForm, lowMarkForm, recountForm } from '#shared/schemas/design.ts';
+import { editDesign, markDesign, readDesign } from '#stores/designs.ts';
 import { binSheets, buySheets, countSheets, listMovements } from '#stores/movements.ts';
 import { titlesOf } from '#stores/projects.ts';
 import { readStanding } from '#stores/put-away.ts';
@@ -11,13 +11,14 @@ import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { DesignPage } from '#views/designs/design.tsx';
 import { EditDesign } from '#views/designs/form.tsx';
 import { shelfOfPaper } from '../gather/shelf.ts';
+import { useOfDesign } from '../gather/use.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { once } from '../http/once.ts';
 import { goTo, reply } from '../http/reply.ts';
-import { rowIn } from '../http/url.ts';
+import { rowIn, wayBack } from '../http/url.ts';
 
 export const designs = new Hono<Env>();
 
@@ -85,6 +86,16 @@ designs.post('/:id/losses', async (c) => {
   );
 });
 
+designs.put('/:id/low-mark', async (c) => {
+  const design = await designIn(c);
+  if (!design) return notFound(c);
+  const typed = await readForm(c);
+  const form = check(lowMarkForm, typed);
+  if (!form.ok) return show(c, design, entryOf(typed, form.problems));
+  await markDesign(c.get('db'), design.id, form.value.lowMark);
+  return goTo(c, wayBack(typed, `/designs/${design.id}`));
+});
+
 const designIn = (c: Request): Promise<Design | undefined> => rowIn(c, readDesign);
 
 async function show(c: Request, design: Design, entry: Entry): Promise<Response> {
@@ -99,6 +110,7 @@ async function show(c: Request, design: Design, entry: Entry): Promise<Response>
       standing: await readStanding(db, { kind: 'designs', id: design.id }),
       padStanding: await readStanding(db, { kind: 'pads', id: design.pad.id }),
       shelf,
+      use: await useOfDesign(db, design, nowIn(c)),
       movements,
       projects: await titlesOf(
         db,

@@ -1,9 +1,10 @@
 /** The stash as a whole: pads and the shelf with its search, what runs low, the list to print. */
 import { Hono } from 'hono';
 import { Fragment, jsx } from 'hono/jsx';
-import { type Offcut, runningLow } from '#core/stash/stash.ts';
+import type { Offcut } from '#core/stash/stash.ts';
 import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { shelfForm } from '#shared/schemas/offcut.ts';
+import { listLow } from '#stores/low.ts';
 import { findByCode } from '#stores/offcuts.ts';
 import { listPads } from '#stores/pads.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
@@ -14,11 +15,12 @@ import { Low } from '#views/stash/low.tsx';
 import { Found, FoundNotes, type FoundProps, NOWHERE } from '#views/stash/search.tsx';
 import { Stash } from '#views/stash/stash.tsx';
 import { shelfOf } from '../gather/shelf.ts';
+import { usesOfLow } from '../gather/use.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { goTo, reply, wantsFragment } from '../http/reply.ts';
-import { here, withQuery } from '../http/url.ts';
+import { here, queryId, withQuery } from '../http/url.ts';
 
 export const stash = new Hono<Env>();
 
@@ -36,8 +38,13 @@ stash.get('/', async (c) => {
 });
 
 stash.get('/low', async (c) => {
-  const low = runningLow(await listPads(c.get('db')));
-  return reply(c, { title: 'Running low', section: 'stash', body: jsx(Low, { low, units: c.get('units') }) });
+  const db = c.get('db');
+  const pages = Math.min(queryId(c, 'more') ?? 1, MOST_PAGES);
+  const list = await listLow(db, { limit: pages * PAGE });
+  const next = list.pads + list.designs > list.low.length ? pages + 1 : undefined;
+  const uses = await usesOfLow(db, list.low, nowIn(c));
+  const body = jsx(Low, { ...list, uses, next, units: c.get('units') });
+  return reply(c, { title: 'Running low', section: 'stash', body });
 });
 
 stash.get('/list', async (c) => {
@@ -55,6 +62,7 @@ stash.get('/list', async (c) => {
 });
 
 const PAGE = 30;
+const MOST_PAGES = 20;
 
 /** More than this on one printed list nobody reads. */
 const LONGEST_LIST = 2000;
@@ -93,7 +101,7 @@ async function showStash(
     section: 'stash',
     body: jsx(Stash, {
       pads,
-      low: runningLow(pads),
+      low: await listLow(db, { limit: 3 }),
       tally,
       readyMade: await listReadyMade(db),
       search,

@@ -1,12 +1,12 @@
 /** The start page, and filling an empty book with the demo. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import { runningLow } from '#core/stash/stash.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import type { Database } from '#stores/database.ts';
-import { listPads } from '#stores/pads.ts';
+import { listLow } from '#stores/low.ts';
 import { listProjects } from '#stores/projects.ts';
 import { listAway } from '#stores/put-away.ts';
+import { tallyShelf } from '#stores/shelf.ts';
 import { Table } from '#views/table/table.tsx';
 import type { Env } from '../http/env.ts';
 import { readForm } from '../http/form.ts';
@@ -16,11 +16,11 @@ import { goTo, reply } from '../http/reply.ts';
 export const table = new Hono<Env>();
 
 table.get('/', async (c) => {
-  const { pads, cards, latest, empty } = await readTable(c.get('db'));
+  const { low, cards, latest, empty } = await readTable(c.get('db'));
   const body = jsx(Table, {
     units: c.get('units'),
     cards,
-    low: runningLow(pads).slice(0, 4),
+    low,
     latest,
     empty,
     token: newToken(c),
@@ -39,14 +39,15 @@ table.post('/demo', async (c) => {
 });
 
 async function readTable(db: Database) {
-  const [pads, cards, latest] = [
-    await listPads(db),
+  const [{ pads }, low, cards, latest] = [
+    await tallyShelf(db),
+    await listLow(db, { limit: 4 }),
     await listCardSizes(db),
     await listProjects(db, { limit: 4 }),
   ];
-  const bare = pads.length + cards.length + latest.length === 0;
+  const bare = pads + cards.length + latest.length === 0;
   return {
-    pads,
+    low,
     cards,
     latest,
     empty: bare && (await listAway(db, { limit: 1 })).length === 0,

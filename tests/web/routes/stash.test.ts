@@ -153,7 +153,7 @@ describe('a filled stash', () => {
     const html = await page('/stash/low');
     const names = [...html.matchAll(/<h2><a href="\/pads\/\d+">([^<]+)/g)].map((found) => found[1]);
     expect(names).toEqual(['Nearly gone', 'White card']);
-    expect(await page('/stash')).toContain('2 pads run low');
+    expect(await page('/stash')).toContain('2 pads and 1 design run low');
   });
 
   test('the list to print goes place by place, with codes and sizes', async () => {
