@@ -32,9 +32,8 @@ export interface DesignProps {
 }
 
 export const DesignPage: FC<DesignProps> = (props) => {
-  const { design, standing, padStanding, shelf, movements, projects, use, units } = props;
+  const { design, standing, padStanding, shelf, movements, projects, use } = props;
   const here = `/designs/${design.id}`;
-  const asIs = sayAsIs(design.pad, units);
   return (
     <>
       <p>
@@ -47,22 +46,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
           <SheetPicture design={design} scale={scaleFor([design.pad.sheet], 260, inches(6))} />
         </div>
         <div>
-          <p class="answer">
-            <strong>{howMany(design.sheets, 'sheet')}</strong> left, {printExactSize(design.pad.sheet, units)}
-            {designRunsLow(design) ? <span class="low">, runs low</span> : null}
-          </p>
-          <p class="lead">
-            The {sayPrintOf(design, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
-          </p>
-          <PaceLine sheets={design.sheets} use={use} />
-          {asIs === undefined ? null : <p>{asIs}</p>}
-          {design.sheets === 0 ? null : (
-            <p class="no-print">
-              <a href={`/filling?design=${design.id}`}>What can I get out of one sheet?</a>
-              <br />
-              <a href={askHolding(usableSheet(design.pad), units)}>What card would a sheet of it hold?</a>
-            </p>
-          )}
+          <Facts {...props} />
           <Moves {...props} />
         </div>
       </div>
@@ -86,6 +70,30 @@ export const DesignPage: FC<DesignProps> = (props) => {
         <a href={`${here}/edit`}>Put its name, print or look right</a>
       </p>
       <PutAway standing={standing} />
+    </>
+  );
+};
+
+const Facts: FC<DesignProps> = ({ design, use, units }) => {
+  const asIs = sayAsIs(design.pad, units);
+  return (
+    <>
+      <p class="answer">
+        <strong>{howMany(design.sheets, 'sheet')}</strong> left, {printExactSize(design.pad.sheet, units)}
+        {designRunsLow(design) ? <span class="low">, runs low</span> : null}
+      </p>
+      <p class="lead">
+        The {sayPrintOf(design, units)}; printed on {design.doubleSided ? 'both sides' : 'one side'}.
+      </p>
+      <PaceLine sheets={design.sheets} use={use} />
+      {asIs === undefined ? null : <p>{asIs}</p>}
+      {design.sheets === 0 ? null : (
+        <p class="no-print">
+          <a href={`/filling?design=${design.id}`}>What can I get out of one sheet?</a>
+          <br />
+          <a href={askHolding(usableSheet(design.pad), units)}>What card would a sheet of it hold?</a>
+        </p>
+      )}
     </>
   );
 };
@@ -125,18 +133,7 @@ const Moves: FC<DesignProps> = ({ design, entry, token }) => {
           </p>
         </form>
       </details>
-      <details open={wrong.has('lowMark')}>
-        <summary>Low mark</summary>
-        <form method="post" action={`${here}/low-mark`} class="fields">
-          <input type="hidden" name="_method" value="PUT" />
-          <LowMark design={design} entry={entry} />
-          <p class="field press">
-            <button type="submit" class="plain">
-              Remind me then
-            </button>
-          </p>
-        </form>
-      </details>
+      <LowMarkForm design={design} entry={entry} />
       {design.sheets === 0 && !wrong.has('lost') ? null : (
         <details open={wrong.has('lost')}>
           <summary>Some are gone</summary>
@@ -161,3 +158,18 @@ const Moves: FC<DesignProps> = ({ design, entry, token }) => {
     </div>
   );
 };
+
+const LowMarkForm: FC<Pick<DesignProps, 'design' | 'entry'>> = ({ design, entry }) => (
+  <details open={entry.problems.some(({ field }) => field === 'lowMark')}>
+    <summary>Low mark</summary>
+    <form method="post" action={`/designs/${design.id}/low-mark`} class="fields">
+      <input type="hidden" name="_method" value="PUT" />
+      <LowMark design={design} entry={entry} />
+      <p class="field press">
+        <button type="submit" class="plain">
+          Remind me then
+        </button>
+      </p>
+    </form>
+  </details>
+);
