@@ -3,6 +3,7 @@
  * in notchers.ts.
  */
 import type { PostId } from '#core/post/rules.ts';
+import type { FitHabits } from '#core/project/fits.ts';
 import type { Length, Units } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { Database } from './database.ts';
@@ -16,6 +17,7 @@ export interface Settings {
   readonly wantedFit: WantedFit;
   /** Whose size classes she sees first. */
   readonly post: PostId;
+  readonly fits: FitHabits;
 }
 
 export async function readSettings(db: Database): Promise<Settings> {
@@ -26,18 +28,28 @@ export async function readSettings(db: Database): Promise<Settings> {
     longestCut: row.longest_cut,
     wantedFit: row.wanted_fit,
     post: row.post,
+    fits: {
+      pins: { snug: row.pinned_snug, easy: row.pinned_easy, loose: row.pinned_loose },
+      since: row.fits_since,
+    },
   };
 }
 
 /** The step of inches is kept while millimetres are shown. */
 export async function editSettings(db: Database, changes: Partial<Settings>): Promise<Settings> {
-  const { units, keepAtLeast, longestCut, wantedFit, post } = changes;
+  const { units, keepAtLeast, longestCut, wantedFit, post, fits } = changes;
   const row = {
     ...(units && { unit: units.unit, ...(units.unit === 'in' && { step: units.step }) }),
     ...(keepAtLeast !== undefined && { keep_at_least: keepAtLeast }),
     ...(longestCut !== undefined && { longest_cut: longestCut }),
     ...(wantedFit !== undefined && { wanted_fit: wantedFit }),
     ...(post !== undefined && { post }),
+    ...(fits && {
+      pinned_snug: fits.pins.snug,
+      pinned_easy: fits.pins.easy,
+      pinned_loose: fits.pins.loose,
+      fits_since: fits.since,
+    }),
   };
   if (Object.keys(row).length > 0) await db.updateTable('settings').set(row).execute();
   return readSettings(db);

@@ -63,6 +63,10 @@ interface SettingsRow {
   notcher_id: number;
   post: Generated<PostId>;
   currency: Generated<string>;
+  pinned_snug: Length | null;
+  pinned_easy: Length | null;
+  pinned_loose: Length | null;
+  fits_since: string | null;
 }
 
 interface CardSizeRow {

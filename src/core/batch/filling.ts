@@ -5,7 +5,7 @@
 import type { Fill } from '#core/cutting/one-piece/fill.ts';
 import type { FillPart } from '#core/cutting/one-piece/wants.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Notcher, Recipe, WarningKind } from '#core/envelope/recipe.ts';
+import type { FitLimits, Notcher, Recipe, WarningKind } from '#core/envelope/recipe.ts';
 import { solveEnvelope } from '#core/envelope/recipes.ts';
 import { blankWanted } from '#core/project/fitting.ts';
 import type { CardSize } from '#core/project/journal.ts';
@@ -42,13 +42,16 @@ export interface Offers {
   readonly tooLarge: readonly CardSize[];
 }
 
+/** What an envelope is looked for with. */
+interface Setting {
+  readonly notcher: Notcher;
+  readonly limits?: FitLimits;
+  readonly fit: WantedFit;
+}
+
 /** What of her own comes out of the piece at all: for each card the best envelope that does, and the card laid flat. */
-export function offersFrom(
-  piece: Piece,
-  cards: readonly CardSize[],
-  tool: { readonly notcher: Notcher; readonly fit: WantedFit },
-): Offers {
-  const envelopes = cards.flatMap((card) => envelopeFrom(piece, card, tool) ?? []);
+export function offersFrom(piece: Piece, cards: readonly CardSize[], setting: Setting): Offers {
+  const envelopes = cards.flatMap((card) => envelopeFrom(piece, card, setting) ?? []);
   const flat = cards.map(asFlat).filter((offer) => comesOut(offer, piece));
   const offers = [...envelopes, ...flat];
   return { offers, tooLarge: cards.filter(({ id }) => !offers.some(({ card }) => card.id === id)) };
@@ -98,12 +101,8 @@ const UNMAKEABLE: readonly WarningKind[] = [
 ];
 
 /** The best envelope of one blank that sits as wanted and comes out of the piece. */
-function envelopeFrom(
-  piece: Piece,
-  card: CardSize,
-  { notcher, fit }: { notcher: Notcher; fit: WantedFit },
-): Offer | undefined {
-  for (const recipe of solveEnvelope({ card, notcher, want: { fit } })) {
+function envelopeFrom(piece: Piece, card: CardSize, { fit, ...setting }: Setting): Offer | undefined {
+  for (const recipe of solveEnvelope({ card, ...setting, want: { fit } })) {
     const { mayTurn, ...blank } = blankWanted(recipe);
     const offer: Offer = {
       ...{ id: `envelope.${card.id}`, of: 'envelope', name: card.name, card, recipe },

@@ -6,7 +6,7 @@ import { checkMeasures } from '#core/envelope/door.ts';
 import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import type { Look, LookPaper } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
-import type { Card, Finishes, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
+import type { Card, Finishes, FitLimits, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
 import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
 import type { BlankWanted } from '#core/stash/shelf-search.ts';
 import { accept, type Checked, refuse } from '#shared/checked.ts';
@@ -19,6 +19,7 @@ export interface FittingAsked {
   readonly card: Card;
   readonly notcher: Notcher;
   readonly want: Want;
+  readonly limits: FitLimits;
   /** The fold she chose, with the blank of the recipe meant where there are several. */
   readonly fold?: FoldName | undefined;
   readonly blank?: Partial<Size> | undefined;
@@ -88,14 +89,14 @@ function chosenOf(found: readonly Recipe[], { fold: chosen, blank, square, start
 }
 
 function measuredRecipe(asked: FittingAsked, best: Recipe, units: Units): Checked<Recipe> {
-  const { card, notcher, square, start } = asked;
+  const { card, notcher, square, start, limits } = asked;
   const fold = asked.fold ?? 'diagonal';
   if (fold !== 'diagonal' || (square === undefined && start === undefined)) return accept(best);
   if (square === undefined) return refuse('square', 'How long is the square’s side?');
   if (start === undefined) return refuse('start', 'Where does the first notch go?');
   const known = best.blank.width === square && best.starts[0] === start;
   if (known) return accept(best);
-  const checked = checkMeasures({ card, notcher, square, start }, units);
+  const checked = checkMeasures({ card, notcher, square, start, limits }, units);
   return checked.ok ? accept(tryMeasures(checked.value)) : checked;
 }
 

@@ -1,13 +1,14 @@
 /** From typed fields to the envelope that they ask for, on the tool in use. Knows no page and no shelf. */
 import type { z } from 'zod';
 import { THIN_BULK } from '#core/envelope/fit.ts';
-import type { Notcher, Want } from '#core/envelope/recipe.ts';
+import type { FitLimits, Notcher, Want } from '#core/envelope/recipe.ts';
 import { type Fitting, fitEnvelope } from '#core/project/fitting.ts';
 import type { Tool } from '#core/project/learning.ts';
 import { accept, type Checked } from '#shared/checked.ts';
 import type { Length, Units } from '#shared/length.ts';
 import type { WantedFit } from '#shared/outcome.ts';
 import type { EnvelopeAsked } from '#shared/schemas/envelope.ts';
+import { readFits } from '#stores/fits.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
 import type { Settings } from '#stores/settings.ts';
 import type { Request } from '../http/env.ts';
@@ -26,17 +27,29 @@ export async function findEnvelope<Asked extends EnvelopeAsked>(
 ): Promise<Checked<{ readonly asked: Asked; readonly tool: Tool; readonly fitting: Fitting }>> {
   const asked = check(form(c.get('units'), defaultsFrom(c.get('settings'))), typed);
   if (!asked.ok) return asked;
-  const { tool, notcher } = await chosenNotcher(c.get('db'));
-  const fitting = envelopeAsked(asked.value, notcher, c.get('units'));
+  const { tool, ...setting } = await settingIn(c);
+  const fitting = envelopeAsked(asked.value, setting, c.get('units'));
   return fitting.ok ? accept({ asked: asked.value, tool, fitting: fitting.value }) : fitting;
 }
 
+/** The tool in use as it really sets, and the limits that her fits are graded by. */
+export async function settingIn(c: Request): Promise<Setting & { readonly tool: Tool }> {
+  const { tool, notcher } = await chosenNotcher(c.get('db'));
+  const { limits } = await readFits(c.get('db'), c.get('settings').fits);
+  return { tool, notcher, limits };
+}
+
+interface Setting {
+  readonly notcher: Notcher;
+  readonly limits: FitLimits;
+}
+
 /** The recipe that a checked question asks for. */
-export const envelopeAsked = (asked: EnvelopeAsked, notcher: Notcher, units: Units): Checked<Fitting> =>
+export const envelopeAsked = (asked: EnvelopeAsked, setting: Setting, units: Units): Checked<Fitting> =>
   fitEnvelope(
     {
       card: asked,
-      notcher,
+      ...setting,
       want: wantOf(asked),
       fold: asked.fold,
       blank: {

@@ -19,10 +19,10 @@ import { type FillingTyped, fillingForm } from '#shared/schemas/filling.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import { readDesign } from '#stores/designs.ts';
-import { chosenNotcher } from '#stores/notchers.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import { FillAnswer, TooBusy } from '#views/filling/answer.tsx';
 import { FillingPage } from '#views/filling/page.tsx';
+import { settingIn } from '../gather/envelope-asked.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readQuery, type Typed, tellRounding } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
@@ -74,9 +74,9 @@ async function pieceAsked(c: Request, { offcut, design }: Typed): Promise<Piece 
 }
 
 async function offersOf(c: Request, piece: Piece): Promise<Offers> {
-  const { notcher } = await chosenNotcher(c.get('db'));
+  const { notcher, limits } = await settingIn(c);
   const cards = await listCardSizes(c.get('db'));
-  return offersFrom(piece, cards, { notcher, fit: c.get('settings').wantedFit });
+  return offersFrom(piece, cards, { notcher, limits, fit: c.get('settings').wantedFit });
 }
 
 /** Before she chooses: all the envelopes that come out of it, or else all the cards. */

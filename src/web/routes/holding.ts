@@ -6,10 +6,9 @@ import type { Length } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { holdingForm } from '#shared/schemas/holding.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
-import type { Database } from '#stores/database.ts';
-import { chosenNotcher } from '#stores/notchers.ts';
 import { Held, HoldingPage } from '#views/envelopes/holding.tsx';
-import type { Env } from '../http/env.ts';
+import { settingIn } from '../gather/envelope-asked.ts';
+import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readQuery, tellRounding } from '../http/form.ts';
 import { reply } from '../http/reply.ts';
 
@@ -22,7 +21,7 @@ holding.get('/', async (c) => {
   const asked = typed.width || typed.height ? check(holdingForm(units, wantedFit), typed) : undefined;
   const problems = asked && !asked.ok ? asked.problems : [];
   const entry = tellRounding(entryOf(typed, problems), ['width', 'height'], units);
-  const held = asked?.ok && (await heldBy(c.get('db'), asked.value));
+  const held = asked?.ok && (await heldBy(c, asked.value));
   const answer = held ? jsx(Held, { units, ...held }) : null;
   const fit = WANTED_FITS.find((one) => one === typed.fit) ?? wantedFit;
   const body = jsx(HoldingPage, { units, entry, fit, answer });
@@ -34,10 +33,11 @@ holding.get('/', async (c) => {
   });
 });
 
-async function heldBy(db: Database, asked: { width: Length; height: Length; fit: WantedFit }) {
-  const { notcher } = await chosenNotcher(db);
+async function heldBy(c: Request, asked: { width: Length; height: Length; fit: WantedFit }) {
+  const db = c.get('db');
+  const { notcher, limits } = await settingIn(c);
   const piece = { width: asked.width, height: asked.height };
-  const question = { piece, notcher, fit: asked.fit };
+  const question = { piece, notcher, limits, fit: asked.fit };
   return {
     piece,
     largest: largestCard(question),

@@ -22,13 +22,12 @@ import {
   type SetPartAsked,
 } from '#shared/schemas/parts.ts';
 import { readSoFar } from '#stores/journal.ts';
-import { chosenNotcher } from '#stores/notchers.ts';
 import { listProjects } from '#stores/projects.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { cardFields } from '#views/envelopes/query.ts';
 import { OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
 import { PART_NAMES } from '#views/sets/words.ts';
-import { defaultsFrom, envelopeAsked } from '../gather/envelope-asked.ts';
+import { defaultsFrom, envelopeAsked, settingIn } from '../gather/envelope-asked.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
@@ -129,8 +128,7 @@ async function envelopeIn(c: Request, { typed, project }: CardAsked): Promise<Re
   const own = !chosen && project && workingMeasures(project)?.recipe;
   const { width, height } = asked.value;
   if (own && own.card.width === width && own.card.height === height) return own;
-  const { notcher } = await chosenNotcher(c.get('db'));
-  const fitting = envelopeAsked(asked.value, notcher, c.get('units'));
+  const fitting = envelopeAsked(asked.value, await settingIn(c), c.get('units'));
   return fitting.ok ? fitting.value.recipe : undefined;
 }
 
