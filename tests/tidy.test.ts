@@ -39,6 +39,7 @@ const CORE: Record<string, string[]> = {
   stash: [...KINDS, 'stash'],
   sets: [...KINDS, 'stash', 'sets'],
   project: [...KINDS, 'stash', 'project'],
+  finding: ['finding'],
   batch: [...KINDS, 'stash', 'sets', 'project', 'batch'],
 };
 

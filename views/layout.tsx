@@ -1,5 +1,6 @@
-/** The frame of every page: head, name, the five places, the page itself. Knows no resource. */
+/** The frame of every page: head, name, the five places, the search box, the page itself. Knows no resource. */
 import type { FC, PropsWithChildren } from 'hono/jsx';
+import { FindBox } from './find/box.tsx';
 
 export type Section = 'table' | 'envelopes' | 'stash' | 'journal' | 'tools';
 
@@ -25,9 +26,11 @@ interface Props {
   readonly title: string;
   readonly section: Section | undefined;
   readonly assets: Assets;
+  /** What stands in the search box, on the page that answers it. */
+  readonly sought?: string | undefined;
 }
 
-export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, children }) => (
+export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, sought, children }) => (
   <html lang="en">
     <head>
       <meta charset="utf-8" />
@@ -60,6 +63,7 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, c
             </a>
           ))}
         </nav>
+        <FindBox sought={sought} />
       </header>
       <main id="main" tabindex={-1}>
         {children}

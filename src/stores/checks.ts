@@ -4,6 +4,7 @@
  */
 import { sql } from 'kysely';
 import { checkAway } from './checks-away.ts';
+import { checkFinds } from './checks-finds.ts';
 import { checkJournal } from './checks-journal.ts';
 import { checkLedger } from './checks-ledger.ts';
 import { checkPads } from './checks-pads.ts';
@@ -12,7 +13,16 @@ import { checkReadyMade } from './checks-ready-made.ts';
 import type { Database } from './database.ts';
 
 export async function checkData(db: Database): Promise<string[]> {
-  const checks = [checkFile, checkPads, checkLedger, checkJournal, checkPlans, checkReadyMade, checkAway];
+  const checks = [
+    checkFile,
+    checkPads,
+    checkLedger,
+    checkJournal,
+    checkPlans,
+    checkReadyMade,
+    checkAway,
+    checkFinds,
+  ];
   const failures: string[] = [];
   for (const check of checks) failures.push(...(await check(db)));
   return failures;

@@ -1,6 +1,7 @@
 /** The rows as they lie in the data file, one interface a table. The migrations say what may be in them. */
 import type { Generated } from 'kysely';
 import type { Turning } from '#core/envelope/recipe.ts';
+import type { FindKind } from '#core/finding/vocabulary.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { EnvelopeState, ProjectState } from '#core/project/journal.ts';
 import type { ReadyMadeKind } from '#core/stash/ready-made.ts';
@@ -38,6 +39,8 @@ export interface Tables {
   tags: { id: Generated<number>; name: string };
   project_tags: { project_id: number; tag_id: number };
   ready_made_movements: ReadyMadeMovementRow;
+  finds: FindRow;
+  find_measures: FindMeasureRow;
 }
 
 interface NotcherRow {
@@ -213,4 +216,25 @@ interface ReadyMadeMovementRow {
   ready_made_id: number;
   delta: number;
   project_id: number | null;
+}
+
+/** Written by triggers alone. */
+export interface FindRow {
+  id: number;
+  kind: FindKind;
+  belongs: number;
+  number: number;
+  title: string;
+  text: string;
+  about: string;
+  facets: string;
+  lengths: string;
+}
+
+interface FindMeasureRow {
+  kind: number;
+  length: Length;
+  find_id: number;
+  field: string;
+  other: Length;
 }

@@ -18,6 +18,7 @@ import { cuts } from './routes/cuts.ts';
 import { designs } from './routes/designs.ts';
 import { envelopes } from './routes/envelopes.ts';
 import { filling } from './routes/filling.ts';
+import { finding } from './routes/find.ts';
 import { holders } from './routes/holders.ts';
 import { holding } from './routes/holding.ts';
 import { making } from './routes/making.ts';
@@ -62,6 +63,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/holding', holding);
   app.route('/holders', holders);
   app.route('/filling', filling);
+  app.route('/find', finding);
   app.route('/cuts', cuts);
   app.route('/stash', stash);
   app.route('/pads', pads);

@@ -1,5 +1,5 @@
 /**
- * The few files that pages load: one style sheet, the mark, the fonts, htmx. An address carries what its file holds, so that a
+ * The few files that pages load: one style sheet, the mark, the fonts, htmx and our script. An address carries what its file holds, so that a
  * browser may keep it for ever; each is packed once, when first asked for. Anything not listed is not served.
  */
 import { createHash } from 'node:crypto';
@@ -19,7 +19,7 @@ interface Asset {
 
 const require = createRequire(import.meta.url);
 const OWN = new URL('../../../views/assets/', import.meta.url);
-const SHEETS = ['creasebook', 'diagrams', 'journal', 'stash', 'plans', 'sets', 'filling'];
+const SHEETS = ['creasebook', 'diagrams', 'journal', 'stash', 'plans', 'sets', 'filling', 'find'];
 
 const own = (name: string): Buffer => readFileSync(new URL(name, OWN));
 
@@ -47,12 +47,13 @@ const HTMX = asset(
   'text/javascript; charset=utf-8',
   readFileSync(require.resolve('htmx.org/dist/htmx.min.js')),
 );
+const FIND = asset('find.js', 'text/javascript; charset=utf-8', own('find.js'));
 const MARK = asset('mark.svg', 'image/svg+xml', own('mark.svg'));
 
 /** Where a page finds what it loads; the fonts are those of nearly every first screen. */
 export const assetHrefs = {
   style: STYLE.href,
-  scripts: [HTMX.href],
+  scripts: [HTMX.href, FIND.href],
   icon: MARK.href,
   fonts: ['sans-400.woff2', 'sans-700.woff2', 'serif-700.woff2'].map(fontHref),
 };
@@ -61,7 +62,7 @@ const KEPT_FOR_EVER = 'public, max-age=31536000, immutable';
 
 export const assets = new Hono<Env>();
 
-for (const one of [STYLE, HTMX, MARK, ...FONTS]) {
+for (const one of [STYLE, HTMX, FIND, MARK, ...FONTS]) {
   const packed = packer(one);
   assets.get(one.href.slice('/assets'.length), async (c) => {
     const { encoding, body } = await packed(c);

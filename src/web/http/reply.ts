@@ -14,6 +14,8 @@ interface Page {
   /** What a fragment request gets, when that is less than the body. */
   readonly fragment?: Child;
   readonly status?: ContentfulStatusCode;
+  /** What stands in the search box; only on the page that answers it. */
+  readonly sought?: string;
 }
 
 export function reply(c: Request, page: Page): Response | Promise<Response> {
@@ -21,7 +23,8 @@ export function reply(c: Request, page: Page): Response | Promise<Response> {
   c.header('Cache-Control', 'no-store');
   const status = page.status ?? 200;
   if (wantsFragment(c)) return c.html(text(page.fragment ?? page.body), status);
-  const props = { title: page.title, section: page.section, assets: assetHrefs };
+  const { title, section, sought } = page;
+  const props = { title, section, sought, assets: assetHrefs };
   return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
 }
 

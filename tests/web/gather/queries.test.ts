@@ -26,6 +26,7 @@ const PAGES: Record<string, readonly string[]> = {
   '/holding': ['/holding', '/holding?width=5+3%2F4&height=4+1%2F2'],
   '/holders': ['/holders'],
   '/holders/sets': ['/holders/sets'],
+  '/find': ['/find', '/find?q=hare', '/find?q=5+3%2F8+x+4', '/find?q=K7&kind=offcut', '/find?fold=diagonal'],
   '/filling': ['/filling?offcut=1', '/filling?design=1', '/filling?design=1&card-1=on'],
   '/stash': ['/stash', '/stash?gone=1', '/stash?code=7', '/stash?width=4&height=3'],
   '/stash/low': ['/stash/low'],
