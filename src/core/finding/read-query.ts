@@ -36,7 +36,7 @@ export interface Asked {
 }
 
 /** What is beyond is not read. */
-export const LONGEST_QUERY = 200;
+const LONGEST_QUERY = 200;
 const MOST_WORDS = 10;
 const MOST_MEASURES = 4;
 
