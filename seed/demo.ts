@@ -19,6 +19,7 @@ import { changeStart, createProject, editProject, finishProject, readProject } f
 import { addReadyMade, putToUse } from '#stores/ready-made.ts';
 import { findPieces } from '#stores/search.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
+import { editSettings } from '#stores/settings.ts';
 import { spoilBlank } from '#stores/spoil.ts';
 import { OFFCUTS, READY_MADE, SHELF } from './shelf.ts';
 import { evening, felt, measuredPocket } from './telling.ts';
@@ -41,6 +42,7 @@ export function seedDemo(db: Database, now: Date): Promise<void> {
 async function nameTools(db: Database): Promise<void> {
   const { tool } = await chosenNotcher(db);
   await editNotcher(db, tool.id, { ...tool, name: 'The red notcher' });
+  await editSettings(db, { currency: '£' });
   for (const { name, card } of CARDS) await addCardSize(db, { name, ...card });
 }
 

@@ -45,7 +45,7 @@ const pad = (
   name: string,
   kind: PaperKind,
   [width, height]: [number, number],
-  rest: Pick<NewPad, 'grammage' | 'lowMark' | 'source'> & { readonly note?: string },
+  rest: Pick<NewPad, 'grammage' | 'lowMark' | 'source' | 'price'> & { readonly note?: string },
 ): NewPad => ({
   ...{ name, kind, sheet: size(width, height), measured: {}, strip: null },
   ...{ note: '', ...rest },
@@ -57,6 +57,7 @@ export const SHELF: readonly ShelvedPad[] = [
       grammage: 170,
       lowMark: 12,
       source: 'market stall by the ferry steps',
+      price: { hundredths: 1450, sheets: 48 },
     }),
     designs: [
       design('Bramble', 5, ['sprigs', '#eef0e2', '#4d6b45', '#7d3f58']),
@@ -72,6 +73,7 @@ export const SHELF: readonly ShelvedPad[] = [
       grammage: 160,
       lowMark: 10,
       source: 'from Ilse, who changed to knitting',
+      price: { hundredths: 1175, sheets: 36 },
     }),
     designs: [
       design('Lamp room', 4, ['stars', '#22304a', '#f0d68a']),
@@ -141,6 +143,7 @@ export const SHELF: readonly ShelvedPad[] = [
       grammage: 216,
       lowMark: 20,
       source: 'the mill’s own counter',
+      price: { hundredths: 620, sheets: 50 },
       note: 'scores without cracking',
     }),
     designs: [

@@ -3,9 +3,20 @@
  * knows no shelf.
  */
 import { z } from 'zod';
+import type { Problem } from '../checked.ts';
 import type { Units } from '../length.ts';
+import { type MoneyTyped, readMoney } from '../money.ts';
 import type { Size } from '../size.ts';
-import { choiceField, countField, lengthField, noteField, whenMissing, wordsField } from './fields.ts';
+import {
+  choiceField,
+  countField,
+  ifAny,
+  lengthField,
+  noteField,
+  readField,
+  whenMissing,
+  wordsField,
+} from './fields.ts';
 import { asIsFields, asIsProblems, readAsIs } from './sheet.ts';
 
 /** More than one shelf holds; the ledger's own limit lies higher. */
@@ -14,11 +25,18 @@ export const MOST_SHEETS = 10_000;
 /** A sheet of none of the common sizes, whose sides are typed; what is meant where nothing is chosen. */
 export const OWN_SIZE = 'own';
 
+interface PadContext {
+  readonly sizes: ReadonlyMap<string, Size>;
+  readonly chosen: string | undefined;
+  /** The sign of her money; empty until she said one. */
+  readonly currency: string;
+}
+
 export const padForm = <Kind extends string>(
   units: Units,
   kinds: readonly Kind[],
   weight: z.ZodType<number | null>,
-  { sizes, chosen }: { sizes: ReadonlyMap<string, Size>; chosen: string | undefined },
+  { sizes, chosen, currency }: PadContext,
 ) => {
   const common = sizes.get(chosen ?? OWN_SIZE);
   const side = (of: 'width' | 'height') =>
@@ -40,6 +58,8 @@ export const padForm = <Kind extends string>(
       low: countField(0, MOST_SHEETS),
       source: noteField(120),
       note: noteField(),
+      price: ifAny(readField(readMoney)),
+      priceSheets: ifAny(countField(1, MOST_SHEETS)),
     })
     .transform((typed, context) => {
       const { width, height, weight: grammage, low: lowMark, name, kind, source, note } = typed;
@@ -47,9 +67,27 @@ export const padForm = <Kind extends string>(
       for (const { field, message } of asIsProblems(asIs, typed, units)) {
         context.addIssue({ code: 'custom', path: [field], message });
       }
-      return { name, kind, source, note, ...asIs, grammage, lowMark };
+      for (const { field, message } of priceProblems(typed, currency)) {
+        context.addIssue({ code: 'custom', path: [field], message });
+      }
+      const { price, priceSheets: sheets } = typed;
+      const priced = price && sheets ? { hundredths: price.hundredths, sheets } : null;
+      return { name, kind, source, note, ...asIs, grammage, lowMark, price: priced, sign: price?.sign ?? '' };
     });
 };
+
+/** A price is for a number of sheets, in the one money of the book. */
+function priceProblems(
+  { price, priceSheets }: { price?: MoneyTyped | undefined; priceSheets?: number | undefined },
+  currency: string,
+): Problem[] {
+  if (!price) return priceSheets ? [{ field: 'price', message: 'Say the price of these sheets.' }] : [];
+  if (currency !== '' && price.sign !== '' && price.sign !== currency) {
+    const message = `Your prices are in ${currency}; the sign is changed under Tools.`;
+    return [{ field: 'price', message }];
+  }
+  return priceSheets ? [] : [{ field: 'priceSheets', message: 'Say how many sheets that was for.' }];
+}
 
 /** Sheets bought of each design of a pad, by the design's number; an empty field is none, but not all may be. */
 export const purchaseForm = (designs: readonly number[]) =>

@@ -28,6 +28,18 @@ export const settingsForm = <Post extends string>(units: Units, posts: readonly 
     longestCut: lengthField(units),
     wantedFit: choiceField(WANTED_FITS),
     post: choiceField(posts),
+    currency: currencyField,
+  });
+
+/** Left alone where a form does not ask for it. */
+const currencyField = z
+  .string()
+  .optional()
+  .transform((typed, context) => {
+    const sign = typed?.trim();
+    if (sign === undefined || /^[^\d\s.,-]{0,4}$/u.test(sign)) return sign;
+    context.addIssue({ code: 'custom', message: 'Write up to four letters or a sign, like £ or kr.' });
+    return z.NEVER;
   });
 
 export const notcherForm = (units: Units) =>

@@ -135,6 +135,7 @@ export const toPad = (row: Selectable<Tables['pads']>): Pad => ({
   lowMark: row.low_mark,
   source: row.source,
   note: row.note,
+  price: row.price === null ? null : { hundredths: row.price, sheets: row.price_sheets! },
 });
 
 function toDesign(row: Selectable<Tables['designs']> & { low_at: number | null }, pad: Pad): Design {

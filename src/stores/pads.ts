@@ -43,7 +43,7 @@ export async function editPad(db: Database, id: number, pad: NewPad): Promise<Pa
   return row && toPad(row);
 }
 
-const toRow = ({ name, kind, sheet, measured, strip, grammage, lowMark, source, note }: NewPad) => ({
+const toRow = ({ name, kind, sheet, measured, strip, grammage, lowMark, source, note, price }: NewPad) => ({
   name,
   kind,
   width: sheet.width,
@@ -54,6 +54,8 @@ const toRow = ({ name, kind, sheet, measured, strip, grammage, lowMark, source, 
   strip_depth: strip?.depth ?? null,
   grammage,
   low_mark: lowMark,
+  price: price?.hundredths ?? null,
+  price_sheets: price?.sheets ?? null,
   source,
   note,
 });

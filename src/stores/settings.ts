@@ -18,6 +18,8 @@ export interface Settings {
   /** Whose size classes she sees first. */
   readonly post: PostId;
   readonly fits: FitHabits;
+  /** The sign of her money; empty until she said one. */
+  readonly currency: string;
 }
 
 export async function readSettings(db: Database): Promise<Settings> {
@@ -32,12 +34,13 @@ export async function readSettings(db: Database): Promise<Settings> {
       pins: { snug: row.pinned_snug, easy: row.pinned_easy, loose: row.pinned_loose },
       since: row.fits_since,
     },
+    currency: row.currency,
   };
 }
 
 /** The step of inches is kept while millimetres are shown. */
 export async function editSettings(db: Database, changes: Partial<Settings>): Promise<Settings> {
-  const { units, keepAtLeast, longestCut, wantedFit, post, fits } = changes;
+  const { units, keepAtLeast, longestCut, wantedFit, post, fits, currency } = changes;
   const row = {
     ...(units && { unit: units.unit, ...(units.unit === 'in' && { step: units.step }) }),
     ...(keepAtLeast !== undefined && { keep_at_least: keepAtLeast }),
@@ -50,6 +53,7 @@ export async function editSettings(db: Database, changes: Partial<Settings>): Pr
       pinned_loose: fits.pins.loose,
       fits_since: fits.since,
     }),
+    ...(currency !== undefined && { currency }),
   };
   if (Object.keys(row).length > 0) await db.updateTable('settings').set(row).execute();
   return readSettings(db);

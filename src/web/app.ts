@@ -13,6 +13,7 @@ import { notFound } from './http/not-found.ts';
 import { reply } from './http/reply.ts';
 import { guard } from './http/security.ts';
 import { batches } from './routes/batches.ts';
+import { costs } from './routes/costs.ts';
 import { cutSheets } from './routes/cut-sheets.ts';
 import { cuts } from './routes/cuts.ts';
 import { designs } from './routes/designs.ts';
@@ -71,7 +72,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/offcuts', offcuts);
   app.route('/movements', movements);
   app.route('/ready-made', readyMade);
-  for (const one of [projects, making, starts, outcomes, batches]) app.route('/projects', one);
+  for (const one of [projects, making, starts, outcomes, batches, costs]) app.route('/projects', one);
   for (const one of [plans, cutSheets]) app.route('/plans', one);
   app.route('/series', series);
   app.route('/tags', tags);

@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Pad } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
+import { typedMoney } from '#shared/money.ts';
 import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '#views/common/field.tsx';
 import { Once } from '#views/common/once.tsx';
@@ -13,10 +14,11 @@ interface Props {
   readonly pad?: Pad;
   readonly entry: Entry;
   readonly units: Units;
+  readonly currency: string;
   readonly token: string;
 }
 
-export const PadForm: FC<Props> = ({ pad, entry, units, token }) => (
+export const PadForm: FC<Props> = ({ pad, entry, units, currency, token }) => (
   <>
     <h1>{pad ? `Put ${pad.name} right` : 'Add a pad'}</h1>
     <p class="lead">
@@ -27,6 +29,7 @@ export const PadForm: FC<Props> = ({ pad, entry, units, token }) => (
       {pad ? <input type="hidden" name="_method" value="PUT" /> : <Once token={token} />}
       <FormProblems entry={entry} fields={FIELDS} />
       <Fields pad={pad} entry={entry} units={units} />
+      <PriceFields pad={pad} entry={entry} currency={currency} />
       <p class="row">
         <button type="submit">{pad ? 'Keep it so' : 'Add it'}</button>
         <a href={pad ? `/pads/${pad.id}` : '/stash'}>{pad ? 'Leave it as it was' : 'Not now'}</a>
@@ -35,7 +38,34 @@ export const PadForm: FC<Props> = ({ pad, entry, units, token }) => (
   </>
 );
 
-const FIELDS = ['name', 'kind', ...SHEET_FIELDS, 'weight', 'low', 'source', 'note'];
+const FIELDS = ['name', 'kind', ...SHEET_FIELDS, 'weight', 'low', 'source', 'note', 'price', 'priceSheets'];
+
+const PriceFields: FC<{ pad: Pad | undefined; entry: Entry; currency: string }> = ({
+  pad,
+  entry,
+  currency,
+}) => (
+  <div class="fields">
+    <Field
+      name="price"
+      label="Price"
+      kind="count"
+      entry={entry}
+      value={pad?.price ? typedMoney(pad.price.hundredths) : ''}
+      hint={
+        currency === '' ? 'like £12.50; empty if you don’t mind' : `in ${currency}; empty if you don’t mind`
+      }
+    />
+    <Field
+      name="priceSheets"
+      label="for so many sheets"
+      kind="count"
+      entry={entry}
+      value={`${pad?.price?.sheets ?? ''}`}
+      hint="as many as that bought"
+    />
+  </div>
+);
 
 const Fields: FC<{ pad: Pad | undefined; entry: Entry; units: Units }> = ({ pad, entry, units }) => (
   <>

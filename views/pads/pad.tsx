@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { designRunsLow, runsLow } from '#core/stash/low.ts';
 import type { Design, Pad, PadWithDesigns } from '#core/stash/stash.ts';
 import { inches, type Units } from '#shared/length.ts';
+import { printMoney } from '#shared/money.ts';
 import type { Standing } from '#shared/put-away.ts';
 import { boughtField } from '#shared/schemas/pad.ts';
 import { AwayNote, PutAway } from '#views/common/away.tsx';
@@ -20,9 +21,10 @@ interface Props extends PadWithDesigns {
   readonly standing: Standing | undefined;
   readonly entry: Entry;
   readonly units: Units;
+  readonly currency: string;
 }
 
-export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, standing, entry, units }) => {
+export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, standing, entry, units, currency }) => {
   const asIs = sayAsIs(pad, units);
   return (
     <>
@@ -65,18 +67,26 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, standing, entr
           <Shelf {...shelf} />
         </section>
       )}
-      <About pad={pad} />
+      <About pad={pad} currency={currency} />
       <PutAway standing={standing} />
     </>
   );
 };
 
-const About: FC<{ pad: Pad }> = ({ pad }) => (
+const About: FC<{ pad: Pad; currency: string }> = ({ pad, currency }) => (
   <details>
     <summary>About this pad</summary>
     <dl class="facts">
       <dt>Low mark</dt>
       <dd>{pad.lowMark === 0 ? 'no reminder' : howMany(pad.lowMark, 'sheet')}</dd>
+      {pad.price ? (
+        <>
+          <dt>Price</dt>
+          <dd>
+            {printMoney(pad.price.hundredths, currency)} for {howMany(pad.price.sheets, 'sheet')}
+          </dd>
+        </>
+      ) : null}
       <dt>Came from</dt>
       <dd>{pad.source || 'not noted'}</dd>
       {pad.note === '' ? null : (

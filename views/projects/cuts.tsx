@@ -6,6 +6,7 @@ import { printExactSize } from '#shared/length.ts';
 import { howMany } from '#views/common/words.ts';
 import { When } from '../common/when.tsx';
 import { SwatchChip } from '../diagrams/swatch.tsx';
+import { CostLink } from './cost.tsx';
 import type { ProjectView } from './view.ts';
 
 export const Cuts: FC<ProjectView> = (view) =>
@@ -17,6 +18,7 @@ export const Cuts: FC<ProjectView> = (view) =>
           cut.undoneAt === null ? <Cut {...view} cut={cut} /> : <Undone cut={cut} />,
         )}
       </ul>
+      <CostLink project={view.full.project.id} />
     </section>
   );
 

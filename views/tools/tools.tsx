@@ -18,6 +18,7 @@ interface Props {
     readonly longestCut: Length;
     readonly wantedFit: WantedFit;
     readonly post: PostId;
+    readonly currency: string;
   };
   readonly notchers: readonly LearnedTool[];
   readonly cards: readonly CardSize[];
@@ -119,6 +120,14 @@ const Habits: FC<Props> = ({ settings, units, entry }) => (
         value={settings.post}
         choices={POST_IDS.map((id) => ({ value: id, label: POSTS[id].name }))}
         hint="whose size classes you see first"
+      />
+      <Field
+        name="currency"
+        label="The sign of your money"
+        kind="count"
+        entry={entry}
+        value={settings.currency}
+        hint="£, $, € or kr; it stands by every price"
       />
       <button type="submit">Save</button>
     </form>

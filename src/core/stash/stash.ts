@@ -16,6 +16,13 @@ export interface NewPad extends SheetAsIs {
   /** Where it came from. */
   readonly source: string;
   readonly note: string;
+  readonly price?: PadPrice | null;
+}
+
+/** In hundredths of her money, for so many sheets. */
+export interface PadPrice {
+  readonly hundredths: number;
+  readonly sheets: number;
 }
 
 export interface Pad extends NewPad {

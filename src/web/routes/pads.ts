@@ -5,16 +5,17 @@ import { readPaperWeight } from '#core/paper/read.ts';
 import { gramsPerSquareMetre } from '#core/paper/weight.ts';
 import { COMMON_SHEETS } from '#core/stash/common-sheets.ts';
 import type { Pad, PadWithDesigns } from '#core/stash/stash.ts';
-import type { Units } from '#shared/length.ts';
 import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import type { Print } from '#shared/print.ts';
 import { lookForm, newDesignForm, printForm } from '#shared/schemas/design.ts';
 import { ifAny, readField } from '#shared/schemas/fields.ts';
 import { padForm, purchaseForm } from '#shared/schemas/pad.ts';
+import { type Database, transact } from '#stores/database.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
 import { buySheets } from '#stores/movements.ts';
 import { addPad, editPad, readPad } from '#stores/pads.ts';
 import { readStanding } from '#stores/put-away.ts';
+import { editSettings } from '#stores/settings.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { AddDesign } from '#views/designs/form.tsx';
 import { Look } from '#views/designs/look.tsx';
@@ -35,10 +36,11 @@ pads.get('/new', (c) => showForm(c, BLANK_ENTRY));
 
 pads.post('/', async (c) => {
   const typed = await readForm(c);
-  const form = check(formOf(c.get('units'), typed), typed);
+  const form = check(formOf(c, typed), typed);
   if (!form.ok) return showForm(c, entryOf(typed, form.problems));
   return once(c, typed, async (db) => {
     const pad = await addPad(db, form.value);
+    await adoptSign(db, form.value.sign);
     return { location: `/pads/${pad.id}/designs/new` };
   });
 });
@@ -70,9 +72,12 @@ pads.put('/:id', async (c) => {
   const found = await padIn(c);
   if (!found) return notFound(c);
   const typed = await readForm(c);
-  const form = check(formOf(c.get('units'), typed), typed);
+  const form = check(formOf(c, typed), typed);
   if (!form.ok) return showForm(c, entryOf(typed, form.problems), found.pad);
-  await editPad(c.get('db'), found.pad.id, form.value);
+  await transact(c.get('db'), async (db) => {
+    await editPad(db, found.pad.id, form.value);
+    await adoptSign(db, form.value.sign);
+  });
   return goTo(c, `/pads/${found.pad.id}`);
 });
 
@@ -108,8 +113,17 @@ pads.get('/:id/look', async (c) => {
   return reply(c, { title: 'Look', body: jsx(Look, { swatch: swatch.value, print, pad: found.pad }) });
 });
 
-const formOf = (units: Units, { size }: Typed) =>
-  padForm(units, PAPER_KINDS, weightField, { sizes: COMMON_SHEETS, chosen: size });
+const formOf = (c: Request, { size }: Typed) =>
+  padForm(c.get('units'), PAPER_KINDS, weightField, {
+    sizes: COMMON_SHEETS,
+    chosen: size,
+    currency: c.get('settings').currency,
+  });
+
+/** The first sign that stands by a price is the book's. */
+const adoptSign = async (db: Database, sign: string): Promise<void> => {
+  if (sign !== '') await editSettings(db, { currency: sign });
+};
 
 const weightField = ifAny(readField(readPaperWeight)).transform((weight) =>
   weight ? Math.round(gramsPerSquareMetre(weight) * 100) / 100 : null,
@@ -123,7 +137,14 @@ async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise
   return reply(c, {
     title: found.pad.name,
     section: 'stash',
-    body: jsx(PadPage, { ...found, standing, shelf, entry, units: c.get('units') }),
+    body: jsx(PadPage, {
+      ...found,
+      standing,
+      shelf,
+      entry,
+      units: c.get('units'),
+      currency: c.get('settings').currency,
+    }),
     status: statusOf(entry),
   });
 }
@@ -132,7 +153,13 @@ function showForm(c: Request, entry: Entry, pad?: Pad): Response | Promise<Respo
   return reply(c, {
     title: pad ? pad.name : 'Add a pad',
     section: 'stash',
-    body: jsx(PadForm, { pad, entry, units: c.get('units'), token: newToken(c) }),
+    body: jsx(PadForm, {
+      pad,
+      entry,
+      units: c.get('units'),
+      currency: c.get('settings').currency,
+      token: newToken(c),
+    }),
     status: statusOf(entry),
   });
 }

@@ -36,7 +36,8 @@ tools.post('/settings', async (c) => {
   const typed = await readForm(c);
   const read = check(settingsForm(c.get('units'), POST_IDS), typed);
   if (!read.ok) return showTools(c, entryOf(typed, read.problems));
-  await editSettings(c.get('db'), read.value);
+  const { currency = c.get('settings').currency, ...habits } = read.value;
+  await editSettings(c.get('db'), { ...habits, currency });
   return goTo(c, '/tools');
 });
 

@@ -47,6 +47,7 @@ const PAGES: Record<string, readonly string[]> = {
   '/ready-made/:id/edit': ['/ready-made/1/edit'],
   '/projects': ['/projects', '/projects?series=1', '/projects?q=notes', '/projects?tag=vellum'],
   '/projects/:id': Array.from({ length: 15 }, (_, one) => `/projects/${one + 1}`),
+  '/projects/:id/cost': ['/projects/5/cost'],
   '/projects/:id/make': ['/projects/1/make', '/projects/1/make?envelope=1&step=1'],
   '/projects/:id/spoiled': ['/projects/1/spoiled?envelope=1'],
   '/projects/:id/start': ['/projects/1/start'],
