@@ -32,7 +32,7 @@ export const toEnvelope = (row: Row): Envelope => ({
   id: row.id,
   number: row.number,
   state: row.state,
-  trial: row.trial === 1,
+  trial: row.trial === 1 && row.kept === 0,
   cut: row.cut_id,
   design: row.design_id,
   start: row.start_in_use,

@@ -29,7 +29,7 @@ export const progressRows = (db: Database) =>
         .selectFrom('envelopes')
         .select((by) => by.fn.countAll<number>().as('count'))
         .whereRef('envelopes.project_id', '=', 'projects.id')
-        .where('cut_id', 'is not', null)
+        .where((by) => by.or([by('cut_id', 'is not', null), by('kept', '=', 1)]))
         .where('envelopes.state', '=', state)
         .as(state),
     ),

@@ -88,7 +88,7 @@ const counted = (db: Database) =>
         .whereRef('series_id', '=', 'series.id')
         .where('projects.put_away_at', 'is', null)
         .where('envelopes.state', '=', 'made')
-        .where('cut_id', 'is not', null)
+        .where((by) => by.or([by('cut_id', 'is not', null), by('kept', '=', 1)]))
         .$asScalar()
         .$notNull()
         .as('made'),

@@ -16,7 +16,7 @@ export async function tallySets(db: Database): Promise<SetTally> {
     FROM (
       SELECT quantity, state IN ('planned', 'cut') AND card_width IS NOT NULL AND put_away_at IS NULL AS begun,
         (SELECT count(*) FROM envelopes
-          WHERE project_id = projects.id AND envelopes.state = 'made' AND cut_id IS NOT NULL)
+          WHERE project_id = projects.id AND envelopes.state = 'made' AND (cut_id IS NOT NULL OR kept = 1))
         - (SELECT coalesce(sum(delta), 0) FROM ready_made_movements WHERE project_id = projects.id) AS have
       FROM projects)`.execute(db);
   return rows[0]!;

@@ -22,6 +22,7 @@ import { filling } from './routes/filling.ts';
 import { finding } from './routes/find.ts';
 import { holders } from './routes/holders.ts';
 import { holding } from './routes/holding.ts';
+import { kept } from './routes/kept.ts';
 import { making } from './routes/making.ts';
 import { movements } from './routes/movements.ts';
 import { newProjects } from './routes/new-project.ts';
@@ -61,6 +62,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/', table);
   app.route('/envelopes', envelopes);
   app.route('/envelopes', newProjects);
+  app.route('/kept', kept);
   app.route('/holding', holding);
   app.route('/holders', holders);
   app.route('/filling', filling);

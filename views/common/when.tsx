@@ -5,4 +5,9 @@ const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', ye
 
 export const printDay = (at: string): string => DAY.format(new Date(at));
 
+/** The day as a form has it, `2026-03-01`; and the moment that stands for a day that is over, its noon. */
+export const typedDay = (at: string): string => new Intl.DateTimeFormat('sv-SE').format(new Date(at));
+
+export const noonOf = (day: string): string => new Date(`${day}T12:00:00`).toISOString();
+
 export const When: FC<{ at: string }> = ({ at }) => <time datetime={at}>{printDay(at)}</time>;

@@ -21,6 +21,9 @@ export const Named: FC<Answered> = (answered) =>
         </ul>
       ))}
       <Begin {...answered} />
+      <p class="no-print">
+        <a href={keeping(answered)}>Keep these measures</a>, with no paper taken
+      </p>
     </section>
   );
 
@@ -106,6 +109,11 @@ const Begin: FC<Pick<Answered, 'query' | 'recipe' | 'units' | 'copies' | 'token'
       <button type="submit">Begin a project and plan {copies === 1 ? 'both cuts' : 'the whole batch'}</button>
     </form>
   );
+
+const keeping = ({ query, recipe, units, copies }: Answered): string => {
+  const fields = { ...query, ...measuresOf(recipe, units), copies: `${copies}` };
+  return `/kept/new?${new URLSearchParams(Object.entries(fields).filter(([, value]) => value !== ''))}`;
+};
 
 const isOneBlank = (recipe: Recipe): boolean => foldOf(recipe).blanks(recipe).length === 1;
 

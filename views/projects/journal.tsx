@@ -52,7 +52,8 @@ export const Journal: FC<Page> = ({ view, units, forms }) => (
     <Sets {...view.sets} />
     <Filter {...view} />
     <p class="quiet no-print">
-      <a href="/series">Series</a> · <a href="/tags">Tags</a> · <a href="/put-away">Put away</a>
+      <a href="/series">Series</a> · <a href="/tags">Tags</a> · <a href="/put-away">Put away</a> ·{' '}
+      <a href="/kept/new">Keep the measures of one made before</a>
     </p>
     <SeriesLine series={view.series.find(({ id }) => id === view.query.series)} />
     <Entries {...view} units={units} />

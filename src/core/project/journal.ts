@@ -62,7 +62,10 @@ export interface Project {
 
 export type EnvelopeState = 'blank' | 'made' | 'spoiled';
 
-/** One envelope of a project, from its blank on. `cut` and `design` are null for a trial folded from scrap. */
+/**
+ * One envelope of a project, from its blank on. `cut` and `design` are null for a trial folded from scrap, and for one that
+ * was written down without any paper of the shelf, which is no trial.
+ */
 export interface Envelope {
   readonly id: number;
   readonly number: number;

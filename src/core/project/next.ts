@@ -25,9 +25,9 @@ export function nextThing(full: ProjectInFull): Next {
 export const hasTried = (envelopes: readonly Envelope[]): boolean =>
   envelopes.some((one) => one.state === 'made');
 
-/** The envelopes that count towards the batch: a trial from scrap has no paper of the project. */
+/** The envelopes that count towards the batch: all but a trial from scrap, which has no paper of the project. */
 export const ofTheBatch = (envelopes: readonly Envelope[]): readonly Envelope[] =>
-  envelopes.filter((one) => one.cut !== null);
+  envelopes.filter((one) => one.cut !== null || !one.trial);
 
 export const missingBlanks = (quantity: number, envelopes: readonly Envelope[]): number =>
   Math.max(0, quantity - ofTheBatch(envelopes).filter((one) => one.state !== 'spoiled').length);

@@ -39,7 +39,7 @@ export async function settingIn(c: Request): Promise<Setting & { readonly tool: 
   return { tool, notcher, limits };
 }
 
-interface Setting {
+export interface Setting {
   readonly notcher: Notcher;
   readonly limits: FitLimits;
 }

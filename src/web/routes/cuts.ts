@@ -9,6 +9,7 @@ import { type GonePiece, readCut, takePiece } from '#stores/cuts.ts';
 import type { Database } from '#stores/database.ts';
 import { readDesign } from '#stores/designs.ts';
 import { readSoFar } from '#stores/journal.ts';
+import { plannedAlike } from '#stores/kept-measures.ts';
 import { editProject } from '#stores/projects.ts';
 import { undoCut } from '#stores/undo.ts';
 import { findEnvelope } from '../gather/envelope-asked.ts';
@@ -45,10 +46,11 @@ cuts.post('/', async (c) => {
       const at = nowIn(c);
       const piece = { design: design.id, offcut };
       const wanted = blankWanted(recipe, look);
-      const taken = await takePiece(db, { piece, wanted, copies, project: project ?? opened, at });
+      const owner = project ?? (await plannedAlike(db, opened))?.id;
+      const taken = await takePiece(db, { piece, wanted, copies, project: owner ?? opened, at });
       if (!taken) return { refused: [] };
       if ('refused' in taken) return { refused: [...taken.pieces] };
-      if (project) await adopt(db, project, opened, at);
+      if (owner !== undefined) await adopt(db, owner, opened, at);
       return { location: `/projects/${taken.project}` };
     },
     ({ refused }) =>

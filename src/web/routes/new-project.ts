@@ -1,4 +1,4 @@
-/** Beginning a project with an envelope worked out and no paper taken yet: its cuts are planned next. */
+/** Beginning a project with an envelope worked out and no paper taken yet, or giving it to an idea: its cuts are planned next. */
 import { Hono } from 'hono';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { looksOn } from '#core/project/fitting.ts';
@@ -7,11 +7,12 @@ import type { Design } from '#core/stash/stash.ts';
 import { printSize, type Units } from '#shared/length.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
 import { readDesign } from '#stores/designs.ts';
-import { createProject } from '#stores/projects.ts';
+import { keepMeasures } from '#stores/kept-measures.ts';
 import { findEnvelope } from '../gather/envelope-asked.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env } from '../http/env.ts';
 import { entryOf, readForm } from '../http/form.ts';
+import { notFound } from '../http/not-found.ts';
 import { once } from '../http/once.ts';
 import { showEnvelopes } from './envelopes.ts';
 
@@ -24,14 +25,19 @@ newProjects.post('/', async (c) => {
   if (!found.ok) return showEnvelopes(c, entryOf(typed, found.problems));
   const { asked, tool, fitting } = found.value;
   const { recipe } = fitting;
-  const { copies, design: id, look: picked } = asked;
+  const { copies, design: id, look: picked, project: named } = asked;
   const design = id === undefined ? undefined : await readDesign(c.get('db'), id);
   const look = design && looksOn(recipe, design, picked).look;
-  const project = { ...newProject(recipe, copies, units, design), notcher: tool.id, look: look ?? null };
-  return once(c, typed, async (db) => {
-    const { id } = await createProject(db, project, nowIn(c));
-    return { location: `/projects/${id}/plans/new` };
-  });
+  const opened = { ...newProject(recipe, copies, units, design), notcher: tool.id, look: look ?? null };
+  return once<Record<never, never>>(
+    c,
+    typed,
+    async (db) => {
+      const id = await keepMeasures(db, { opened, project: named, made: null }, nowIn(c));
+      return id === undefined ? {} : { location: `/projects/${id}/plans/new` };
+    },
+    () => notFound(c),
+  );
 });
 
 export function newProject(recipe: Recipe, copies: number, units: Units, design?: Design): NewProject {

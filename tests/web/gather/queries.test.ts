@@ -23,6 +23,11 @@ const PAGES: Record<string, readonly string[]> = {
     '/envelopes?project=15',
     `/envelopes?project=15&${CARD}`,
   ],
+  '/kept/new': [
+    '/kept/new',
+    `/kept/new?${HALF_LETTER}&fold=diagonal&square=8&start=4`,
+    '/kept/new?project=15',
+  ],
   '/holding': ['/holding', '/holding?width=5+3%2F4&height=4+1%2F2'],
   '/holders': ['/holders'],
   '/holders/sets': ['/holders/sets'],
