@@ -1,7 +1,7 @@
 /** Keeping the measures of an envelope without taking paper: one made, one seen elsewhere, one from last year. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
-import type { NewProject } from '#core/project/journal.ts';
+import type { NewProject, Project } from '#core/project/journal.ts';
 import { readId } from '#shared/ids.ts';
 import { keepMeasures } from '#stores/kept-measures.ts';
 import { listNotchers } from '#stores/notchers.ts';
@@ -27,13 +27,13 @@ kept.get('/new', async (c) => {
   const project = await projectIn(c, typed);
   if (project === null) return notFound(c);
   const card = project?.card ? cardFields(project.card, c.get('units')) : {};
-  return show(c, { typed: fromEnvelope({ ...card, ...typed }, c), problems: [] });
+  return show(c, { typed: fromEnvelope({ ...card, ...typed }, c), problems: [] }, project);
 });
 
 kept.post('/', async (c) => {
   const typed = await readForm(c);
   const found = await findKept(c, typed);
-  if (!found.ok) return show(c, entryOf(typed, found.problems));
+  if (!found.ok) return show(c, entryOf(typed, found.problems), (await projectIn(c, typed)) ?? undefined);
   return once<Record<never, never>>(
     c,
     typed,
@@ -74,11 +74,10 @@ async function projectIn(c: Request, { project }: Typed) {
   return (id !== undefined && (await readProject(c.get('db'), id))) || null;
 }
 
-async function show(c: Request, entry: Entry): Promise<Response> {
-  const project = await projectIn(c, entry.typed);
+async function show(c: Request, entry: Entry, project: Project | undefined): Promise<Response> {
   const tools = (await listNotchers(c.get('db'))).map(({ tool }) => tool);
   const body = jsx(KeepPage, {
-    project: project ?? undefined,
+    project,
     tools,
     today: typedDay(nowIn(c)),
     units: c.get('units'),
