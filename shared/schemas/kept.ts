@@ -7,7 +7,7 @@ import { envelopeForm } from './envelope.ts';
 import { choiceField, idField, ifAny, noteField, readField } from './fields.ts';
 
 /** `made` by her, or `not yet`: to be made, or seen elsewhere. */
-export const CAME = ['made', 'not yet'] as const;
+const CAME = ['made', 'not yet'] as const;
 
 /** `today` and the day it was made on are `2026-03-01`; without a tool it was made on one she doesn't keep here. */
 export const keptForm = (units: Units, defaults: { bulk: Length; fit: WantedFit }, today: string) =>
