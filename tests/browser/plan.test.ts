@@ -2,7 +2,7 @@
  * A batch on a phone at the table: from the demo's last project to its plan, the cut sheet with its ticks, the cut and
  * back, once with scripts, once without; nobody is kept out by it.
  */
-import type { Browser } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { planCuts } from '#core/cutting/plan.ts';
 import { buySheets } from '#stores/movements.ts';
@@ -11,7 +11,7 @@ import { createProject } from '#stores/projects.ts';
 import { DIRECT, openApp } from '#tests/support/app.ts';
 import { graveFaults } from '#tests/support/axe.ts';
 import { batchOf37 } from '#tests/support/batch.ts';
-import { openBrowser } from '#tests/support/browser.ts';
+import { sharedBrowser } from '#tests/support/browser.ts';
 import { fillShelf, later, scrap, THANKS } from '#tests/support/cast.ts';
 import { browserPath } from '#tests/support/find-browser.ts';
 import { pagesOn, visit } from '#tests/support/print-page.ts';
@@ -118,11 +118,11 @@ describe.skipIf(!browserPath).each([
 });
 
 describe.skipIf(!browserPath)('a cut sheet on paper', () => {
-  let browser: Browser;
+  let page: Page;
   beforeAll(async () => {
-    browser = await openBrowser();
+    page = await (await sharedBrowser()).newPage();
   });
-  afterAll(() => browser?.close());
+  afterAll(() => page?.close());
 
   test('of a dozen pieces takes two pages', async () => {
     const app = await openApp();
@@ -150,7 +150,6 @@ describe.skipIf(!browserPath)('a cut sheet on paper', () => {
       ),
     );
     const asked = await app.post(`/projects/${id}/plans`, { blanks: '9', ...Object.fromEntries(parts) });
-    const page = await browser.newPage();
     await visit(page, app, `${asked.headers.get('Location')}/sheet`);
     expect(await page.locator('.laid > li').count()).toBeGreaterThan(15);
     expect([await pagesOn(page, 'Letter'), await pagesOn(page, 'A4')]).toEqual([2, 2]);
@@ -167,7 +166,6 @@ describe.skipIf(!browserPath)('a cut sheet on paper', () => {
     });
     const { project, fields } = await batchOf37(app);
     const asked = await app.post(`/projects/${project}/plans`, [...fields, ['do', 'plan']]);
-    const page = await browser.newPage();
     await visit(page, app, `${asked.headers.get('Location')}/sheet`);
     expect(await page.locator('.result').innerText()).toContain('7 × Envelope');
     // 87 steps before sheets cut alike shared theirs.

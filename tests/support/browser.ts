@@ -1,4 +1,4 @@
-/** Opens the app for a browser, on a port and in a folder of its own, and the browser. Knows no page. */
+/** Opens the app for a browser, on a port and in a folder of its own, and the browser that all files share. Knows no page. */
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
@@ -69,10 +69,19 @@ function closed(server: ServerType): Promise<unknown> {
   return done;
 }
 
+let browser: Promise<Browser> | undefined;
+
+/** One for all files of this process, which ends with it; whoever asks closes the contexts that she opens. */
+export function sharedBrowser(): Promise<Browser> {
+  browser ??= openBrowser();
+  return browser;
+}
+
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({
     executablePath: browserPath!,
     chromiumSandbox: false,
+    handleSIGTERM: false,
     args: [
       '--disable-gpu',
       '--disable-quic',

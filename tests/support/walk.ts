@@ -1,6 +1,6 @@
 /** Walks through the running app in a browser as its reader would, page by page. Knows no page in particular. */
 import type { Locator, Page } from 'playwright-core';
-import { openBrowser, startApp } from './browser.ts';
+import { sharedBrowser, startApp } from './browser.ts';
 
 export interface Walk {
   readonly url: string;
@@ -29,8 +29,9 @@ export async function startWalk({
   scripts?: boolean;
   viewport?: { width: number; height: number };
 } = {}): Promise<Walk> {
-  const [app, browser] = await Promise.all([startApp(), openBrowser()]);
-  const page = await (await browser.newContext({ javaScriptEnabled: scripts, viewport })).newPage();
+  const [app, browser] = await Promise.all([startApp(), sharedBrowser()]);
+  const context = await browser.newContext({ javaScriptEnabled: scripts, viewport });
+  const page = await context.newPage();
   page.setDefaultTimeout(MOST_WAIT);
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
@@ -53,7 +54,7 @@ export async function startWalk({
     },
     main: () => page.locator('main').innerText(),
     end: async () => {
-      await browser.close();
+      await context.close();
       await app.stop();
     },
   };
