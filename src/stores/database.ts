@@ -13,8 +13,8 @@ import type { Tables } from './tables.ts';
 
 export type Database = Kysely<Tables>;
 
-/** `file` may be `:memory:`. The caller migrates it before use and closes it with `db.destroy()`. */
-export function openDatabase(file: string): Database {
+/** `file` may be `:memory:`, or the bytes of a file to be opened in memory. The caller migrates it before use and closes it with `db.destroy()`. */
+export function openDatabase(file: string | Buffer): Database {
   const database = new SQLite(file);
   database.pragma('journal_mode = WAL');
   database.pragma('foreign_keys = ON');

@@ -62,7 +62,7 @@ describe('random evenings', () => {
         for (const [minute, step] of steps.entries()) await act(db, step, later(minute + 1));
         expect(await checkData(db)).toEqual([]);
       }),
-      { seed: 20261125, numRuns: 40 },
+      { seed: 20261125, numRuns: 15 },
     );
   });
 
@@ -87,7 +87,7 @@ describe('random evenings', () => {
         }
         expect(await shelf(db)).toEqual(before);
       }),
-      { seed: 20261125, numRuns: 40 },
+      { seed: 20261125, numRuns: 15 },
     );
   });
 });

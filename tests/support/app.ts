@@ -3,10 +3,11 @@ import type { Hono } from 'hono';
 import { checkFill } from '#core/cutting/one-piece/check-fill.ts';
 import { fillPiece, planCuts } from '#core/cutting/plan.ts';
 import type { Planner } from '#core/cutting/planner.ts';
-import { type Database, migrate, openDatabase } from '#stores/database.ts';
+import type { Database } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
 import type { Env } from '#web/http/env.ts';
 import { FIRST } from './cast.ts';
+import { freshDatabase } from './fresh-database.ts';
 
 const HOST = '127.0.0.1:4870';
 
@@ -37,8 +38,7 @@ export const DIRECT: Planner = {
 export type Fields = Record<string, string> | [string, string][];
 
 export async function openApp(planner: Planner = DIRECT): Promise<App> {
-  const db = openDatabase(':memory:');
-  await migrate(db);
+  const db = await freshDatabase();
   const tokens = Array.from({ length: 1000 }, (_, one) => `token-${String(one).padStart(8, '0')}`);
   const app = createApp({
     db,

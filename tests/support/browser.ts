@@ -1,6 +1,6 @@
 /** Opens the app for a browser, on a port and in a folder of its own, and the browser that all files share. Knows no page. */
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,10 +10,11 @@ import { type Browser, chromium } from 'playwright-core';
 import type { Planner } from '#core/cutting/planner.ts';
 import { seedDemo } from '#seed/demo.ts';
 import { type PlanningPool, planningPool } from '#src/planning.ts';
-import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
+import { closeDatabase, openDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
 import type { Env } from '#web/http/env.ts';
 import { browserPath } from './find-browser.ts';
+import { freshFile } from './fresh-database.ts';
 
 export interface RunningApp {
   readonly url: string;
@@ -24,8 +25,9 @@ export interface RunningApp {
 /** As src/server.ts would, but in this process: what a program of its own costs is spent once, in tests/server.test.ts. */
 export async function startApp(): Promise<RunningApp> {
   const folder = mkdtempSync(join(tmpdir(), 'creasebook-'));
-  const db = openDatabase(join(folder, 'creasebook.db'));
-  await migrate(db);
+  const file = join(folder, 'creasebook.db');
+  writeFileSync(file, await freshFile());
+  const db = openDatabase(file);
   let app: Hono<Env>;
   const server = serve({ fetch: (request) => app.fetch(request), port: 0, hostname: '127.0.0.1' });
   await once(server, 'listening');

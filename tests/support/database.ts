@@ -1,11 +1,11 @@
 /** A fresh data file in memory for one test. Knows no rows. */
 import { onTestFinished } from 'vitest';
-import { type Database, migrate, openDatabase } from '#stores/database.ts';
+import type { Database } from '#stores/database.ts';
+import { freshDatabase } from './fresh-database.ts';
 
 /** Migrated and empty; closed when the test ends. */
 export async function emptyDatabase(): Promise<Database> {
-  const db = openDatabase(':memory:');
+  const db = await freshDatabase();
   onTestFinished(() => db.destroy());
-  await migrate(db);
   return db;
 }

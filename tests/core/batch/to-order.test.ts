@@ -23,11 +23,12 @@ import { problemsOfCut } from '#core/stash/replay.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet, refOf } from '#core/stash/stash.ts';
 import type { PartAsked } from '#shared/batch.ts';
 import { inches } from '#shared/length.ts';
-import { type Database, migrate, openDatabase } from '#stores/database.ts';
+import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { listOffcuts } from '#stores/offcuts.ts';
 import { createProject } from '#stores/projects.ts';
 import { CARD, type Cast, FIRST, fillShelf, RECIPE, size, THANKS } from '#tests/support/cast.ts';
+import { freshDatabase } from '#tests/support/fresh-database.ts';
 
 const UNITS = { unit: 'in', step: 16 } as const;
 
@@ -38,8 +39,7 @@ let other: Project;
 let shelf: Shelf;
 
 beforeAll(async () => {
-  db = openDatabase(':memory:');
-  await migrate(db);
+  db = await freshDatabase();
   cast = await fillShelf(db);
   project = await createProject(db, THANKS, FIRST);
   other = await createProject(db, { ...THANKS, title: 'For next door', quantity: 1 }, FIRST);

@@ -8,16 +8,15 @@ import { leftOutOf } from '#core/stash/left-out.ts';
 import { type Piece, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
 import { type PaperWanted, unsuited } from '#core/stash/suits.ts';
 import { inches } from '#shared/length.ts';
-import { migrate, openDatabase } from '#stores/database.ts';
 import { type Cast, fillShelf, size } from '#tests/support/cast.ts';
+import { freshDatabase } from '#tests/support/fresh-database.ts';
 
 let cast: Cast;
 let hem: Piece;
 let fern: Piece;
 
 beforeAll(async () => {
-  const db = openDatabase(':memory:');
-  await migrate(db);
+  const db = await freshDatabase();
   cast = await fillShelf(db);
   [hem, fern] = [pieceOfSheet(cast.hem), pieceOfSheet(cast.fern)];
 });
