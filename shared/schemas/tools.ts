@@ -5,6 +5,7 @@ import { LARGEST_CORRECTION, LARGEST_INSET } from '../notcher.ts';
 import { WANTED_FITS } from '../outcome.ts';
 import {
   choiceField,
+  ifAny,
   lengthField,
   lengthOrZeroField,
   optionalLengthField,
@@ -53,6 +54,22 @@ export const notcherForm = (units: Units) =>
     zeroOffset: optionalSignedLengthField(units, LARGEST_CORRECTION),
     chosen: tickField,
   });
+
+/** What is left empty is learned. */
+export const fitsForm = (units: Units) => {
+  const limit = ifAny(lengthOrZeroField(units, inches(2)));
+  return z
+    .object({ snug: limit, easy: limit, loose: limit })
+    .superRefine(({ snug, easy, loose }, context) => {
+      const beside = (path: string, message: string) =>
+        context.addIssue({ code: 'custom', path: [path], message });
+      if (snug !== undefined && easy !== undefined && easy < snug)
+        beside('easy', 'Easy can’t begin before snug.');
+      const below = easy ?? snug;
+      if (below !== undefined && loose !== undefined && loose < below)
+        beside('loose', 'Loose can’t begin before the others.');
+    });
+};
 
 export const cardSizeForm = (units: Units) =>
   z.object({

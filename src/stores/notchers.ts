@@ -69,7 +69,10 @@ export async function resetNotcher(db: Database, id: number, at: string): Promis
   return readNotcher(db, id);
 }
 
-/** Pockets measured on envelopes of this tool since learning began, oldest first. */
+/** So many of the newest pockets are learned from: any tool is another by then. */
+const POCKETS_AT_MOST = 200;
+
+/** Pockets measured on envelopes of this tool since learning began, the newest, oldest first. */
 async function observationsOf(db: Database, { id, learningSince }: Tool): Promise<NotedObservation[]> {
   const rows = await db
     .selectFrom('outcomes')
@@ -78,11 +81,13 @@ async function observationsOf(db: Database, { id, learningSince }: Tool): Promis
     .selectAll('outcomes')
     .select(['envelopes.number', 'projects.id as project', 'projects.title'])
     .where('outcomes.notcher_id', '=', id)
+    .where('pocket_width', 'is not', null)
     .$if(learningSince !== null, (query) => query.where('outcomes.at', '>', learningSince!))
-    .orderBy('outcomes.at')
-    .orderBy('outcomes.envelope_id')
+    .orderBy('outcomes.at', 'desc')
+    .orderBy('outcomes.envelope_id', 'desc')
+    .limit(POCKETS_AT_MOST)
     .execute();
-  return rows.flatMap((row) => {
+  return rows.reverse().flatMap((row) => {
     const seen = observationIn(toOutcome(row));
     const project = { id: row.project, title: row.title };
     return seen ? [{ ...seen, envelope: row.envelope_id, number: row.number, project, at: row.at }] : [];

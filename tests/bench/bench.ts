@@ -11,6 +11,7 @@ const SECTIONS: Record<string, () => Promise<string>> = {
   solver: async () => (await import('./solver.ts')).solverTable(),
   search: async () => (await import('./search.ts')).benchSearch(),
   sheet: async () => (await import('./sheet.ts')).benchSheet(),
+  learning: async () => (await import('./learning.ts')).benchLearning(),
   pages: async () => (await import('./pages.ts')).benchPages(),
 };
 

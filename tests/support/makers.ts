@@ -60,7 +60,7 @@ export function chance(seed: number): () => number {
 }
 
 /** Box and Muller's transform. */
-const normal = (random: () => number): number =>
+export const normal = (random: () => number): number =>
   Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
 
 /** An envelope as it comes: mostly aimed at ¼ less bulk, sometimes snug, sometimes roomy. */
@@ -72,7 +72,7 @@ function anyClearance(random: () => number): Size {
 }
 
 /** How the card really sits for her. */
-function feels(maker: Maker, nth: number, { width, height }: Size, random: () => number): Fit {
+export function feels(maker: Maker, nth: number, { width, height }: Size, random: () => number): Fit {
   const off = () => inches(1) * maker.noise * normal(random);
   const [one, other] = [width + off(), height + off()];
   const sides = { width: roundLength(one, 'nearest'), height: roundLength(other, 'nearest') };
@@ -80,7 +80,7 @@ function feels(maker: Maker, nth: number, { width, height }: Size, random: () =>
 }
 
 /** What she writes down of it. */
-function writes(maker: Maker, clearance: Size, felt: Fit, random: () => number): FeltFit {
+export function writes(maker: Maker, clearance: Size, felt: Fit, random: () => number): FeltFit {
   const grade = FITS.indexOf(felt);
   const slips = random() < (maker.slips ?? 0);
   const tenfold = random() < (maker.tenfold ?? 0) ? (random() < 0.5 ? 10 : 0.1) : 1;

@@ -1,13 +1,12 @@
 /** One notching tool: its values large, what they rest on, and the form to change it. Works nothing out. */
 import type { FC } from 'hono/jsx';
 import type { LearnedTool, Tool } from '#core/project/learning.ts';
-import type { Problem } from '#shared/checked.ts';
-import { inches, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
+import { inches, typedLength, type Units } from '#shared/length.ts';
 import type { Standing } from '#shared/put-away.ts';
 import { AwayNote, PutAway } from '../common/away.tsx';
 import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
-import { listed } from '../common/words.ts';
+import { Pockets } from './pockets.tsx';
 import { saySource, sayValue } from './source.ts';
 
 interface Props {
@@ -122,7 +121,7 @@ const Pins: FC<Pick<Props, 'units' | 'entry'> & { tool: Tool | undefined }> = ({
 );
 
 const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, units }) => {
-  const { observations, calibration, tool } = learned;
+  const { observations, tool } = learned;
   return (
     <section>
       <h2>What it rests on</h2>
@@ -132,18 +131,7 @@ const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, uni
           project.
         </p>
       ) : (
-        <ul class="list">
-          {observations.map((one, index) => (
-            <li>
-              <a href={`/projects/${one.project.id}`}>{one.project.title}</a>, envelope {one.number}: square{' '}
-              {printExact(one.square, units)}, start {printExact(one.start, units)} gave a pocket of{' '}
-              {printExactSize(one.pocket, units)}.
-              {one.alike.length > 0 &&
-                ` Noted for envelopes ${listed(one.alike.map(String))} too; it counts once.`}
-              <Doubt problem={calibration.problems.find(({ field }) => field === `observations.${index}`)} />
-            </li>
-          ))}
-        </ul>
+        <Pockets learned={learned} units={units} />
       )}
       {(observations.length > 0 || tool.pinnedInset !== null || tool.pinnedZeroOffset !== null) && (
         <details>
@@ -159,11 +147,3 @@ const Observations: FC<{ learned: LearnedTool; units: Units }> = ({ learned, uni
     </section>
   );
 };
-
-const Doubt: FC<{ problem: Problem | undefined }> = ({ problem }) =>
-  problem ? (
-    <>
-      {' '}
-      <strong>Doesn’t agree, so it isn’t counted.</strong> {problem.message}
-    </>
-  ) : null;

@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
 import { POST_IDS, POSTS, type PostId } from '#core/post/rules.ts';
+import type { HerFits } from '#core/project/fits.ts';
 import type { CardSize } from '#core/project/journal.ts';
 import type { LearnedTool } from '#core/project/learning.ts';
 import { type Length, typedLength, type Units } from '#shared/length.ts';
@@ -9,6 +10,7 @@ import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { UNIT_CHOICES } from '#shared/schemas/tools.ts';
 import { Choice, type Entry, Field } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
+import { sayFits } from './fits.tsx';
 import { saySource, sayValue } from './source.ts';
 
 interface Props {
@@ -20,6 +22,7 @@ interface Props {
     readonly post: PostId;
     readonly currency: string;
   };
+  readonly fits: HerFits;
   readonly notchers: readonly LearnedTool[];
   readonly cards: readonly CardSize[];
   readonly entry: Entry;
@@ -29,7 +32,10 @@ export const ToolsPage: FC<Props> = (props) => (
   <>
     <h1>Tools and units</h1>
     <div class="columns">
-      <Notchers {...props} />
+      <div>
+        <Notchers {...props} />
+        <Fits {...props} />
+      </div>
       <Habits {...props} />
     </div>
     <Cards {...props} />
@@ -58,6 +64,16 @@ const Notchers: FC<Props> = ({ notchers, units }) => (
     </ul>
     <a class="button plain small" href="/tools/notchers/new">
       Add a tool
+    </a>
+  </section>
+);
+
+const Fits: FC<Props> = ({ fits, units }) => (
+  <section>
+    <h2>How a card sits</h2>
+    <p>{sayFits(fits, units)}</p>
+    <a class="button plain small" href="/tools/fits">
+      See why, or set it yourself
     </a>
   </section>
 );

@@ -41,8 +41,11 @@ export interface LearnedLimits {
 /** No limit moves further than this when one more outcome is added, whatever it says. */
 export const MOST_PER_OUTCOME = inches(1 / 64);
 
-/** After so many later outcomes one weighs half; after three times as many it is no longer counted as evidence. */
+/** After so many later outcomes one weighs half. */
 export const HALF_LIFE = 20;
+
+/** So many of the newest are counted as evidence: any older one weighs less than an eighth. */
+export const SPEAKS_FOR = 3 * HALF_LIFE;
 
 /** Once the defaults were right so many times more often than the learned limits, those start afresh. */
 const BEHIND_AT_MOST = 3;
@@ -111,7 +114,7 @@ export function learnLimits(outcomes: readonly FeltFit[], defaults: FitLimits): 
     for (const one of watched) hear(one, outcome);
     limits = towards(limits, inOrder(watched.map(mode), gaps));
   });
-  const counted = outcomes.slice(Math.max(since, outcomes.length - 3 * HALF_LIFE));
+  const counted = outcomes.slice(Math.max(since, outcomes.length - SPEAKS_FOR));
   return { limits, evidence: evidenceFor(limits, counted) };
 }
 

@@ -4,8 +4,9 @@ import { jsx } from 'hono/jsx';
 import { POST_IDS } from '#core/post/rules.ts';
 import type { NewTool } from '#core/project/learning.ts';
 import { accept, type Checked } from '#shared/checked.ts';
-import { cardSizeForm, notcherForm, settingsForm } from '#shared/schemas/tools.ts';
+import { cardSizeForm, fitsForm, notcherForm, settingsForm } from '#shared/schemas/tools.ts';
 import { addCardSize, editCardSize, listCardSizes, readCardSize } from '#stores/card-sizes.ts';
+import { readFits } from '#stores/fits.ts';
 import {
   addNotcher,
   chooseNotcher,
@@ -18,6 +19,7 @@ import { readStanding } from '#stores/put-away.ts';
 import { editSettings } from '#stores/settings.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { CardForm } from '#views/tools/card.tsx';
+import { FitsPage } from '#views/tools/fits.tsx';
 import { NotcherPage } from '#views/tools/notcher.tsx';
 import { ToolsPage } from '#views/tools/tools.tsx';
 import { nowIn } from '../http/clock.ts';
@@ -71,8 +73,27 @@ tools.post('/notchers/:id/choice', async (c) => {
 
 tools.post('/notchers/:id/reset', async (c) => {
   const id = idOf(c);
-  const reset = await resetNotcher(c.get('db'), id, nowIn(c));
+  const { after } = await readForm(c);
+  const reset = await resetNotcher(c.get('db'), id, momentBefore(nowIn(c), after));
   return reset ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
+});
+
+tools.get('/fits', (c) => showFits(c, BLANK_ENTRY));
+
+tools.post('/fits', async (c) => {
+  const typed = await readForm(c);
+  const read = check(fitsForm(c.get('units')), typed);
+  if (!read.ok) return showFits(c, entryOf(typed, read.problems));
+  const { snug = null, easy = null, loose = null } = read.value;
+  const { since } = c.get('settings').fits;
+  await editSettings(c.get('db'), { fits: { pins: { snug, easy, loose }, since } });
+  return goTo(c, '/tools/fits');
+});
+
+tools.post('/fits/reset', async (c) => {
+  const pins = { snug: null, easy: null, loose: null };
+  await editSettings(c.get('db'), { fits: { pins, since: nowIn(c) } });
+  return goTo(c, '/tools/fits');
 });
 
 tools.get('/cards/new', (c) => showCard(c, undefined, BLANK_ENTRY));
@@ -97,6 +118,10 @@ tools.post('/cards/:id', async (c) => {
   return (await editCardSize(c.get('db'), id, read.value)) ? goTo(c, '/tools#cards') : notFound(c);
 });
 
+/** The moment typed into a hidden field where it is one and past; now where it is not. */
+const momentBefore = (now: string, typed = ''): string =>
+  /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/.test(typed) && typed < now ? typed : now;
+
 /** 0, which no row has, where the address holds no number. */
 const idOf = (c: Request): number => rowId(c) ?? 0;
 
@@ -112,11 +137,19 @@ async function showTools(c: Request, entry: Entry): Promise<Response> {
   const body = jsx(ToolsPage, {
     units: c.get('units'),
     settings: c.get('settings'),
+    fits: await readFits(db, c.get('settings').fits),
     notchers: await listNotchers(db),
     cards: await listCardSizes(db),
     entry,
   });
   return reply(c, { title: 'Tools and units', section: 'tools', body, status: statusOf(entry) });
+}
+
+async function showFits(c: Request, entry: Entry): Promise<Response> {
+  const habits = c.get('settings').fits;
+  const fits = await readFits(c.get('db'), habits);
+  const body = jsx(FitsPage, { fits, habits, units: c.get('units'), entry });
+  return reply(c, { title: 'How a card sits', section: 'tools', body, status: statusOf(entry) });
 }
 
 async function showNotcher(c: Request, id: number | undefined, entry: Entry): Promise<Response> {

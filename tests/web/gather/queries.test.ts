@@ -73,6 +73,7 @@ const PAGES: Record<string, readonly string[]> = {
   '/parts/:kind': ['/parts/base', `/parts/base?${HALF_LETTER}`, `/parts/liner?${HALF_LETTER}&project=1`],
   '/post': ['/post'],
   '/tools': ['/tools'],
+  '/tools/fits': ['/tools/fits'],
   '/tools/notchers/new': ['/tools/notchers/new'],
   '/tools/notchers/:id': ['/tools/notchers/1'],
   '/tools/cards/new': ['/tools/cards/new'],

@@ -1,10 +1,13 @@
 /** Units, tools and drawn cards through their forms, good and bad. */
 import { beforeEach, describe, expect, test } from 'vitest';
-import { inches, millimetres } from '#shared/length.ts';
+import { inches, length, millimetres } from '#shared/length.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
+import { addTrial, recordOutcome } from '#stores/envelopes.ts';
 import { chosenNotcher } from '#stores/notchers.ts';
+import { createProject } from '#stores/projects.ts';
 import { editSettings, readSettings } from '#stores/settings.ts';
 import { type App, openApp } from '#tests/support/app.ts';
+import { CARD, FIRST, later, size, THANKS } from '#tests/support/cast.ts';
 
 let app: App;
 beforeEach(async () => {
@@ -113,5 +116,70 @@ describe('drawn cards', () => {
     expect(page).toMatch(new RegExp(`id="${field}-note" class="problem"`));
     expect(page).toContain(`value="${typed}"`);
     expect(await listCardSizes(app.db)).toEqual([]);
+  });
+});
+
+describe('how a card sits', () => {
+  const felt = async (words: readonly (readonly ['tight' | 'easy', number])[]): Promise<void> => {
+    const { id } = await createProject(app.db, THANKS, later(0));
+    for (const [index, [word, room]] of words.entries()) {
+      const trial = (await addTrial(app.db, id, later(0)))!;
+      const pocket = {
+        width: length(CARD.width + CARD.bulk + inches(room)),
+        height: length(CARD.height + CARD.bulk + inches(room)),
+      };
+      await recordOutcome(app.db, trial.id, { felt: word, pocket }, later(index - 100));
+    }
+  };
+  const page = async (path: string) => (await app.get(path)).text();
+  const EASY_CARD = '/envelopes?card=5+1%2F2+x+4+1%2F4';
+
+  test('is told in one sentence, and what she felt moves the envelopes she is shown', async () => {
+    expect(await page('/tools')).toContain('As is usual, a card is tight under about ¹⁄₁₆″ to spare');
+    const before = await page(EASY_CARD);
+    await felt(
+      Array.from({ length: 14 }, (_, one) => (one % 2 ? (['tight', 0.125] as const) : ['easy', 0.34375])),
+    );
+    expect(await page('/tools')).toContain('For you a card is tight under about ⁵⁄₃₂″ to spare');
+    expect(await page(EASY_CARD)).not.toBe(before);
+    const fits = await page('/tools/fits');
+    expect(fits).toContain('How cards sat, by the room they had');
+    expect(fits).toContain('14 of 14 sat as these limits say');
+  });
+
+  test('is pinned, kept in order, and learned afresh', async () => {
+    const refused = await app.post('/tools/fits', { snug: '1/4', easy: '1/8', loose: '' });
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toContain('Easy can’t begin before snug.');
+    await app.post('/tools/fits', { snug: '', easy: '1/8', loose: '' });
+    expect(await page('/tools')).toContain('easy from ⅛″ and loose over ⅜″');
+    await app.post('/tools/fits/reset', {});
+    expect((await readSettings(app.db)).fits).toEqual({
+      pins: { snug: null, easy: null, loose: null },
+      since: FIRST,
+    });
+    expect(await page('/tools')).toContain('As is usual');
+  });
+});
+
+describe('a tool that changed', () => {
+  test('is told of with its picture, and learned from what came since', async () => {
+    const { id } = await createProject(app.db, { ...THANKS, notcher: 1 }, later(0));
+    for (const one of [0, 1, 2, 3, 4, 5, 6, 7]) {
+      const trial = (await addTrial(app.db, id, later(0)))!;
+      const less = one < 4 ? 0 : 0.25;
+      const pocket = size(6.09375 - less, 3.28125 - less);
+      const asMade = { square: inches(7.5), start: inches(2.75) };
+      await recordOutcome(app.db, trial.id, { pocket, asMade }, later(one - 100));
+    }
+    const told = await (await app.get('/tools/notchers/1')).text();
+    expect(told).toContain('the tool seems to set differently');
+    expect(told).toContain('Inset, pocket by pocket');
+    await app.post('/tools/notchers/1/reset', { after: later(3 - 100) });
+    const { inset, notcher } = await chosenNotcher(app.db);
+    expect(inset).toEqual({ from: 'learned', pockets: 4 });
+    expect(notcher.inset).toBeGreaterThan(inches(0.5));
+    await app.post('/tools/notchers/1/reset', { after: 'once upon a time' });
+    expect((await chosenNotcher(app.db)).inset).toEqual({ from: 'default' });
   });
 });
