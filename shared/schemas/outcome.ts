@@ -13,6 +13,7 @@ import {
   wordsField,
 } from './fields.ts';
 import { type FinishTyped, finishField, finishFields } from './finish.ts';
+import { lessonStepField } from './lesson.ts';
 
 export const FINISH_SHAPES = ['as planned', ...FINISHES] as const;
 
@@ -41,6 +42,7 @@ export const outcomeForm = (units: Units) =>
       ...finishFields(units, FINISH_SHAPES),
       wrong: noteField(600),
       savedBy: noteField(600),
+      step: lessonStepField,
     })
     .transform(({ cShape, cDepth, cMore, dShape, dDepth, dMore, ...asked }, context) => ({
       ...asked,
@@ -65,6 +67,7 @@ export const spoiledForm = z.object({
   envelope: idField,
   wrong: wordsField('a word on what went wrong', 600),
   savedBy: noteField(600),
+  step: lessonStepField,
 });
 
 export const startForm = (units: Units) => z.object({ start: lengthField(units) });

@@ -7,6 +7,7 @@ import { checkAway } from './checks-away.ts';
 import { checkFinds } from './checks-finds.ts';
 import { checkJournal } from './checks-journal.ts';
 import { checkLedger } from './checks-ledger.ts';
+import { checkLessons } from './checks-lessons.ts';
 import { checkPads } from './checks-pads.ts';
 import { checkPlans } from './checks-plans.ts';
 import { checkReadyMade } from './checks-ready-made.ts';
@@ -18,6 +19,7 @@ export async function checkData(db: Database): Promise<string[]> {
     checkPads,
     checkLedger,
     checkJournal,
+    checkLessons,
     checkPlans,
     checkReadyMade,
     checkAway,

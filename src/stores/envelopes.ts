@@ -10,6 +10,7 @@ import { startToMake } from '#core/project/working-measures.ts';
 import type { Length } from '#shared/length.ts';
 import { type Database, transact } from './database.ts';
 import { envelopeRows, toEnvelope, toOutcomeRow } from './envelope-rows.ts';
+import { retellLessons } from './lessons.ts';
 import { settle } from './progress.ts';
 import { readProject } from './projects.ts';
 
@@ -106,6 +107,7 @@ export function recordOutcome(
       .values({ envelope_id: id, at, notcher_id, ...row })
       .onConflict((clash) => clash.column('envelope_id').doUpdateSet(row))
       .execute();
+    await retellLessons(db, envelope.project, at);
     return readEnvelope(db, id);
   });
 }
@@ -125,6 +127,7 @@ export function recordSpoiled(
       .insertInto('outcomes')
       .values({ envelope_id: id, at, notcher_id: notcher, ...toOutcomeRow({ wrong, savedBy }) })
       .execute();
+    await retellLessons(db, envelope.project, at);
     return moveTo(db, id, 'spoiled', at);
   });
 }

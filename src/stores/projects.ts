@@ -7,6 +7,7 @@ import type { Updateable } from 'kysely';
 import type { NewProject, Project, ProjectState } from '#core/project/journal.ts';
 import type { Length } from '#shared/length.ts';
 import { type Database, transact } from './database.ts';
+import { retellLessons } from './lessons.ts';
 import { settle } from './progress.ts';
 import { mentions, NEW_ROW, projectRows, toProject, toProjectRow } from './project-rows.ts';
 import type { Tables } from './tables.ts';
@@ -40,6 +41,7 @@ export function createProject(db: Database, project: NewProject, at: string): Pr
       .returning('id')
       .executeTakeFirstOrThrow();
     await settle(db, id, at);
+    if (project.lesson) await retellLessons(db, id, at);
     return (await readProject(db, id))!;
   });
 }
@@ -51,12 +53,12 @@ export function editProject(
   changes: Partial<NewProject>,
   at: string,
 ): Promise<Project | undefined> {
-  return change(
-    db,
-    id,
-    { ...toProjectRow(changes), ...(changes.recipe !== undefined && { start: null }) },
-    at,
-  );
+  return transact(db, async (db) => {
+    const row = { ...toProjectRow(changes), ...(changes.recipe !== undefined && { start: null }) };
+    const changed = await change(db, id, row, at);
+    if (changed && changes.lesson !== undefined) await retellLessons(db, id, at);
+    return changed;
+  });
 }
 
 /** Nothing more is to come. */

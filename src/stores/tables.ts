@@ -4,9 +4,12 @@ import type { Turning } from '#core/envelope/recipe.ts';
 import type { FindKind } from '#core/finding/vocabulary.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { EnvelopeState, ProjectState } from '#core/project/journal.ts';
+import type { LessonPart, SizeClass } from '#core/project/lessons.ts';
 import type { ReadyMadeKind } from '#core/stash/ready-made.ts';
 import type { MovementKind } from '#core/stash/stash.ts';
+import type { FoldName } from '#shared/fold.ts';
 import type { Length } from '#shared/length.ts';
+import type { LessonStep } from '#shared/lesson.ts';
 import type { Fit, WantedFit } from '#shared/outcome.ts';
 import type { PaperKind } from '#shared/paper-kind.ts';
 import type { PrintDirection } from '#shared/print.ts';
@@ -36,6 +39,13 @@ export interface Tables {
   plan_ticks: { plan_id: number; step: number };
   spoiled_parts: { id: Generated<number>; plan_id: number; part: string; at: string; wrong: string };
   ready_made: ReadyMadeRow;
+  lessons: LessonRow;
+  lessons_not_here: {
+    id: Generated<number>;
+    lesson_id: number;
+    project_id: number | null;
+    place: string | null;
+  };
   tags: { id: Generated<number>; name: string };
   project_tags: { project_id: number; tag_id: number };
   ready_made_movements: ReadyMadeMovementRow;
@@ -198,6 +208,24 @@ interface PlanRow {
   plan: Json | null;
   fault: string | null;
   cut_id: number | null;
+}
+
+interface LessonRow {
+  id: Generated<number>;
+  project_id: number;
+  envelope_id: number | null;
+  at: string;
+  words: string;
+  saved_by: string;
+  step: LessonStep | null;
+  chosen: Generated<Flag>;
+  always: Generated<Flag>;
+  part: LessonPart;
+  notcher_id: number | null;
+  design_id: number | null;
+  paper_kind: PaperKind | null;
+  fold: FoldName | null;
+  size_class: SizeClass | null;
 }
 
 interface ReadyMadeRow {

@@ -23,6 +23,7 @@ import { finding } from './routes/find.ts';
 import { holders } from './routes/holders.ts';
 import { holding } from './routes/holding.ts';
 import { kept } from './routes/kept.ts';
+import { lessons } from './routes/lessons.ts';
 import { making } from './routes/making.ts';
 import { movements } from './routes/movements.ts';
 import { newProjects } from './routes/new-project.ts';
@@ -77,6 +78,7 @@ export function createApp(services: Services): Hono<Env> {
   for (const one of [projects, making, starts, outcomes, batches, costs]) app.route('/projects', one);
   for (const one of [plans, cutSheets]) app.route('/plans', one);
   app.route('/series', series);
+  app.route('/lessons', lessons);
   app.route('/tags', tags);
   app.route('/put-away', putAways);
   app.route('/paper', paper);

@@ -15,6 +15,7 @@ import type { Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
 import type { Entry } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
+import { LessonsHere, type LessonsShown } from '../lessons/shown.tsx';
 import { FittingOnes } from '../ready-made/list.tsx';
 import { TemplateLinks } from '../templates/links.tsx';
 import { FLAT_CAPTIONS } from './fold-words.ts';
@@ -26,6 +27,7 @@ import { Shelf } from './shelf.tsx';
 import { Named } from './take.tsx';
 
 export interface Answered {
+  readonly lessons: LessonsShown;
   readonly units: Units;
   readonly post: PostId;
   readonly query: Query;
@@ -60,6 +62,7 @@ export interface Answered {
 export const Answer: FC<Answered> = (answered) => (
   <section id="answer" aria-live="polite">
     <Headline {...answered} />
+    <LessonsHere {...answered.lessons} />
     <div class="bench">
       <Named {...answered} />
       <Sheet {...answered} />

@@ -9,6 +9,7 @@ import { describeWarning } from '#core/envelope/warnings.ts';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
 import { Picture } from '../diagrams/picture.tsx';
+import { LessonsHere, type LessonsShown } from '../lessons/shown.tsx';
 import { SAY_CAUTION, sayStep } from './say.ts';
 
 export interface MakingView {
@@ -21,8 +22,8 @@ export interface MakingView {
   readonly units: Units;
 }
 
-export const MakingStep: FC<MakingView & { at: number }> = (view) => {
-  const { steps, at, recipe, units } = view;
+export const MakingStep: FC<MakingView & { at: number; lessons: LessonsShown | undefined }> = (view) => {
+  const { steps, at, recipe, units, lessons } = view;
   const step = steps[at]!;
   const { what, how } = sayStep(step, recipe, units);
   return (
@@ -37,6 +38,7 @@ export const MakingStep: FC<MakingView & { at: number }> = (view) => {
           </p>
           <h1 class="instruction">{what}</h1>
           <p class="how">{how}</p>
+          {lessons ? <LessonsHere {...lessons} /> : null}
         </div>
         {step.kind === 'trim' ? <OpenBack recipe={recipe} units={units} /> : null}
         {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}

@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import type { Envelope, Project } from '#core/project/journal.ts';
 import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
+import { StepChoice } from '../lessons/step.tsx';
 
 interface Props {
   readonly project: Project;
@@ -34,6 +35,7 @@ export const Spoiled: FC<Props> = ({ project, envelope, entry, token }) => (
         hint="like: notched on the wrong side of the mark"
       />
       <TextArea name="savedBy" label="What can still be saved, or what would have saved it?" entry={entry} />
+      <StepChoice id="step" lesson={undefined} typed={entry.typed.step} />
       <div class="row">
         <button type="submit">Write it off</button>
         <a href={`/projects/${project.id}`}>It isn’t spoiled after all</a>

@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
+import type { Lesson } from '#core/project/lessons.ts';
 import { type Length, printExact, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
 import { printPocket } from '#shared/pocket.ts';
@@ -12,6 +13,7 @@ import { type Size, turned } from '#shared/size.ts';
 import { Choice, type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 import { sayFinish } from '../common/finish.ts';
 import { Once } from '../common/once.tsx';
+import { StepChoice } from '../lessons/step.tsx';
 
 interface Props {
   readonly project: Project;
@@ -23,6 +25,8 @@ interface Props {
   readonly entry: Entry;
   /** The pocket turned round, where it fits better so and she is asked. */
   readonly turned?: Size | undefined;
+  /** What was told of it before. */
+  readonly lesson: Lesson | undefined;
   readonly token: string;
 }
 
@@ -64,6 +68,7 @@ export const OutcomeForm: FC<Props> = (props) => {
         <div class="fields told">
           <TextArea {...field} name="wrong" label="What went wrong?" value={envelope.outcome?.wrong} />
           <TextArea {...field} name="savedBy" label="What saved it?" value={envelope.outcome?.savedBy} />
+          <StepChoice id="step" lesson={props.lesson} typed={entry.typed.step} />
         </div>
         {startMoves(recipe) ? (
           <AsMadeFields recipe={recipe} envelope={envelope} units={units} entry={entry} noted={noted} />

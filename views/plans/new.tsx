@@ -10,6 +10,7 @@ import { partsIn } from '#shared/schemas/plan.ts';
 import { type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 import { When } from '../common/when.tsx';
+import { LessonsHere, type LessonsShown } from '../lessons/shown.tsx';
 import { KeepChoice } from './keep.tsx';
 import { PaperChoice } from './paper-choice.tsx';
 import { PartRow, partFields } from './part-row.tsx';
@@ -23,6 +24,7 @@ export interface NewPlanView {
   readonly pieces: readonly Piece[];
   readonly kinds: readonly PaperKind[];
   readonly suggestions: readonly Suggestion[];
+  readonly lessons: LessonsShown;
   readonly entry: Entry;
   readonly units: Units;
   readonly token: string;
@@ -46,6 +48,7 @@ export const NewPlanPage: FC<NewPlanView> = (view) => {
           that is not cut yet.
         </p>
       ) : null}
+      <LessonsHere {...view.lessons} />
       <form method="post" action={`/projects/${project.id}/plans`}>
         <Once token={token} />
         <button type="submit" name="do" value="plan" class="hidden" tabindex={-1}>

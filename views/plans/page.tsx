@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { lookedAt } from '#core/batch/planned.ts';
 import { capital } from '#views/common/words.ts';
 import { Once } from '../common/once.tsx';
+import { LessonsHere } from '../lessons/shown.tsx';
 import { Figures } from './figures.tsx';
 import { Checks } from './first.tsx';
 import { PaperLooked, sayLeftOutFor } from './left-out.tsx';
@@ -38,6 +39,7 @@ export const PlanPage: FC<PlanView> = (view) => {
       ) : null}
       <Answer {...view} />
       <Checks {...view} />
+      {view.lessons ? <LessonsHere {...view.lessons} /> : null}
       <Unplaced {...view} />
       {plan.cut ? <AfterCut {...view} /> : <Next {...view} />}
       <Pieces {...view} width={340} height={300} />

@@ -5,6 +5,7 @@ import type { CutRecord, Project } from '#core/project/journal.ts';
 import type { Design, Offcut } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
 import type { Entry } from '../common/field.tsx';
+import type { LessonsShown } from '../lessons/shown.tsx';
 
 export interface PlanView {
   readonly plan: FoundPlan;
@@ -22,6 +23,8 @@ export interface PlanView {
   readonly onShelf: readonly Design[];
   /** Those that the plan uses or left. */
   readonly offcuts: ReadonlyMap<number, Offcut>;
+  /** What to mind at the blade, while nothing is cut. */
+  readonly lessons: LessonsShown | undefined;
   readonly units: Units;
   readonly entry: Entry;
   readonly token: string;

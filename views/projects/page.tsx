@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { AwayNote, PutAway } from '../common/away.tsx';
 import { sayOvertaken } from '../common/overtaken.ts';
 import { When } from '../common/when.tsx';
+import { OwnLessons } from '../lessons/own.tsx';
 import { PostLine } from '../post/post.tsx';
 import { Taken } from '../ready-made/list.tsx';
 import { PartsLine } from '../sets/links.tsx';
@@ -50,6 +51,7 @@ export const ProjectPage: FC<{ view: ProjectView; forms: ProjectForms }> = ({ vi
           ) : null}
           {project.card ? <PartsLine project={project.id} /> : null}
           <Envelopes {...view} token={forms.token} />
+          <OwnLessons lessons={forms.lessons} />
           <Taken taken={view.taken} />
           <Cuts {...view} />
           {project.notes ? (

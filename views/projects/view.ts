@@ -2,6 +2,7 @@
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { PostId } from '#core/post/rules.ts';
 import type { ProjectInFull, Series } from '#core/project/journal.ts';
+import type { OwnLesson } from '#core/project/lessons.ts';
 import type { Next } from '#core/project/next.ts';
 import type { WorkingMeasures } from '#core/project/working-measures.ts';
 import type { ReadyMade } from '#core/stash/ready-made.ts';
@@ -34,6 +35,7 @@ export interface ProjectForms {
   readonly tags: readonly Tag[];
   /** All that she uses, the most used first. */
   readonly usedTags: readonly Tag[];
+  readonly lessons: readonly OwnLesson[];
   readonly entry: Entry;
   readonly token: string;
   /** Why an undo was refused. */

@@ -10,6 +10,7 @@ import { printPocket } from '#shared/pocket.ts';
 import { hasCard, PART_KINDS, type PartKind } from '#shared/schemas/parts.ts';
 import { Choice, type Entry, FormProblems } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
+import { LessonsHere, type LessonsShown } from '../lessons/shown.tsx';
 import { SAY_CAUTION } from '../making/say.ts';
 import { TemplateLinks } from '../templates/links.tsx';
 import { CardFields, HowMany, OwnFields } from './fields.tsx';
@@ -62,6 +63,7 @@ const cardQuery = ({ typed }: Pick<Entry, 'typed'>): string =>
   new URLSearchParams(CARD_FIELDS.flatMap((name) => (typed[name] ? [[name, typed[name]]] : []))).toString();
 
 interface AnswerProps {
+  readonly lessons: LessonsShown;
   readonly groups: readonly { readonly kind: PartKind; readonly parts: readonly DrawnPart[] }[];
   /** Those that a part could be cut for. */
   readonly projects: readonly Project[];
@@ -81,41 +83,45 @@ export const PartsAnswer: FC<AnswerProps> = ({
   envelope,
   entry,
   units,
+  lessons,
 }) => {
   const numbers = new Map(groups.flatMap(({ parts }) => parts).map((part, index) => [part, index]));
   return (
-    <form action="/parts/order" method="get" class="shown-in-print">
-      {wrapped ? (
-        <div class="columns path">
-          <figure class="sheet">
-            <Picture drawing={wrapPathDrawing(wrapped)} id="path" grows />
-            <figcaption>The strip’s way, seen from the card’s edge</figcaption>
-          </figure>
-          <Opening {...openingOf(wrapped)} />
-        </div>
-      ) : null}
-      {groups.map(({ kind, parts }) => (
-        <section>
-          {alone ? null : (
-            <div class="spread">
-              <h2>{PART_NAMES[kind]}</h2>
-              <a class="no-print" href={`/parts/${kind}?${cardQuery(entry)}`}>
-                Other measures
-              </a>
-            </div>
-          )}
-          {kind === 'liner' && envelope ? <ForEnvelope {...{ envelope, entry, units }} /> : null}
-          {parts.map((part) => (
-            <PartShown part={part} number={numbers.get(part)!} alone={alone} units={units} />
-          ))}
-          {parts.every(({ material }) => material === 'ribbon') ? null : (
-            <TemplateLinks at={`/templates/parts/${kind}`} query={entry.typed} />
-          )}
-        </section>
-      ))}
-      <p class="quiet">{SAY_CAUTION.blade}</p>
-      <Order projects={projects} entry={entry} />
-    </form>
+    <>
+      <LessonsHere {...lessons} />
+      <form action="/parts/order" method="get" class="shown-in-print">
+        {wrapped ? (
+          <div class="columns path">
+            <figure class="sheet">
+              <Picture drawing={wrapPathDrawing(wrapped)} id="path" grows />
+              <figcaption>The strip’s way, seen from the card’s edge</figcaption>
+            </figure>
+            <Opening {...openingOf(wrapped)} />
+          </div>
+        ) : null}
+        {groups.map(({ kind, parts }) => (
+          <section>
+            {alone ? null : (
+              <div class="spread">
+                <h2>{PART_NAMES[kind]}</h2>
+                <a class="no-print" href={`/parts/${kind}?${cardQuery(entry)}`}>
+                  Other measures
+                </a>
+              </div>
+            )}
+            {kind === 'liner' && envelope ? <ForEnvelope {...{ envelope, entry, units }} /> : null}
+            {parts.map((part) => (
+              <PartShown part={part} number={numbers.get(part)!} alone={alone} units={units} />
+            ))}
+            {parts.every(({ material }) => material === 'ribbon') ? null : (
+              <TemplateLinks at={`/templates/parts/${kind}`} query={entry.typed} />
+            )}
+          </section>
+        ))}
+        <p class="quiet">{SAY_CAUTION.blade}</p>
+        <Order projects={projects} entry={entry} />
+      </form>
+    </>
   );
 };
 

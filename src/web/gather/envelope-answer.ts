@@ -5,10 +5,12 @@ import { largestAlike, obstacleOf } from '#core/envelope/obstacle.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { smallerEnvelopes } from '#core/envelope/smaller.ts';
 import { blankWanted, type Fitting, looksOn, sameMeasures } from '#core/project/fitting.ts';
+import type { Tool } from '#core/project/learning.ts';
 import { fitReadyMade } from '#core/stash/ready-made.ts';
 import { type BlankWanted, type Choice, layOut } from '#core/stash/shelf-search.ts';
 import type { Design, Piece } from '#core/stash/stash.ts';
 import { firstOfEachFold, rankWays, type Way } from '#core/stash/ways.ts';
+import { readId } from '#shared/ids.ts';
 import type { Length } from '#shared/length.ts';
 import type { EnvelopeAsked } from '#shared/schemas/envelope.ts';
 import type { Database } from '#stores/database.ts';
@@ -21,13 +23,14 @@ import { Answer } from '#views/envelopes/answer.tsx';
 import type { Query } from '#views/envelopes/query.ts';
 import type { Request } from '../http/env.ts';
 import { newToken } from '../http/once.ts';
+import { lessonsShown, placeFor } from './lessons.ts';
 
 /** The answer to a question with everything that stands under it. */
 export async function answerFor(
   c: Request,
   entry: Entry,
   query: Query,
-  { asked, fitting }: { readonly asked: EnvelopeAsked; readonly fitting: Fitting },
+  { asked, tool, fitting }: { readonly asked: EnvelopeAsked; readonly tool: Tool; readonly fitting: Fitting },
 ): Promise<ReturnType<typeof jsx>> {
   const db = c.get('db');
   const shelf = await readShelf(db, c.get('settings').keepAtLeast);
@@ -37,7 +40,10 @@ export async function answerFor(
   const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
   const obstacle = obstacleOf(recipe);
   const found = choices.length > 0;
+  const projectId = readId(query.project ?? '') ?? null;
+  const place = { project: projectId, tool: tool.id, designs: design ? [design] : [] };
   return jsx(Answer, {
+    lessons: await lessonsShown(c, placeFor(recipe, ['fit', 'paper'], place)),
     units: c.get('units'),
     post: c.get('settings').post,
     query,

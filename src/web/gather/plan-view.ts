@@ -13,6 +13,7 @@ import type { PlanView } from '#views/plans/view.ts';
 import type { Request } from '../http/env.ts';
 import { newToken } from '../http/once.ts';
 import { rowIn } from '../http/url.ts';
+import { lessonsShown, placeIn } from './lessons.ts';
 
 /** Undefined where there is no such plan, or none was found yet. */
 export async function readPlanView(
@@ -33,9 +34,14 @@ export async function readPlanView(
   const projects = await listSoFar(db, { ids: [...new Set(plans.flatMap(projectsOf))] });
   const now = { pieces: [...designs.map(pieceOfSheet), ...offcuts.map(pieceOfOffcut)], projects };
   const changesIn = (one: FoundPlan): Change[] => (one.cut ? [] : changesSince(one, now));
+  const { project } = projects.find(({ project }) => project.id === plan.project)!;
+  const used = new Set(
+    plan.plan.used.map(({ piece }) => plan.pieces.find(({ id }) => id === piece)?.ref.design),
+  );
+  const papers = designs.filter(({ id }) => used.has(id));
   return {
     plan,
-    project: projects.find(({ project }) => project.id === plan.project)!.project,
+    project,
     titles: new Map(projects.map(({ project }) => [project.id, project.title])),
     changes: changesIn(plan),
     before: before && { plan: before, changes: changesIn(before) },
@@ -43,6 +49,7 @@ export async function readPlanView(
     designs: new Map(designs.map((one) => [one.id, one])),
     onShelf: await listDesigns(db, { onShelf: true }),
     offcuts: new Map(offcuts.map((one) => [one.id, one])),
+    lessons: plan.cut ? undefined : await lessonsShown(c, placeIn(project, ['cut'], papers)),
     units: c.get('units'),
     entry,
     token: newToken(c),

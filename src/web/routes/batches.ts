@@ -5,6 +5,7 @@ import { type Batch, partsLeft } from '#core/batch/batch.ts';
 import type { Plan } from '#core/batch/planned.ts';
 import { SUGGESTIONS, type Suggestion, suggest, suggestionsFor } from '#core/batch/suggest.ts';
 import { pieceName } from '#core/batch/to-order.ts';
+import type { Place } from '#core/project/lessons.ts';
 import { lacking } from '#core/project/next.ts';
 import { refOf } from '#core/stash/stash.ts';
 import type { PaperAsked } from '#shared/batch.ts';
@@ -16,6 +17,7 @@ import { NewPlanPage } from '#views/plans/new.tsx';
 import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from '../gather/batch-form.ts';
 import { beginPlan } from '../gather/begin-plan.ts';
 import { type Bench, cuttingFor, readBench } from '../gather/bench.ts';
+import { lessonsShown, papersOf, placeIn } from '../gather/lessons.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
@@ -99,7 +101,7 @@ function batchOf({ own, others, shelf }: Bench, typed: BatchTyped): Batch {
   };
 }
 
-function show(c: Request, bench: Bench, entry: Entry): Response | Promise<Response> {
+async function show(c: Request, bench: Bench, entry: Entry): Promise<Response> {
   const { own, others, shelf, kinds } = bench;
   const body = jsx(NewPlanPage, {
     project: own.project,
@@ -109,6 +111,10 @@ function show(c: Request, bench: Bench, entry: Entry): Response | Promise<Respon
     pieces: shelf.pieces,
     kinds,
     suggestions: suggestionsFor(own.project),
+    lessons: await lessonsShown(c, {
+      ...placeIn(own.project, ['paper', 'cut'], []),
+      ...papersAsked(bench, entry.typed.paper ?? ''),
+    }),
     entry,
     units: c.get('units'),
     token: newToken(c),
@@ -119,4 +125,12 @@ function show(c: Request, bench: Bench, entry: Entry): Response | Promise<Respon
     status: statusOf(entry),
     body,
   });
+}
+
+/** The paper that the form asks for, by which lessons come up; all that lies there where any will do. */
+function papersAsked({ shelf, kinds }: Bench, typed: string): Pick<Place, 'designs' | 'kinds'> {
+  const design = shelf.pieces.find((piece) => typed === `design-${piece.design.id}`)?.design;
+  if (design) return papersOf([design]);
+  const kind = kinds.find((one) => typed === `kind-${one}`);
+  return { designs: [], kinds: kind ? [kind] : kinds };
 }

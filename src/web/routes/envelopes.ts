@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import type { Fitting } from '#core/project/fitting.ts';
 import type { Project, ProjectSoFar } from '#core/project/journal.ts';
+import type { Tool } from '#core/project/learning.ts';
 import { workingMeasures } from '#core/project/working-measures.ts';
 import type { Problem } from '#shared/checked.ts';
 import { readId } from '#shared/ids.ts';
@@ -59,7 +60,12 @@ function entryFor({ typed, card, note }: CardAsked, problems: readonly Problem[]
 const KEEP_ADDRESS = { 'HX-Replace-Url': 'false', Vary: 'HX-Request', 'Cache-Control': 'no-store' };
 
 type Answered =
-  | { readonly asked: EnvelopeAsked; readonly fitting: Fitting; readonly problems: readonly Problem[] }
+  | {
+      readonly asked: EnvelopeAsked;
+      readonly tool: Tool;
+      readonly fitting: Fitting;
+      readonly problems: readonly Problem[];
+    }
   | { readonly fitting?: undefined; readonly problems: readonly Problem[] };
 
 /** Where only her own measures or finishes are at fault, the envelope is answered without them. */

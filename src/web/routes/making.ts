@@ -6,18 +6,22 @@ import type { Recipe } from '#core/envelope/recipe.ts';
 import { alike } from '#core/project/as-made.ts';
 import { paperInUse, turningOf } from '#core/project/in-use.ts';
 import type { Envelope } from '#core/project/journal.ts';
+import { momentAt } from '#core/project/lesson-moments.ts';
 import { hasTried } from '#core/project/next.ts';
 import type { Fit } from '#shared/outcome.ts';
 import { madeForm, spoiledForm, unmadeForm } from '#shared/schemas/outcome.ts';
 import { transact } from '#stores/database.ts';
 import { addTrial, makeEnvelope, recordOutcome, unmakeEnvelope } from '#stores/envelopes.ts';
+import { placeTelling } from '#stores/lessons.ts';
 import { spoilBlank } from '#stores/spoil.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
+import type { LessonsShown } from '#views/lessons/shown.tsx';
 import { Folded } from '#views/making/folded.tsx';
 import { MakingStep, type MakingView } from '#views/making/page.tsx';
 import { Spoiled } from '#views/making/spoiled.tsx';
 import { Trial } from '#views/making/trial.tsx';
 import type { ProjectView } from '#views/projects/view.ts';
+import { ENVELOPE, lessonsShown, placeIn } from '../gather/lessons.ts';
 import { viewIn } from '../gather/project-view.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
@@ -91,8 +95,13 @@ making.post('/:id/spoiled', async (c) => {
     c,
     typed,
     async (db) => {
-      const done = await spoilBlank(db, envelope.id, asked.value, nowIn(c));
-      if (done && !('refused' in done)) return { location: `/projects/${view.full.project.id}` };
+      const { id } = view.full.project;
+      const { step, ...spoiled } = asked.value;
+      const done = await spoilBlank(db, envelope.id, spoiled, nowIn(c));
+      if (done && !('refused' in done)) {
+        await placeTelling(db, id, spoiled, step);
+        return { location: `/projects/${id}` };
+      }
       return {
         refused: `Envelope ${envelope.number} is ${envelope.state} already, so it can’t be spoiled as a blank.`,
       };
@@ -129,7 +138,8 @@ function showNext(c: Request, { full, next, units }: ProjectView, recipe: Recipe
 }
 
 /** Steps count from one in addresses; the one after the last asks whether the card goes in. */
-function showStep(c: Request, shown: MakingView, { full }: ProjectView, asked = '1') {
+async function showStep(c: Request, shown: MakingView, view: ProjectView, asked = '1') {
+  const { full } = view;
   const last = shown.steps.length;
   const at = /^\d{1,3}$/.test(asked) ? Math.max(1, Math.min(Number(asked), last + 1)) : 1;
   const title = `Folding · ${full.project.title}`;
@@ -137,8 +147,21 @@ function showStep(c: Request, shown: MakingView, { full }: ProjectView, asked = 
   const body =
     at > last
       ? jsx(Folded, { ...shown, token: newToken(c), first })
-      : jsx(MakingStep, { ...shown, at: at - 1 });
+      : jsx(MakingStep, { ...shown, at: at - 1, lessons: await lessonsAt(c, shown, view, at - 1) });
   return reply(c, { title, section: 'journal', body });
+}
+
+/** From scrap, the paper is what the project is of. */
+function lessonsAt(
+  c: Request,
+  { project, envelope, steps }: MakingView,
+  { designs }: ProjectView,
+  at: number,
+): Promise<LessonsShown> | undefined {
+  const moment = momentAt(steps, at);
+  const own = envelope.design === null ? undefined : designs.get(envelope.design);
+  const papers = own ? [own] : [...designs.values()];
+  return moment && lessonsShown(c, { ...placeIn(project, [moment], papers), parts: ENVELOPE });
 }
 
 function makingView({ full, designs, units }: ProjectView, recipe: Recipe, envelope: Envelope): MakingView {

@@ -10,9 +10,11 @@ import type { Envelope, NewOutcome } from '#core/project/journal.ts';
 import { isAbout, learn } from '#core/project/learning.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import type { Units } from '#shared/length.ts';
+import type { LessonStep } from '#shared/lesson.ts';
 import { outcomeForm } from '#shared/schemas/outcome.ts';
 import type { Size } from '#shared/size.ts';
 import { recordOutcome } from '#stores/envelopes.ts';
+import { lessonsOf, placeTelling } from '#stores/lessons.ts';
 import { readNotcher } from '#stores/notchers.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { OutcomeForm, pocketAsked } from '#views/outcomes/form.tsx';
@@ -38,7 +40,7 @@ outcomes.post('/:id/outcomes', async (c) => {
   if (!recipe) return notFound(c);
   const asked = readOutcome(recipe, typed, c.get('units'));
   if (!asked.ok) return showForm(c, typed.envelope, entryOf(typed, asked.problems));
-  const { outcome, rest, turned } = asked.value;
+  const { outcome, rest, step, turned } = asked.value;
   if (turned) return showForm(c, typed.envelope, entryOf(typed, []), turned);
   const home = `/projects/${view.full.project.id}`;
   return once(c, typed, async (db) => {
@@ -46,6 +48,7 @@ outcomes.post('/:id/outcomes', async (c) => {
     for (const one of [envelope, ...(rest ? unwritten(view, envelope) : [])]) {
       await recordOutcome(db, one.id, outcome, at);
     }
+    if (typed.step !== undefined) await placeTelling(db, view.full.project.id, outcome, step);
     return { location: outcome.pocket ? `${home}/outcomes/${envelope.number}` : home };
   });
 });
@@ -98,20 +101,27 @@ async function showForm(c: Request, number: string | undefined, entry: Entry, tu
     units,
     entry,
     turned,
+    lesson: (await lessonsOf(c.get('db'), full.project.id)).find(({ words }) =>
+      [envelope.outcome?.wrong, envelope.outcome?.savedBy].includes(words),
+    ),
     token: newToken(c),
   });
   const status = turned ? 422 : statusOf(entry);
   return reply(c, { title: 'How it came out', section: 'journal', status, body });
 }
 
-function readOutcome(
-  recipe: Recipe,
-  typed: Typed,
-  units: Units,
-): Checked<{ outcome: NewOutcome; rest: boolean; turned?: Size | undefined }> {
+interface Read {
+  readonly outcome: NewOutcome & { readonly wrong: string; readonly savedBy: string };
+  readonly rest: boolean;
+  /** Where its lesson comes up, as far as she says. */
+  readonly step: LessonStep | null;
+  readonly turned: Size | undefined;
+}
+
+function readOutcome(recipe: Recipe, typed: Typed, units: Units): Checked<Read> {
   const read = check(outcomeForm(units), typed);
   if (!read.ok) return read;
-  const { felt, twin, finishes, wrong, savedBy, rest, square, start } = read.value;
+  const { felt, twin, finishes, wrong, savedBy, rest, step, square, start } = read.value;
   const finished = checkFinishes(recipe, finishes, units);
   const problems = [
     ...(finished.ok ? [] : finished.problems),
@@ -130,7 +140,7 @@ function readOutcome(
     wrong,
     savedBy,
   };
-  return { ok: true, value: { outcome, rest, turned } };
+  return { ok: true, value: { outcome, rest, step, turned } };
 }
 
 /** The pocket to be noted; `turned` where it first has to be asked. An answer holds for the pocket it was given to. */

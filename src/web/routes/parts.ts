@@ -28,6 +28,7 @@ import { cardFields } from '#views/envelopes/query.ts';
 import { OtherParts, PartsAnswer, PartsPage } from '#views/sets/page.tsx';
 import { PART_NAMES } from '#views/sets/words.ts';
 import { defaultsFrom, envelopeAsked, settingIn } from '../gather/envelope-asked.ts';
+import { lessonsShown, placeFor } from '../gather/lessons.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
@@ -148,6 +149,8 @@ const problemsOf = (made: readonly Checked<unknown>[]): Problem[] => {
   return all.filter(({ field }, index) => all.findIndex((other) => other.field === field) === index);
 };
 
+const NOWHERE = { steps: [], designs: [], kinds: [], tool: null, size: null, fold: null };
+
 interface Worked {
   readonly groups: readonly { readonly kind: PartKind; readonly parts: readonly DrawnPart[] }[];
   readonly envelope: Recipe | undefined;
@@ -156,7 +159,13 @@ interface Worked {
 
 async function answerFor(c: Request, entry: Entry, { groups, envelope, alone }: Worked) {
   const projects = (await listProjects(c.get('db'), { limit: 60 })).filter((one) => one.finishedAt === null);
+  const place = {
+    ...(envelope ? placeFor(envelope, [], { project: null, tool: null, designs: [] }) : NOWHERE),
+    parts: groups.map(({ kind }) => kind),
+    project: readId(entry.typed.project ?? '') ?? null,
+  };
   return jsx(PartsAnswer, {
+    lessons: await lessonsShown(c, place),
     groups,
     projects,
     alone: alone !== undefined,

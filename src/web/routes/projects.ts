@@ -7,6 +7,7 @@ import type { Overtaken } from '#core/stash/stash.ts';
 import { journalQuery, newIdea, type ProjectWords, projectWords } from '#shared/schemas/project.ts';
 import { type Database, transact } from '#stores/database.ts';
 import { firstDesigns, listSoFar } from '#stores/journal.ts';
+import { lessonsOf } from '#stores/lessons.ts';
 import { createProject, editProject, finishProject, readProject, reopenProject } from '#stores/projects.ts';
 import { readStanding } from '#stores/put-away.ts';
 import { listSeries, seriesNamed } from '#stores/series.ts';
@@ -85,6 +86,7 @@ export async function showProject(
   const { id: project } = view.full.project;
   const forms = {
     series: await listSeries(db),
+    lessons: await lessonsOf(db, project),
     tags: (await tagsOf(db, [project])).get(project) ?? [],
     standing: await readStanding(db, { kind: 'projects', id: project }),
     usedTags: await listTags(db, { often: true, limit: TAGS_OFFERED }),
