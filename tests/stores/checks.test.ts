@@ -36,6 +36,9 @@ async function withoutRules(db: Database): Promise<void> {
 }
 
 const BROKEN: readonly (readonly [string, RawBuilder<unknown>, RegExp])[] = [
+  ['a lesson lost', sql`DELETE FROM lessons`, /told of project 1 is not among its lessons/],
+  ['a lesson of its own', sql`UPDATE lessons SET words = 'jumped'`, /lesson 1 is not what was told/],
+  ['a tag', sql`INSERT INTO tags (name) VALUES ('birthday')`, /no project bears the tag birthday/],
   ['sheets', sql`UPDATE designs SET sheets = 9 WHERE id = 1`, /sum of their movements, design: 1/],
   ['a count', sql`UPDATE offcuts SET count = count + 1 WHERE id = 1`, /sum of its movements, offcut: 1/],
   ['a lost line', sql`DELETE FROM movements WHERE id = 1`, /sum of their movements, design: 1/],
