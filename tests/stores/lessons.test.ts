@@ -100,7 +100,10 @@ describe('what is told', () => {
   test('on a trial from scrap belongs to the project’s paper', async () => {
     const trial = (await addTrial(db, project, later(2)))!;
     await recordOutcome(db, trial.id, { wrong: 'Tore at the notch.' }, later(3));
-    expect((await lessonsOf(db, project))[0]!.features).toMatchObject({ design: cast.fern.id, kind: 'patterned' });
+    expect((await lessonsOf(db, project))[0]!.features).toMatchObject({
+      design: cast.fern.id,
+      kind: 'patterned',
+    });
     const { id } = await createProject(db, { title: 'An idea', lesson: 'Glue thinly.' }, later(4));
     expect((await lessonsOf(db, id))[0]!.features).toMatchObject({ design: null, kind: null, fold: null });
   });
