@@ -59,7 +59,7 @@ export interface Place {
 export type Feature = keyof LessonFeatures;
 
 /** The order in which shared features count: one of the first outweighs all that follow. */
-export const BY_WEIGHT: readonly Feature[] = ['part', 'design', 'kind', 'tool', 'size', 'fold'];
+const BY_WEIGHT: readonly Feature[] = ['part', 'design', 'kind', 'tool', 'size', 'fold'];
 
 /** What has to be shared, one of these at least, for a lesson to matter at its step. */
 export const MATTERS_BY: Readonly<Record<LessonStep, readonly Feature[]>> = {
@@ -72,7 +72,7 @@ export const MATTERS_BY: Readonly<Record<LessonStep, readonly Feature[]>> = {
   glue: ['design', 'kind'],
 };
 
-export const MOST_AT_A_TIME = 2;
+const MOST_AT_A_TIME = 2;
 
 /**
  * Those of the lessons that matter here: first what is to come up always, then what shares the weightier features, then
