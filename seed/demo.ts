@@ -11,6 +11,7 @@ import { takePiece } from '#stores/cuts.ts';
 import { type Database, transact } from '#stores/database.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
 import { listEnvelopes, recordOutcome } from '#stores/envelopes.ts';
+import { lessonsOf, showAlways } from '#stores/lessons.ts';
 import { binOffcut, buySheets, countSheets } from '#stores/movements.ts';
 import { chosenNotcher, editNotcher } from '#stores/notchers.ts';
 import { addOffcut, listOffcuts } from '#stores/offcuts.ts';
@@ -21,9 +22,10 @@ import { findPieces } from '#stores/search.ts';
 import { addSeries, listSeries } from '#stores/series.ts';
 import { editSettings } from '#stores/settings.ts';
 import { spoilBlank } from '#stores/spoil.ts';
+import { tagProject } from '#stores/tags.ts';
 import { OFFCUTS, READY_MADE, SHELF } from './shelf.ts';
 import { evening, felt, measuredPocket } from './telling.ts';
-import { CARDS, type Evening, IDEAS, SERIES, YEAR } from './year.ts';
+import { AGAIN_ON_VELLUM, CARDS, type Evening, IDEAS, SERIES, YEAR } from './year.ts';
 
 /** Fills an empty database; `now` is the day the demo ends on. */
 export function seedDemo(db: Database, now: Date): Promise<void> {
@@ -36,6 +38,7 @@ export function seedDemo(db: Database, now: Date): Promise<void> {
     for (const { title, card = null, notes } of IDEAS) {
       await createProject(db, { title, card, notes }, evening(now, 5));
     }
+    await spend(db, AGAIN_ON_VELLUM, designs, now);
   });
 }
 
@@ -79,12 +82,14 @@ async function spend(db: Database, one: Evening, designs: Map<string, number>, n
     notcher: tool.id,
   };
   const project = (await createProject(db, planned, at(0))).id;
+  if (one.tags) await tagProject(db, project, one.tags);
   const begun = { ...one, project, recipe, designs };
   await takeAll(db, begun, blankWanted(recipe, look), at(5));
   if (one.spoiled) await spoilFirst(db, begun, at(20));
   await fold(db, begun, at);
   if (one.lesson) {
     await editProject(db, project, { lesson: one.lesson }, at(58));
+    if (one.always) await showAlways(db, (await lessonsOf(db, project)).at(-1)!.id, true);
     await finishProject(db, project, at(59));
   }
 }

@@ -12,6 +12,7 @@ export interface Evening {
   /** Which way the first paper's print lies, by the look's name. */
   readonly look?: string;
   readonly series?: string;
+  readonly tags?: readonly string[];
   readonly notes?: string;
   /** The trial said: shift the start by this many inches for the rest. */
   readonly shiftAfterTrial?: number;
@@ -23,6 +24,8 @@ export interface Evening {
   /** How many pockets were measured. */
   readonly measured?: number;
   readonly lesson?: string;
+  /** It comes up at its step whatever the paper. */
+  readonly always?: boolean;
   /** The last evening is still on the table: this many are folded so far. */
   readonly folded?: number;
 }
@@ -86,6 +89,7 @@ export const YEAR: readonly Evening[] = [
     papers: ['Frost'],
     copies: 2,
     notes: 'Vellum, so that the card’s own colour shines through.',
+    tags: ['vellum', 'winter'],
     wrong: 'Wet glue made the vellum ripple along the whole seam.',
     savedBy: 'Pressed it under the atlas overnight; dry tape for the second one.',
     measured: 1,
@@ -154,6 +158,7 @@ export const YEAR: readonly Evening[] = [
   },
   {
     title: 'Menus for the slipway supper',
+    tags: ['printed border'],
     daysAgo: 76,
     card: PRINTED_MENU,
     papers: ['Harbour hem', 'Hedgerow hem'],
@@ -174,6 +179,7 @@ export const YEAR: readonly Evening[] = [
     wrong: 'Glue crept past the flap and held on to the card inside.',
     savedBy: 'Slid a strip of baking paper in before it set.',
     lesson: 'A strip of baking paper stays in the pocket until the seam is dry.',
+    always: true,
   },
   {
     title: 'Thanks after the last rehearsal',
@@ -195,6 +201,18 @@ export const YEAR: readonly Evening[] = [
     folded: 2,
   },
 ];
+
+/** On the table beside the last: vellum again, and at the gluing step what the first frost taught comes up. */
+export const AGAIN_ON_VELLUM: Evening = {
+  title: 'Second frost',
+  daysAgo: 2,
+  card: card(4.625, 3.625),
+  papers: ['Frost'],
+  copies: 2,
+  notes: 'Vellum once more. Dry tape from the start: the page said so at the glue.',
+  tags: ['vellum', 'winter'],
+  folded: 1,
+};
 
 /** Not begun: only an idea and, for one of them, its card. */
 export const IDEAS: readonly { readonly title: string; readonly card?: Card; readonly notes: string }[] = [

@@ -4,6 +4,8 @@ import { sharedBrowser, startApp } from './browser.ts';
 
 export interface Walk {
   readonly url: string;
+  /** Where its book lies. */
+  readonly folder: string;
   readonly page: Page;
   /** What the browser complained of so far. */
   readonly faults: string[];
@@ -42,6 +44,7 @@ export async function startWalk({
   };
   return {
     url: app.url,
+    folder: app.folder,
     page,
     faults,
     go: (path) => page.goto(app.url + path),

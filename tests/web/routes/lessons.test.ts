@@ -1,8 +1,9 @@
 /** Lessons on the pages where they matter: shown at their step, answered with not here and always, put right. */
 import { beforeEach, describe, expect, test } from 'vitest';
+import { seedDemo } from '#seed/demo.ts';
 import { recordOutcome } from '#stores/envelopes.ts';
 import { lessonsOf } from '#stores/lessons.ts';
-import { createProject, editProject } from '#stores/projects.ts';
+import { createProject, editProject, listProjects } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
 import { type Cast, fillShelf, later, RECIPE, THANKS } from '#tests/support/cast.ts';
 import { takeThree } from '#tests/support/projects.ts';
@@ -136,6 +137,18 @@ describe('she says', () => {
     expect((await app.post(path, fields as Record<string, string>)).status).toBe(404);
     expect(await lesson()).toMatchObject({ step: 'glue', chosen: false, always: false, hidden: 0 });
   });
+});
+
+test('in the demo, what the first frost taught comes up where the second is glued', async () => {
+  const demo = await openApp();
+  await seedDemo(demo.db, new Date(later(0)));
+  const [second] = await listProjects(demo.db, { text: 'Second frost' });
+  const texts = [];
+  for (let step = 1; step <= 24; step += 1)
+    texts.push(await (await demo.get(`/projects/${second!.id}/make?envelope=2&step=${step}`)).text());
+  const glued = texts.filter((text) => /<h1 class="instruction">Glue/.test(text));
+  expect(glued[0]).toContain('Vellum takes dry tape only');
+  expect(texts.filter((text) => text.includes('Vellum takes dry tape only'))).toEqual([glued[0]]);
 });
 
 test('a project’s own lesson without a step says so', async () => {
