@@ -13,6 +13,7 @@ const SECTIONS: Record<string, () => Promise<string>> = {
   sheet: async () => (await import('./sheet.ts')).benchSheet(),
   learning: async () => (await import('./learning.ts')).benchLearning(),
   pages: async () => (await import('./pages.ts')).benchPages(),
+  finding: async () => (await import('./finding.ts')).benchFinding(),
 };
 
 const asked = process.argv.slice(2);
