@@ -17,6 +17,12 @@ export const findQuery = z.object({
   paper: optional(choiceField(PAPER_KINDS)),
   /** A year and a month, as in 2026-03. */
   month: optional(z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/)),
+  tag: optional(
+    z
+      .string()
+      .max(80)
+      .transform((tag) => tag.trim() || undefined),
+  ),
   more: optional(countField(1, 500)),
 });
 

@@ -39,19 +39,20 @@ export interface Matching {
   /** Where this reading stands among those of the question. */
   readonly at: number;
   readonly facets: readonly Facet[];
+  /** Only of projects under this tag. */
+  readonly tag: string | undefined;
   readonly reach: Reach;
 }
 
 type Rows = RawBuilder<{ id: number; reading: number; off: number }>;
 
 /** What of one kind answers a reading: its number, and how far its measures are off. */
-export function matches(kind: FindKind, asked: Matching): Rows[] {
+export function matches(kind: FindKind, asked: Matching): Rows {
   const { words, measures } = asked.reading;
   const [first, ...others] = measures;
-  if (first && others.length === 0 && words.length === 0 && asked.facets.length === 0) {
-    return nearest(kind, first, asked);
-  }
-  return [first ? wordsAndMeasures(kind, asked) : newestOf(kind, asked)];
+  const alone = words.length + others.length + asked.facets.length === 0 && asked.tag === undefined;
+  if (first && alone) return nearest(kind, first, asked);
+  return first ? wordsAndMeasures(kind, asked) : newestOf(kind, asked);
 }
 
 /** The newest of one kind that have all words and facets; nothing that is typed can break out of a word. */
@@ -76,18 +77,22 @@ function wordsAndMeasures(kind: FindKind, asked: Matching): Rows {
 }
 
 /** From the index of lengths alone, outwards from the length asked for. */
-function nearest(kind: FindKind, asked: AskedMeasure, { at, reach }: Matching): Rows[] {
+function nearest(kind: FindKind, asked: AskedMeasure, { at, reach }: Matching): Rows {
   const { length, other, within } = asked;
-  const rows = (from: number, to: number, order: RawBuilder<unknown>): Rows =>
-    sql`SELECT find_id AS id, ${sql.lit(at)} AS reading, ${offOf(asked)} AS off FROM find_measures
+  const rows = (from: number, to: number, order: RawBuilder<unknown>): RawBuilder<unknown> =>
+    sql`SELECT * FROM (SELECT find_id AS id, ${offOf(asked)} AS off FROM find_measures
       WHERE kind = ${NUMBER[kind]} AND length BETWEEN ${from} AND ${to} ${other === null ? sql`` : sql`AND ${otherIsNear(asked)}`}
-      ORDER BY ${order} LIMIT ${2 * reach.words}`;
-  if (other !== null) return [rows(length - within, length + within, sql`off, find_id DESC`)];
-  return [
-    rows(length, length, sql`find_id DESC`),
-    rows(length + 1, length + within, sql`length, find_id`),
-    rows(length - within, length - 1, sql`length DESC, find_id DESC`),
-  ];
+      ORDER BY ${order} LIMIT ${2 * reach.words})`;
+  const ranges =
+    other === null
+      ? [
+          rows(length, length, sql`find_id DESC`),
+          rows(length + 1, length + within, sql`length, find_id`),
+          rows(length - within, length - 1, sql`length DESC, find_id DESC`),
+        ]
+      : [rows(length - within, length + within, sql`off, find_id DESC`)];
+  return sql`SELECT id, ${sql.lit(at)} AS reading, min(off) AS off FROM (${sql.join(ranges, sql` UNION ALL `)})
+    GROUP BY id ORDER BY 3, id DESC LIMIT ${reach.words}`;
 }
 
 const offOf = ({ length, other }: AskedMeasure): RawBuilder<number> =>
@@ -103,14 +108,26 @@ const otherIsNear = ({ other, within }: AskedMeasure): RawBuilder<boolean> =>
   sql`other BETWEEN ${other! - within} AND ${other! + within}`;
 
 /** The rows of one kind that have it all; every row where nothing but the kind is asked for. */
-function matching(kind: FindKind, { reading, facets }: Matching): RawBuilder<unknown> {
+function matching(kind: FindKind, { reading, facets, tag }: Matching): RawBuilder<unknown> {
   const match = expression(kind, reading, facets);
   const [first, last] = [NUMBER[kind] * ROOM, (NUMBER[kind] + 1) * ROOM - 1];
-  if (match === '') return sql`finds WHERE id BETWEEN ${first} AND ${last}`;
+  const tagged = tag === undefined ? sql`` : sql`AND +rowid IN (${underTag(kind, tag)})`;
+  if (match === '') return sql`finds WHERE id BETWEEN ${first} AND ${last} ${tagged}`;
   const alone = ALONE.includes(kind);
   const index = sql.ref(`find_words_${alone ? kind : 'other'}`);
-  const words = sql`${index} WHERE ${index} MATCH ${match}`;
+  const words = sql`${index} WHERE ${index} MATCH ${match} ${tagged}`;
   return alone ? words : sql`${words} AND rowid BETWEEN ${first} AND ${last}`;
+}
+
+/** Kinds that belong to a project. */
+export const TAGGED: readonly FindKind[] = ['project', 'lesson', 'outcome'];
+
+function underTag(kind: FindKind, tag: string): RawBuilder<unknown> {
+  const projects = sql`SELECT project_id FROM project_tags JOIN tags ON tags.id = tag_id WHERE tags.name = ${tag}`;
+  const first = NUMBER[kind] * ROOM;
+  return kind === 'outcome'
+    ? sql`SELECT ${first} + envelopes.id FROM envelopes WHERE project_id IN (${projects})`
+    : sql`SELECT ${first} + project_id FROM (${projects})`;
 }
 
 /** `("striped"* OR "printxstripes") AND "hare"*`; a word that names the kind itself asks for nothing more. */

@@ -1,5 +1,5 @@
 /**
- * What the search box finds, over a book of any size. Verbs: `find(db, asked, { facets, kinds, limit })`,
+ * What the search box finds, over a book of any size. Verbs: `find(db, asked, { facets, kinds, tag, limit })`,
  * `measuresOf(db, finds)`. Of each kind only the newest that have all words, or the nearest by measure, are looked at
  * and ranked, so that a word which is everywhere costs no more than a rare one. Writes nothing: triggers keep the index.
  */
@@ -9,12 +9,14 @@ import type { Asked } from '#core/finding/read-query.ts';
 import { type Facet, FIND_KINDS, type FindKind } from '#core/finding/vocabulary.ts';
 import type { Length } from '#shared/length.ts';
 import type { Database } from './database.ts';
-import { idOf, matches, type Reach } from './find-sql.ts';
+import { idOf, matches, type Reach, TAGGED } from './find-sql.ts';
 import type { FindRow } from './tables.ts';
 
 export interface Sought {
   readonly facets?: readonly Facet[];
   readonly kinds?: readonly FindKind[];
+  /** Only of projects under this tag. */
+  readonly tag?: string | undefined;
   /** So many of each kind at most. */
   readonly limit?: number;
 }
@@ -35,17 +37,21 @@ const MEASURED_AT_MOST = 600;
 export async function find(
   db: Database,
   asked: Asked,
-  { facets = [], kinds = FIND_KINDS, limit = AT_MOST }: Sought = {},
+  { facets = [], kinds = FIND_KINDS, tag, limit = AT_MOST }: Sought = {},
 ): Promise<FoundKind[]> {
   const reach: Reach = { words: limit + 1, measures: MEASURED_AT_MOST };
   const readings =
-    asked.readings.length === 0 && facets.length > 0 ? [{ words: [], measures: [] }] : asked.readings;
+    asked.readings.length === 0 && (facets.length > 0 || tag !== undefined)
+      ? [{ words: [], measures: [] }]
+      : asked.readings;
   const wanted = readings.flatMap((reading, at) =>
-    kinds.flatMap((kind) => matches(kind, { reading, at, facets, reach })),
+    kinds
+      .filter((kind) => tag === undefined || TAGGED.includes(kind))
+      .map((kind) => matches(kind, { reading, at, facets, tag, reach })),
   );
   const candidates = [
     ...(wanted.length > 0 ? await candidatesOf(db, wanted) : []),
-    ...(await coded(db, asked, kinds)),
+    ...(tag === undefined ? await coded(db, asked, kinds) : []),
   ];
   const ranked = rank({ ...asked, readings }, candidates);
   return [...new Set(ranked.map(({ kind }) => kind))].map((kind) => {
@@ -75,7 +81,10 @@ export async function measuresOf(
   );
 }
 
-async function candidatesOf(db: Database, wanted: ReturnType<typeof matches>): Promise<Candidate[]> {
+async function candidatesOf(
+  db: Database,
+  wanted: readonly ReturnType<typeof matches>[],
+): Promise<Candidate[]> {
   const union = sql.join(
     wanted.map((one) => sql`SELECT * FROM (${one})`),
     sql` UNION ALL `,

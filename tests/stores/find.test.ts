@@ -16,6 +16,7 @@ import { editOffcut } from '#stores/offcuts.ts';
 import { editPad } from '#stores/pads.ts';
 import { changeStart, createProject, editProject } from '#stores/projects.ts';
 import { addSeries, editSeries } from '#stores/series.ts';
+import { tagProject } from '#stores/tags.ts';
 import { fillShelf, later, MEADOW, RECIPE, scrap, THANKS } from '#tests/support/cast.ts';
 import { emptyDatabase } from '#tests/support/database.ts';
 import { takeThree } from '#tests/support/projects.ts';
@@ -149,6 +150,31 @@ describe('filters', () => {
       expect(await found(db, 'thank', { facets: [facet] })).toEqual([]);
   });
 
+  it('by tag, alone, with words and with a measure', async () => {
+    const db = await emptyDatabase();
+    const { project, envelopes } = await takeThree(db, await fillShelf(db));
+    await createProject(db, { ...THANKS, title: 'Thank you, again' }, later(1));
+    await recordOutcome(db, envelopes[0]!, { wrong: 'thanks torn' }, later(2));
+    await tagProject(db, project, ['Kirigami']);
+    const torn = 'outcome: Thank you, neighbours, envelope 1';
+    expect(await found(db, '', { tag: 'kirigami' })).toEqual([THANKED, torn]);
+    expect(await found(db, 'thank', { tag: 'Kirigami' })).toEqual([THANKED, torn]);
+    expect(await found(db, '5 7/8 x 3', { tag: 'Kirigami' })).toEqual([THANKED]);
+    expect(await found(db, 'thank', { tag: 'other' })).toEqual([]);
+  });
+
+  it('leave out what is put away', async () => {
+    const db = await emptyDatabase();
+    const { id } = await createProject(db, { ...THANKS, lesson: 'Thank twice.' }, later(1));
+    expect(await found(db, 'thank')).toHaveLength(2);
+    await db
+      .updateTable('projects')
+      .set({ put_away_at: later(2) })
+      .where('id', '=', id)
+      .execute();
+    expect(await found(db, 'thank')).toEqual([]);
+  });
+
   it('by kind, and by how many', async () => {
     const db = await emptyDatabase();
     await fillShelf(db);
@@ -156,6 +182,20 @@ describe('filters', () => {
     expect(groups).toMatchObject([{ kind: 'offcut', more: true, finds: [{ kind: 'offcut' }] }]);
   });
 });
+
+/** As a book of migration 0010 holds them. */
+const OLD_BOOK = [
+  sql`INSERT INTO pads (name, kind, width, height, low_mark, source, note)
+    VALUES ('Meadow', 'patterned', 12192000, 12192000, 5, '', '')`,
+  sql`INSERT INTO designs (pad_id, name, direction, double_sided, swatch)
+    VALUES (1, 'Fern', 'any way', 0, '{"motif":"stripes","ground":"#ffffff","inks":["#000000"]}')`,
+  sql`INSERT INTO offcuts (design_id, width, height, border, code, place, note)
+    VALUES (1, ${inches(9)}, ${inches(4)}, 0, 'CC', 'tray 1', '')`,
+  sql`INSERT INTO movements (at, kind, design_id, offcut_id, delta, note)
+    VALUES (${later(1)}, 'counted', 1, 1, 1, '')`,
+  sql`INSERT INTO projects (title, card_width, card_height, card_bulk, quantity, notes, lesson, created_at, changed_at)
+    VALUES ('Thank you, neighbours', ${inches(5.875)}, ${inches(3)}, 0, 3, '', '', ${later(1)}, ${later(1)})`,
+];
 
 describe('the index', () => {
   it('follows whatever is written', async () => {
@@ -183,10 +223,11 @@ describe('the index', () => {
     onTestFinished(() => db.destroy());
     const before = Object.fromEntries(Object.entries(migrations).filter(([name]) => name < '0012'));
     await new Migrator({ db, provider: { getMigrations: async () => before } }).migrateToLatest();
-    await takeThree(db, await fillShelf(db));
+    for (const row of OLD_BOOK) await row.execute(db);
     await migrate(db);
     expect(await checkFinds(db)).toEqual([]);
     expect(await found(db, 'neighbours')).toEqual([THANKED]);
+    expect(await found(db, 'striped offcut 9 in')).toEqual(['offcut: CC Fern']);
     expect(await found(db, 'tray 1')).toContain('place: tray 1');
     expect(await found(db, '5 7/8 x 3')).toContain(THANKED);
   });

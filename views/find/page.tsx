@@ -28,6 +28,10 @@ const Filters: FC<FindView> = ({ query, units }) => (
     <Filter name="fit" label="Fit" value={query.fit} none="any" choices={themselves(FITS)} />
     <Filter name="paper" label="Paper" value={query.paper} none="any" choices={themselves(PAPER_KINDS)} />
     <label>
+      Tag
+      <input name="tag" form="finder" value={query.tag} autocomplete="off" maxlength={80} />
+    </label>
+    <label>
       Month
       <input type="month" name="month" form="finder" value={query.month} placeholder="2026-03" />
     </label>

@@ -19,7 +19,10 @@ export async function readFound(c: Request, typed: Typed, shown = SHOWN): Promis
   const asked = readQuery(query.q, c.get('units'));
   const kind = FIND_KINDS.find((one) => one === query.kind);
   const limit = SHOWN_OF_ONE + (query.more ?? 0);
-  const groups = await find(db, asked, { facets: facetsOf(query), limit, ...(kind && { kinds: [kind] }) });
+  const groups = await find(db, asked, {
+    ...{ facets: facetsOf(query), tag: query.tag, limit },
+    ...(kind && { kinds: [kind] }),
+  });
   const onPage = groups.flatMap(({ finds }) => finds.slice(0, kind ? limit : shown).map(({ id }) => id));
   const isMeasured = asked.readings.some(({ measures }) => measures.length > 0);
   return {
