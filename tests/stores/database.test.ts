@@ -31,6 +31,13 @@ describe('the data file', () => {
     expect(await pragma(db, 'busy_timeout')).toBe(5000);
   });
 
+  it('is on the disk before a change is acknowledged, so that a power cut loses none', async () => {
+    const FULL = 2;
+    const db = await fileOnDisk()();
+    await createProject(db, THANKS, later(1));
+    expect(await pragma(db, 'synchronous')).toBe(FULL);
+  });
+
   it('has only strict tables of our own', async () => {
     const db = await fileOnDisk()();
     const { rows } = await sql<{ name: string; type: string; strict: number }>`PRAGMA table_list`.execute(db);
