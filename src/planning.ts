@@ -1,6 +1,6 @@
 /**
- * Plans and fills in worker threads, so that the server stays responsive: as many at once as there are cores, a short
- * queue behind them, each stopped by a shared flag. Knows nothing of requests or of the database.
+ * Plans and fills in worker threads, so that the server stays responsive: as many at once as there are cores, each
+ * started when it is first needed, a short queue behind them, each stopped by a shared flag. Knows nothing of requests or of the database.
  */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
@@ -17,8 +17,7 @@ export interface PlanningPool extends Planner {
 const QUEUE_LIMIT = 16;
 
 export function planningPool(workers = availableParallelism(), queueLimit = QUEUE_LIMIT): PlanningPool {
-  const pool = new Pool(queueLimit);
-  for (let count = 0; count < workers; count += 1) pool.addWorker();
+  const pool = new Pool(workers, queueLimit);
   return {
     start: (request) => {
       const asked = pool.ask<CutPlan>({ kind: 'plan', ...request });
@@ -34,7 +33,7 @@ export function planningPool(workers = availableParallelism(), queueLimit = QUEU
   };
 }
 
-type Question = ({ readonly kind: 'plan' } & PlanRequest) | ({ readonly kind: 'fill' } & FillRequest);
+export type Question = ({ readonly kind: 'plan' } & PlanRequest) | ({ readonly kind: 'fill' } & FillRequest);
 
 /** A question under way: what a worker will answer it with is for the asker to know. */
 interface Asked<Answer> {
@@ -58,6 +57,7 @@ type Told =
   | { readonly kind: 'failed'; readonly message: string };
 
 class Pool {
+  private readonly most: number;
   private readonly queueLimit: number;
   private readonly queue: Task[] = [];
   private readonly idle: Worker[] = [];
@@ -68,11 +68,12 @@ class Pool {
   /** Why the last worker was lost. */
   private problem: Error | undefined;
 
-  constructor(queueLimit: number) {
+  constructor(most: number, queueLimit: number) {
+    this.most = most;
     this.queueLimit = queueLimit;
   }
 
-  addWorker(): void {
+  private addWorker(): void {
     const worker = new Worker(new URL('./worker.mjs', import.meta.url));
     this.workers.add(worker);
     worker.unref();
@@ -83,11 +84,13 @@ class Pool {
 
   ask<Answer>(question: Question): Asked<Answer> | 'busy' {
     if (this.closed) throw new Error('invalid planning: the pool is closed');
-    if (this.idle.length === 0 && this.queue.length >= this.queueLimit) return 'busy';
+    const free = this.most - this.busy.size;
+    if (this.queue.length >= this.queueLimit + free) return 'busy';
     const stop = new SharedArrayBuffer(4);
     const { promise, resolve, reject } = withResolvers<Answer>();
     const task: Task = { question, stop, resolve: (answer) => resolve(answer as Answer), reject };
     this.queue.push(task);
+    if (this.idle.length === 0 && this.workers.size < this.most) this.addWorker();
     this.serve();
     return {
       answer: promise,

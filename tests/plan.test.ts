@@ -15,7 +15,7 @@ function run(order: unknown): { code: number | null; out: string; err: string } 
 }
 
 function call(...names: string[]): { code: number | null; out: string; err: string } {
-  const done = spawnSync(process.execPath, ['--import', 'tsx', 'src/plan.ts', ...names], {
+  const done = spawnSync(process.execPath, ['src/start.mjs', 'plan', ...names], {
     encoding: 'utf8',
     maxBuffer: 1e7,
   });

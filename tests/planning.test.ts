@@ -47,7 +47,7 @@ describe('the planning pool', () => {
   it('returns a plan that passes the judge, while timers go on', async () => {
     let ticks = 0;
     const timer = setInterval(() => (ticks += 1), 5);
-    const plan = await start(400).plan;
+    const plan = await start(1500).plan;
     clearInterval(timer);
     expect(checkPlan(request(0).order, request(0).pieces, plan)).toEqual([]);
     expect(plan.placed).toBe(72);

@@ -13,7 +13,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 /** What it says until it stops by itself or is open, when it is stopped. */
 async function start(env: Record<string, string>): Promise<{ said: string; status: number | null }> {
-  const server = spawn(process.execPath, ['--import', 'tsx', 'src/server.ts'], {
+  const server = spawn(process.execPath, ['src/start.mjs', 'server'], {
     env: { ...process.env, CREASEBOOK_DATA: join(folder, 'data'), ...env },
   });
   let said = '';

@@ -113,6 +113,17 @@ describe('the layers', () => {
     expect(wrong).toEqual([]);
   });
 
+  test('what runs needs no package that only developers install', () => {
+    const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as { dependencies: object };
+    const needed = code
+      .filter((file) => /^(shared|src|views|migrations|seed)\//.test(file) && file !== 'src/worker.mjs')
+      .flatMap((file) => importsOf(file).map((target) => ({ file, target: resolve(file, target) })))
+      .filter(({ target }) => !isOurs(target) && !target.startsWith('node:'))
+      .map(({ file, target }) => ({ file, name: /^(@[^/]+\/)?[^/]+/.exec(target)![0] }));
+    expect(needed.map(({ name }) => name)).toContain('esbuild');
+    expect(needed.filter(({ name }) => !(name in dependencies))).toEqual([]);
+  });
+
   test('nobody imports tests, but tests', () => {
     const wrong = code
       .filter((file) => !file.startsWith('tests/'))

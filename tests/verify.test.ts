@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { expect, test } from 'vitest';
 
 const run = (...args: string[]) =>
-  spawnSync(process.execPath, ['--import', 'tsx', 'src/verify.ts', ...args], { encoding: 'utf8' });
+  spawnSync(process.execPath, ['src/start.mjs', 'verify', ...args], { encoding: 'utf8' });
 
 test('says how it is used', () => {
   const { status, stdout } = run('--help');

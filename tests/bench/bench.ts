@@ -12,6 +12,7 @@ const SECTIONS: Record<string, () => Promise<string>> = {
   search: async () => (await import('./search.ts')).benchSearch(),
   sheet: async () => (await import('./sheet.ts')).benchSheet(),
   learning: async () => (await import('./learning.ts')).benchLearning(),
+  start: async () => (await import('./start.ts')).benchStart(),
   writes: async () => (await import('./writes.ts')).benchWrites(),
   pages: async () => (await import('./pages.ts')).benchPages(),
   finding: async () => (await import('./finding.ts')).benchFinding(),

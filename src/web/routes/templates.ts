@@ -8,7 +8,6 @@ import { workingMeasures } from '#core/project/working-measures.ts';
 import { toInches, toMillimetres, type Units } from '#shared/length.ts';
 import { envelopeForm } from '#shared/schemas/envelope.ts';
 import { readSoFar } from '#stores/journal.ts';
-import { templatePdf } from '#views/templates/pdf.ts';
 import { templateSvg } from '#views/templates/svg.tsx';
 import { findEnvelope } from '../gather/envelope-asked.ts';
 import type { Env, Request } from '../http/env.ts';
@@ -60,6 +59,7 @@ async function sendTemplates(c: Request, made: readonly Template[], name: string
   const paper = Object.keys(PAPERS).find((one): one is PaperName => file === `${one}.pdf`);
   if (!paper) return notFound(c);
   const at = c.get('services').now();
+  const { templatePdf } = await import('#views/templates/pdf.ts');
   const pdf = await templatePdf(made, { paper: PAPERS[paper], units: c.get('units'), font: FONT, at });
   return download(c, new Uint8Array(pdf), { type: 'application/pdf', name: `${name}-${paper}.pdf` });
 }
