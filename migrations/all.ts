@@ -10,6 +10,7 @@ import * as post from './0007_post.ts';
 import * as plans from './0008_plans.ts';
 import * as readyMade from './0009_ready_made.ts';
 import * as realSheets from './0010_real_sheets.ts';
+import * as madeBefore from './0011_made_before.ts';
 import * as finding from './0012_finding.ts';
 import * as fits from './0013_fits.ts';
 import * as putAway from './0014_put_away.ts';
@@ -27,6 +28,7 @@ export const migrations: Record<string, Migration> = {
   '0008_plans': plans,
   '0009_ready_made': readyMade,
   '0010_real_sheets': realSheets,
+  '0011_made_before': madeBefore,
   '0012_finding': finding,
   '0013_fits': fits,
   '0014_put_away': putAway,

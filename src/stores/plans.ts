@@ -1,6 +1,6 @@
 /**
  * Plans of projects, from the asking to the cut. Verbs: `addPlan(db, plan, at)`, `finishPlan(db, id, plan)`,
- * `failPlan(db, id, fault)`, `readPlan(db, id)`, `latestPlan(db, project)`, `tickStep(db, id, step)`,
+ * `failPlan(db, id, fault)`, `readPlan(db, id)`, `latestPlan(db, project)`, `listPlans(db, project)`, `tickStep(db, id, step)`,
  * `untickStep(db, id, step)`, `cutPlan(db, id, { place, at })`, `spoilPart(db, id, { part, wrong }, at)`,
  * `planChanges(db, plan)`.
  */
@@ -88,6 +88,27 @@ export async function latestPlan(db: Database, project: number): Promise<Plan | 
     .orderBy('id', 'desc')
     .executeTakeFirst();
   return last && readPlan(db, last.id);
+}
+
+/** All that were asked for a project, in that order, without what was ticked off. */
+export async function listPlans(db: Database, project: number): Promise<Plan[]> {
+  const rows = await planRows(db).where('plans.project_id', '=', project).orderBy('plans.id').execute();
+  if (rows.length === 0) return [];
+  const spoiled = await db
+    .selectFrom('spoiled_parts')
+    .select(['plan_id', 'part', 'wrong', 'at'])
+    .where(
+      'plan_id',
+      'in',
+      rows.map(({ id }) => id),
+    )
+    .orderBy('id')
+    .execute();
+  return rows.map((row) => ({
+    ...toPlan(row),
+    ticks: [],
+    spoiled: spoiled.filter((one) => one.plan_id === row.id).map(({ plan_id: _, ...one }) => one),
+  }));
 }
 
 export async function tickStep(db: Database, plan: number, step: number): Promise<void> {

@@ -51,6 +51,7 @@ export const NEW_ROW = {
   card_height: null,
   card_bulk: null,
   finished_at: null,
+  made_again_from: null,
 };
 
 /** The columns of what is named; what is not stays out of the row. */
@@ -64,6 +65,7 @@ export function toProjectRow({
   series,
   notes,
   lesson,
+  madeAgainFrom,
 }: Partial<NewProject>) {
   return {
     ...(title !== undefined && { title }),
@@ -79,6 +81,7 @@ export function toProjectRow({
     ...(series !== undefined && { series_id: series }),
     ...(notes !== undefined && { notes }),
     ...(lesson !== undefined && { lesson }),
+    ...(madeAgainFrom !== undefined && { made_again_from: madeAgainFrom }),
   };
 }
 

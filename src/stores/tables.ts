@@ -153,6 +153,7 @@ interface ProjectRow {
   created_at: string;
   changed_at: string;
   finished_at: string | null;
+  made_again_from: number | null;
   put_away_at: Away;
 }
 

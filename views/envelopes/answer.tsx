@@ -1,5 +1,5 @@
 /** One envelope for the card: the answer in a sentence, its drawings, the paper for it, and the rest one tap behind. */
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import { flatDrawing } from '#core/drawing/flat.ts';
 import { foldedDrawing } from '#core/drawing/folded.ts';
 import type { Look } from '#core/envelope/fold.ts';
@@ -30,6 +30,8 @@ export interface Answered {
   readonly lessons: LessonsShown;
   readonly units: Units;
   readonly post: PostId;
+  /** What is said first: that the card was made before. */
+  readonly note: Child;
   readonly query: Query;
   readonly entry: Entry;
   readonly recipe: Recipe;
@@ -61,6 +63,7 @@ export interface Answered {
 
 export const Answer: FC<Answered> = (answered) => (
   <section id="answer" aria-live="polite">
+    {answered.note}
     <Headline {...answered} />
     <LessonsHere {...answered.lessons} />
     <div class="bench">

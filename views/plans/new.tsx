@@ -1,5 +1,6 @@
 /** The form of a batch: how many envelopes from which paper, parts beside them, and what is to stay on the shelf. */
 import type { FC } from 'hono/jsx';
+import type { PaperGone } from '#core/batch/again-from.ts';
 import type { Plan } from '#core/batch/planned.ts';
 import type { Suggestion } from '#core/batch/suggest.ts';
 import type { Project } from '#core/project/journal.ts';
@@ -13,6 +14,7 @@ import { When } from '../common/when.tsx';
 import { LessonsHere, type LessonsShown } from '../lessons/shown.tsx';
 import { KeepChoice } from './keep.tsx';
 import { PaperChoice } from './paper-choice.tsx';
+import { PapersGone } from './papers-gone.tsx';
 import { PartRow, partFields } from './part-row.tsx';
 
 export interface NewPlanView {
@@ -21,6 +23,8 @@ export interface NewPlanView {
   readonly others: readonly { readonly project: Project; readonly missing: number }[];
   /** A plan that waits to be cut. */
   readonly last: Plan | undefined;
+  /** Paper of the project it was made again from that is used up. */
+  readonly gone: readonly PaperGone[];
   readonly pieces: readonly Piece[];
   readonly kinds: readonly PaperKind[];
   readonly suggestions: readonly Suggestion[];
@@ -49,6 +53,7 @@ export const NewPlanPage: FC<NewPlanView> = (view) => {
         </p>
       ) : null}
       <LessonsHere {...view.lessons} />
+      <PapersGone gone={view.gone} />
       <form method="post" action={`/projects/${project.id}/plans`}>
         <Once token={token} />
         <button type="submit" name="do" value="plan" class="hidden" tabindex={-1}>

@@ -5,20 +5,21 @@ import type { Envelope } from '#core/project/journal.ts';
 import { hasTried } from '#core/project/next.ts';
 import { SAY_FIT } from '../common/fit.ts';
 import { Once } from '../common/once.tsx';
-import type { ProjectView } from './view.ts';
 import { nameOf } from './words.ts';
 
-export const Envelopes: FC<ProjectView & { token: string }> = ({ full, token }) =>
-  full.envelopes.length === 0 ? null : (
-    <section>
-      <h2>Envelopes</h2>
-      <ul class="list envelopes">
-        {alike(full.envelopes).map((group) => (
-          <Group project={full.project.id} group={group} tried={hasTried(full.envelopes)} token={token} />
-        ))}
-      </ul>
-    </section>
-  );
+interface Props {
+  readonly project: number;
+  readonly envelopes: readonly Envelope[];
+  readonly token: string;
+}
+
+export const Envelopes: FC<Props> = ({ project, envelopes, token }) => (
+  <ul class="list envelopes">
+    {alike(envelopes).map((group) => (
+      <Group project={project} group={group} tried={hasTried(envelopes)} token={token} />
+    ))}
+  </ul>
+);
 
 interface GroupProps {
   readonly project: number;

@@ -17,8 +17,12 @@ import { SAY_FIT } from '../common/fit.ts';
 import type { ProjectView } from './view.ts';
 import { nameOf } from './words.ts';
 
-export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, units }) => {
-  const really = reallyMade(full, units);
+export const Measures: FC<Pick<ProjectView, 'full' | 'units'> & { recipe: Recipe }> = ({
+  full,
+  recipe,
+  units,
+}) => {
+  const really = reallyMade(full, recipe, units);
   const bulk = recipe.card.bulk > 0 ? [`${finely(recipe.card.bulk, units)} thick`] : [];
   return (
     <dl class="measures">
@@ -36,7 +40,7 @@ export const Measures: FC<ProjectView & { recipe: Recipe }> = ({ full, recipe, u
           <Measure
             name="Start"
             value={printExact(recipe.starts[0], units)}
-            notes={[...changed(full.project, units), ...really('start')]}
+            notes={[...changed(full.project, recipe, units), ...really('start')]}
           />
           <Measure name="Twin, from the other corner" value={printExact(recipe.starts[1], units)} />
         </>
@@ -100,19 +104,23 @@ function howFinished(finish: Finish, units: Units): string[] {
 
 const isSquare = ({ width, height }: Size): boolean => width === height;
 
-function changed({ recipe: planned, start }: Project, units: Units): string[] {
-  if (!planned || start === null || start === planned.starts[0]) return [];
+function changed({ recipe: planned, start }: Project, { starts }: Recipe, units: Units): string[] {
+  if (!planned || start !== starts[0] || start === planned.starts[0]) return [];
   return [`changed after the trial, from ${printExact(planned.starts[0], units)}`];
 }
 
 /** For each measure what was noted otherwise, and of which envelopes. */
-function reallyMade({ project, envelopes }: ProjectInFull, units: Units) {
-  const notes = alike(envelopes).flatMap((group) => notesOf(project, group, units));
+function reallyMade({ project, envelopes }: ProjectInFull, recipe: Recipe, units: Units) {
+  const notes = alike(envelopes).flatMap((group) => notesOf(project, group, { recipe, units }));
   return (measure: string): string[] => notes.filter(([of]) => of === measure).map(([, note]) => note);
 }
 
-function notesOf(project: Project, group: readonly Envelope[], units: Units): (readonly [string, string])[] {
-  const { square, start, twin, finishes = {} } = asMade(project, group[0]!) ?? { twin: false };
+function notesOf(
+  project: Project,
+  group: readonly Envelope[],
+  { recipe, units }: { readonly recipe: Recipe; readonly units: Units },
+): (readonly [string, string])[] {
+  const { square, start, twin, finishes = {} } = asMade(project, group[0]!, recipe) ?? { twin: false };
   const open = leftOpen(project, group[0]!);
   const pocket = group[0]!.outcome?.pocket;
   const where = `in ${nameOf(group).toLowerCase()}`;

@@ -1,7 +1,6 @@
-/** The largest thing on a project's page: what to do next, and beside it where things stand. */
+/** What to do next on a project, and beside it where things stand. */
 import type { FC } from 'hono/jsx';
 import { missingBlanks, ofTheBatch } from '#core/project/next.ts';
-import { asking, cardFields } from '#views/envelopes/query.ts';
 import { type Entry, TextArea } from '../common/field.tsx';
 import type { ProjectView } from './view.ts';
 import { nextAddress, sayNext } from './words.ts';
@@ -11,7 +10,7 @@ export const NextThing: FC<ProjectView & { entry: Entry }> = ({ entry, ...view }
     {view.next.kind === 'lesson' ? (
       <LessonForm {...view} entry={entry} />
     ) : view.next.kind === 'nothing' ? (
-      <Finished {...view} />
+      <p>{sayNext(view.next)}</p>
     ) : (
       <>
         <a class="button next-thing" href={nextAddress(view.full.project, view.next)}>
@@ -37,18 +36,6 @@ const LessonForm: FC<ProjectView & { entry: Entry }> = ({ full: { project }, nex
     />
     <button type="submit">Keep the lesson</button>
   </form>
-);
-
-/** Quiet: the measures are what she comes back for. */
-const Finished: FC<ProjectView> = ({ full: { project }, next, units }) => (
-  <p class="row">
-    {sayNext(next)}
-    {project.card ? (
-      <a class="button plain small" href={asking(cardFields(project.card, units))}>
-        Start another for the same card
-      </a>
-    ) : null}
-  </p>
 );
 
 /** Blanks that are missing while others wait to be folded. */

@@ -12,7 +12,7 @@ import type { ProjectView } from './view.ts';
 
 type Props = Pick<ProjectView, 'full' | 'designs' | 'units'> & { readonly recipe: Recipe };
 
-export const Flat: FC<Props> = ({ recipe, units }) => (
+export const Flat: FC<Pick<Props, 'recipe' | 'units'>> = ({ recipe, units }) => (
   <figure class="flat">
     {foldOf(recipe)
       .flat(recipe, turningOf(recipe))
@@ -33,7 +33,7 @@ export const Fronts: FC<Props> = (props) => (
 );
 
 /** Both faces with every measure, one tap away. */
-export const Folded: FC<Props> = ({ recipe, units }) => (
+export const Folded: FC<Pick<Props, 'recipe' | 'units'>> = ({ recipe, units }) => (
   <details class="no-print">
     <summary>Folded, with the card inside</summary>
     {(['front', 'back'] as const).map((face) => (

@@ -24,11 +24,21 @@ export const Table: FC<TableProps> = ({ units, cards, low, latest, empty, token 
     <h1>Which card is in your hand?</h1>
     <section class="card-line">
       <CardStrip cards={cards} units={units} longest={110} />
-      <form action="/envelopes" method="get" class="sheet">
+      <form
+        action="/envelopes"
+        method="get"
+        class="sheet"
+        hx-get="/made-before"
+        hx-trigger="input delay:200ms"
+        hx-target="#made-before"
+        hx-swap="innerHTML"
+        hx-sync="this:replace"
+      >
         <CardField units={units} entry={BLANK_ENTRY} others={cards.length > 0} />
         <button type="submit">Find its envelope</button>
       </form>
     </section>
+    <div id="made-before" aria-live="polite"></div>
     <div class="columns">
       <Latest projects={latest} />
       <RunsLow {...low} />

@@ -13,9 +13,13 @@ export interface AsMade {
   readonly finishes?: Finishes;
 }
 
-/** Undefined where nothing differs from the recipe in use. */
-export function asMade(project: Project, envelope: Envelope): AsMade | undefined {
-  const [recipe, own] = [recipeInUse(project), recipeOf(project, envelope)];
+/** Undefined where nothing differs from `recipe`, which is the one in use unless another is named. */
+export function asMade(
+  project: Project,
+  envelope: Envelope,
+  recipe: Recipe | null = recipeInUse(project),
+): AsMade | undefined {
+  const own = recipeOf(project, envelope);
   if (!recipe || !own) return undefined;
   const { asMade: measures = null, twin = false, finishes = null } = envelope.outcome ?? {};
   const corner = twin ? 1 : 0;

@@ -39,6 +39,8 @@ export interface NewProject {
   readonly series?: number | null;
   readonly notes?: string;
   readonly lesson?: string;
+  /** The project whose working measures it began with. */
+  readonly madeAgainFrom?: number | null;
 }
 
 export interface Project {

@@ -33,9 +33,9 @@ export interface WorkingMeasures {
  * while there is no recipe.
  *
  * Only envelopes that the card went into without force count as outcomes that worked. The best of them, in this order:
- * a fit that was felt or measured before one only worked out; the fit nearest to the one wanted, which is the one the
- * recipe promised; one of which nothing is noted to have gone wrong; one with the start in use; a measured pocket before
- * none; the one made last.
+ * a fit that was felt or measured before one only worked out; any before one with trouble noted whose start she then
+ * left; the fit nearest to the one wanted, which is the one the recipe promised; one with the start in use; a measured
+ * pocket before none; the one made last.
  */
 export function workingMeasures({ project, envelopes }: ProjectSoFar): WorkingMeasures | undefined {
   const inUse = recipeInUse(project);
@@ -129,9 +129,9 @@ const wantedOf = ({ fit }: Recipe): Fit => WANTED_FITS.find((one) => one === fit
 function byWorth(inUse: Recipe, wanted: Fit): (one: Made, other: Made) => number {
   const marks = (one: Made): number[] => [
     one.told ? 0 : 1,
+    one.envelope.outcome?.wrong && !sameMeasures(one.recipe, inUse) ? 1 : 0,
     Math.abs(FITS.indexOf(one.fit) - FITS.indexOf(wanted)),
     FITS_FROM_BEST.indexOf(one.fit),
-    one.envelope.outcome?.wrong ? 1 : 0,
     sameMeasures(one.recipe, inUse) ? 0 : 1,
     one.envelope.outcome?.pocket ? 0 : 1,
   ];

@@ -30,7 +30,17 @@ export async function answerFor(
   c: Request,
   entry: Entry,
   query: Query,
-  { asked, tool, fitting }: { readonly asked: EnvelopeAsked; readonly tool: Tool; readonly fitting: Fitting },
+  {
+    asked,
+    tool,
+    fitting,
+    note,
+  }: {
+    readonly asked: EnvelopeAsked;
+    readonly tool: Tool;
+    readonly fitting: Fitting;
+    readonly note: ReturnType<typeof jsx>;
+  },
 ): Promise<ReturnType<typeof jsx>> {
   const db = c.get('db');
   const shelf = await readShelf(db, c.get('settings').keepAtLeast);
@@ -46,6 +56,7 @@ export async function answerFor(
     lessons: await lessonsShown(c, placeFor(recipe, ['fit', 'paper'], place)),
     units: c.get('units'),
     post: c.get('settings').post,
+    note,
     query,
     entry,
     recipe,

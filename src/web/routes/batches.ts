@@ -1,6 +1,7 @@
 /** What is to be cut for a project, asked as one batch: its missing blanks, parts typed in, others of its series. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
+import type { PaperGone } from '#core/batch/again-from.ts';
 import { type Batch, partsLeft } from '#core/batch/batch.ts';
 import type { Plan } from '#core/batch/planned.ts';
 import { SUGGESTIONS, type Suggestion, suggest, suggestionsFor } from '#core/batch/suggest.ts';
@@ -14,6 +15,7 @@ import { type BatchTyped, batchForm } from '#shared/schemas/plan.ts';
 import { readPlan } from '#stores/plans.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { NewPlanPage } from '#views/plans/new.tsx';
+import { readAgainBatch } from '../gather/again-batch.ts';
 import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from '../gather/batch-form.ts';
 import { beginPlan } from '../gather/begin-plan.ts';
 import { type Bench, cuttingFor, readBench } from '../gather/bench.ts';
@@ -31,7 +33,9 @@ batches.get('/:id/plans/new', async (c) => {
   const bench = await benchIn(c);
   if (!bench) return notFound(c);
   const { typed: brought } = entryOf(readQuery(c), []);
-  return show(c, bench, { typed: withBrought(await asLeft(c, bench), brought), problems: [] });
+  const again = bench.last ? undefined : await readAgainBatch(c.get('db'), bench);
+  const left = again ? asAgain(c, bench, again.batch) : await asLeft(c, bench);
+  return show(c, bench, { typed: withBrought(left, brought), problems: [] }, again?.gone);
 });
 
 batches.post('/:id/plans', async (c) => {
@@ -60,6 +64,12 @@ async function asLeft(c: Request, { own, kinds, last: newest }: Bench): Promise<
   const parts = partsLeft(last.batch, last.cut ? last : { ...last, plan: null, spoiled: [] });
   return { ...blanks, ...typedBatch({ ...last.batch, parts }, c.get('units')) };
 }
+
+/** All that the project before asked for, and the missing blanks. */
+const asAgain = (c: Request, { own }: Bench, batch: Omit<Batch, 'blanks'>): Typed => ({
+  blanks: `${lacking(own)}`,
+  ...typedBatch(batch, c.get('units')),
+});
 
 /** The last plan, as long as it waits to be cut. */
 const standing = ({ last }: Bench): Plan | undefined => (last && !last.cut && !last.fault ? last : undefined);
@@ -101,13 +111,19 @@ function batchOf({ own, others, shelf }: Bench, typed: BatchTyped): Batch {
   };
 }
 
-async function show(c: Request, bench: Bench, entry: Entry): Promise<Response> {
+async function show(
+  c: Request,
+  bench: Bench,
+  entry: Entry,
+  gone: readonly PaperGone[] = [],
+): Promise<Response> {
   const { own, others, shelf, kinds } = bench;
   const body = jsx(NewPlanPage, {
     project: own.project,
     missing: lacking(own),
     others: others.map((one) => ({ project: one.project, missing: lacking(one) })),
     last: standing(bench),
+    gone,
     pieces: shelf.pieces,
     kinds,
     suggestions: suggestionsFor(own.project),

@@ -12,10 +12,12 @@ import { WANTED_FITS } from '#shared/outcome.ts';
 import { type EnvelopeAsked, envelopeForm } from '#shared/schemas/envelope.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import { readSoFar } from '#stores/journal.ts';
+import { findMadeBefore } from '#stores/made-before.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { NoAnswer } from '#views/envelopes/answer.tsx';
 import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
 import { asking, cardFields, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
+import { MadeBeforeNote } from '#views/projects/made-before.tsx';
 import { besideCard, type CardAsked, cardAsked } from '../gather/card-asked.ts';
 import { answerFor } from '../gather/envelope-answer.ts';
 import { defaultsFrom, findEnvelope } from '../gather/envelope-asked.ts';
@@ -23,6 +25,7 @@ import { stillTyping } from '../gather/still-typing.ts';
 import type { Env, Request } from '../http/env.ts';
 import { entryOf, readQuery, statusOf, type Typed, tellRounding } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
+import { newToken } from '../http/once.ts';
 import { goTo, reply, wantsFragment } from '../http/reply.ts';
 
 export const envelopes = new Hono<Env>();
@@ -48,7 +51,9 @@ export async function showEnvelopes(c: Request, refused: Entry): Promise<Respons
   if (asked.card === '') return show(c, entry, project, 'Which card is in your hand?');
   if (!('fitting' in answered) || !answered.fitting)
     return show(c, entry, project, 'The envelope follows here.');
-  return show(c, entry, project, await answerFor(c, entry, typed, answered));
+  const before = await findMadeBefore(c.get('db'), answered.asked, project?.id);
+  const note = jsx(MadeBeforeNote, { before, into: project?.id, units, token: newToken(c) });
+  return show(c, entry, project, await answerFor(c, entry, typed, { ...answered, note }));
 }
 
 function entryFor({ typed, card, note }: CardAsked, problems: readonly Problem[], units: Units): Entry {

@@ -16,6 +16,7 @@ import { listTags, tagProject, tagsOf } from '#stores/tags.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
 import { ProjectPage } from '#views/projects/page.tsx';
+import { readProjectAround } from '../gather/project-around.ts';
 import { readProjectView } from '../gather/project-view.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
@@ -84,6 +85,7 @@ export async function showProject(
   if (!view) return notFound(c);
   const db = c.get('db');
   const { id: project } = view.full.project;
+  const around = await readProjectAround(db, view.full);
   const forms = {
     series: await listSeries(db),
     lessons: await lessonsOf(db, project),
@@ -92,13 +94,14 @@ export async function showProject(
     usedTags: await listTags(db, { often: true, limit: TAGS_OFFERED }),
     entry,
     token: newToken(c),
+    tokens: { again: newToken(c), before: newToken(c) },
     overtaken,
   };
   return reply(c, {
     title: view.full.project.title,
     section: 'journal',
     status: overtaken ? 409 : statusOf(entry),
-    body: jsx(ProjectPage, { view, forms }),
+    body: jsx(ProjectPage, { view, around, forms }),
   });
 }
 

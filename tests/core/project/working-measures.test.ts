@@ -106,12 +106,17 @@ describe('of several that worked', () => {
     ['the fit wanted before another', { felt: 'easy' }, { felt: 'loose' }, 1],
     ['the fit wanted, though older and not measured', { felt: 'easy' }, { felt: 'snug', pocket: POCKET }, 1],
     ['as far off: snug before loose', { felt: 'loose' }, { felt: 'snug' }, 2],
-    ['one without trouble', { felt: 'easy', wrong: 'The plates bowed.' }, { felt: 'easy' }, 2],
     ['a measured pocket before none', { felt: 'easy', pocket: POCKET }, { felt: 'easy' }, 1],
     ['else the one made last', { felt: 'easy' }, { felt: 'easy' }, 2],
     ['one that tells how the card sits before one that does not', { felt: 'loose' }, null, 1],
   ] as const)('%s', (_, one, other, from) => {
     expect(two(one, other, { start: SHORTER })).toBe(from);
+  });
+
+  it('one without trouble, where she left the start of the one with trouble', () => {
+    const [bowed, snug] = [{ felt: 'easy', wrong: 'The plates bowed.' }, { felt: 'snug' }] as const;
+    expect(two(bowed, snug, { start: LONGER })).toBe(2);
+    expect(two(bowed, snug, { start: null })).toBe(1);
   });
 
   it('the start in use, where they are alike, before one measured', () => {

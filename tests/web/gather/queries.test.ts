@@ -28,6 +28,7 @@ const PAGES: Record<string, readonly string[]> = {
     `/kept/new?${HALF_LETTER}&fold=diagonal&square=8&start=4`,
     '/kept/new?project=15',
   ],
+  '/made-before': ['/made-before?card=5+1%2F2+x+4+1%2F4'],
   '/holding': ['/holding', '/holding?width=5+3%2F4&height=4+1%2F2'],
   '/holders': ['/holders'],
   '/holders/sets': ['/holders/sets'],

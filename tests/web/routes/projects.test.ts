@@ -171,7 +171,7 @@ describe('a project’s page', () => {
     expect(shown).toContain('Went wrong: Too &lt;thick&gt;');
     expect(shown).toContain('Saved by: Thinner glue');
     expect(shown).toMatch(/<strong>Envelopes 2–3<\/strong> made; the card goes in easily/);
-    expect(shown).toContain('really 3″ in envelopes 2–3');
+    expect(shown).toMatch(/<dt>Start<\/dt><dd>3″<small>≈76\.2 mm|<dt>Start<\/dt><dd>3″<small>76\.2 mm/);
   });
 
   test('asks for the lesson when all is written, and then shows it first', async () => {

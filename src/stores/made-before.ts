@@ -1,0 +1,74 @@
+/**
+ * Which projects made an envelope for much the same card, and which were made again from which. Verbs:
+ * `findMadeBefore(db, card, except?)`, `originOf(db, project)`, `againOf(db, project)`.
+ */
+import { sql } from 'kysely';
+import type { Card } from '#core/envelope/recipe.ts';
+import type { ProjectSoFar } from '#core/project/journal.ts';
+import { chooseMadeBefore, type MadeBefore, SAME_CARD } from '#core/project/made-before.ts';
+import { longer, shorter } from '#shared/size.ts';
+import type { Database } from './database.ts';
+import { listSoFar } from './journal.ts';
+
+/** More made for one card than are worth weighing against each other. */
+const WEIGHED = 8;
+
+interface Named {
+  readonly id: number;
+  readonly title: string;
+}
+
+/** The best of the newest projects in which an envelope was made for a card of this size, lying either way. */
+export async function findMadeBefore(
+  db: Database,
+  card: Card,
+  except?: number,
+): Promise<MadeBefore | undefined> {
+  const within = (one: string, side: number) =>
+    sql<boolean>`${sql.raw(one)} BETWEEN ${side - SAME_CARD.side} AND ${side + SAME_CARD.side}`;
+  const rows = await db
+    .selectFrom('projects')
+    .select('id')
+    .where('card_width', 'is not', null)
+    .where(within('min(card_width, card_height)', shorter(card)))
+    .where(within('max(card_width, card_height)', longer(card)))
+    .where('card_bulk', '>=', (card.bulk - SAME_CARD.bulk) as Card['bulk'])
+    .where('card_bulk', '<=', (card.bulk + SAME_CARD.bulk) as Card['bulk'])
+    .where('put_away_at', 'is', null)
+    .$if(except !== undefined, (query) => query.where('id', '<>', except!))
+    .where(({ exists, selectFrom }) =>
+      exists(
+        selectFrom('envelopes')
+          .select('envelopes.id')
+          .whereRef('project_id', '=', 'projects.id')
+          .where('envelopes.state', '=', 'made'),
+      ),
+    )
+    .orderBy('changed_at', 'desc')
+    .limit(WEIGHED)
+    .execute();
+  return chooseMadeBefore(card, rows.length === 0 ? [] : await soFarOf(db, rows));
+}
+
+const soFarOf = (db: Database, rows: readonly { id: number }[]): Promise<ProjectSoFar[]> =>
+  listSoFar(db, { ids: rows.map(({ id }) => id) });
+
+/** The project that this one was made again from. */
+export const originOf = (db: Database, project: number): Promise<Named | undefined> =>
+  db
+    .selectFrom('projects')
+    .innerJoin('projects as origin', 'origin.id', 'projects.made_again_from')
+    .select(['origin.id', 'origin.title'])
+    .where('projects.id', '=', project)
+    .executeTakeFirst();
+
+/** The newest that were made again from this one. */
+export const againOf = (db: Database, project: number): Promise<Named[]> =>
+  db
+    .selectFrom('projects')
+    .select(['id', 'title'])
+    .where('made_again_from', '=', project)
+    .where('put_away_at', 'is', null)
+    .orderBy('id', 'desc')
+    .limit(5)
+    .execute();
