@@ -9,6 +9,7 @@ import { type Database, transact } from './database.ts';
 import { toOutcomeRow } from './envelope-rows.ts';
 import { nextNumber } from './envelopes.ts';
 import { readSoFar } from './journal.ts';
+import { retellLessons } from './lessons.ts';
 import { settle } from './progress.ts';
 import { projectRows, toProject } from './project-rows.ts';
 import { createProject, editProject, finishProject } from './projects.ts';
@@ -40,6 +41,7 @@ export function keepMeasures(
     const { id } = before?.project ?? (await createProject(db, opened, made?.at ?? at));
     if (before) await editProject(db, id, changesTo(before, opened, made !== null), at);
     if (made) await writeMade(db, id, made);
+    if (made) await retellLessons(db, id, made.at);
     if (made && !before) await finishProject(db, id, made.at);
     await settle(db, id, at);
     return id;
