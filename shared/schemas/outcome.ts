@@ -63,6 +63,9 @@ export const madeForm = z.object({
 /** What is not folded after all; with `rest`, neither are those that came out alike. */
 export const unmadeForm = madeForm.omit({ goes: true });
 
+/** Whether those written down alike are meant too. */
+export const withdrawalForm = unmadeForm.pick({ rest: true });
+
 export const spoiledForm = z.object({
   envelope: idField,
   wrong: wordsField('a word on what went wrong', 600),

@@ -84,6 +84,8 @@ export const tickForm = z.object({ step: countField(0, 9999) });
 /** Where leftovers of new sheets are put. */
 export const cutPlanForm = z.object({ place: noteField(60) });
 
+export const unspoiledPartForm = z.object({ part: noteField(200), at: noteField(40) });
+
 export const spoiledPartForm = z.object({
   part: wordsField('the part'),
   wrong: wordsField('a word on what happened'),

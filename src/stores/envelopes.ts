@@ -2,7 +2,7 @@
  * The envelopes of a project, from blank to made or spoiled. Verbs: `listEnvelopes(db, project)`, `envelopesOf(db, projects)`,
  * `readEnvelope(db, id)`, `addTrial(db, project, at)` from scrap, `makeEnvelope(db, id, at)`,
  * `unmakeEnvelope(db, id, at)`, `recordOutcome(db, id, outcome, at)`, `recordSpoiled(db, id, { wrong, savedBy }, at)`.
- * A spoiled blank is replaced through spoil.ts.
+ * `withdrawOutcome(db, id, at)`. A spoiled blank is replaced through spoil.ts.
  */
 import { recipeInUse } from '#core/project/in-use.ts';
 import type { Envelope, EnvelopeState, NewOutcome, Outcome, Project } from '#core/project/journal.ts';
@@ -129,6 +129,34 @@ export function recordSpoiled(
       .execute();
     await retellLessons(db, envelope.project, at);
     return moveTo(db, id, 'spoiled', at);
+  });
+}
+
+/**
+ * What was written down of it was a mistake: nothing is learned from it any more. A spoiled one is a blank again, a made one
+ * stays made, and one that was only ever written down leaves its project. Undefined where nothing was written down.
+ */
+export function withdrawOutcome(db: Database, id: number, at: string): Promise<'withdrawn' | undefined> {
+  return transact(db, async (db) => {
+    const envelope = await readEnvelope(db, id);
+    if (!envelope?.outcome) return undefined;
+    const { project } = envelope;
+    await db.deleteFrom('outcomes').where('envelope_id', '=', id).execute();
+    await db
+      .updateTable('envelopes')
+      .set({ state: 'blank', start_in_use: null })
+      .where('id', '=', id)
+      .where('state', '=', 'spoiled')
+      .execute();
+    const { numDeletedRows } = await db
+      .deleteFrom('envelopes')
+      .where('id', '=', id)
+      .where('kept', '=', 1)
+      .executeTakeFirst();
+    if (numDeletedRows > 0n && (await listEnvelopes(db, project)).length === 0)
+      await db.updateTable('projects').set({ finished_at: null }).where('id', '=', project).execute();
+    await settle(db, project, at);
+    return 'withdrawn';
   });
 }
 

@@ -1,7 +1,12 @@
 /**
  * Plans of projects, from the asking to the cut. Verbs: `addPlan(db, plan, at)`, `finishPlan(db, id, plan)`,
+<<<<<<< HEAD
  * `failPlan(db, id, fault)`, `readPlan(db, id)`, `latestPlan(db, project)`, `listPlans(db, project)`, `tickStep(db, id, step)`,
  * `untickStep(db, id, step)`, `cutPlan(db, id, { place, at })`, `spoilPart(db, id, { part, wrong }, at)`,
+=======
+ * `failPlan(db, id, fault)`, `readPlan(db, id)`, `latestPlan(db, project)`, `tickStep(db, id, step)`,
+ * `untickStep(db, id, step)`, `cutPlan(db, id, { place, at })`, `spoilPart(db, id, { part, wrong }, at)`, `unspoilPart(db, id, { part, at })`,
+>>>>>>> 8fa64ed (Take back what was written down by mistake, and edit names where they stand)
  * `planChanges(db, plan)`.
  */
 import type { Selectable } from 'kysely';
@@ -182,6 +187,22 @@ export function spoilPart(
     await db.insertInto('spoiled_parts').values({ plan_id: id, part, wrong, at }).execute();
     return 'spoiled';
   });
+}
+
+/** It can be used after all: the last one of that part written off at that moment. Whether there was one. */
+export async function unspoilPart(
+  db: Database,
+  plan: number,
+  { part, at }: { part: string; at: string },
+): Promise<boolean> {
+  const last = db
+    .selectFrom('spoiled_parts')
+    .select(({ fn }) => fn.max('id').as('id'))
+    .where('plan_id', '=', plan)
+    .where('part', '=', part)
+    .where('at', '=', at);
+  const { numDeletedRows } = await db.deleteFrom('spoiled_parts').where('id', '=', last).executeTakeFirst();
+  return numDeletedRows > 0n;
 }
 
 async function placesOf(db: Database, refs: readonly PieceRef[]): Promise<Map<number | null, string>> {

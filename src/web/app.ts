@@ -23,6 +23,7 @@ import { filling } from './routes/filling.ts';
 import { finding } from './routes/find.ts';
 import { holders } from './routes/holders.ts';
 import { holding } from './routes/holding.ts';
+import { inPlace } from './routes/in-place.ts';
 import { kept } from './routes/kept.ts';
 import { lessons } from './routes/lessons.ts';
 import { madeBefore } from './routes/made-before.ts';
@@ -66,6 +67,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/made-before', madeBefore);
   app.route('/envelopes', envelopes);
   app.route('/envelopes', newProjects);
+  app.route('/in-place', inPlace);
   app.route('/kept', kept);
   app.route('/holding', holding);
   app.route('/holders', holders);

@@ -1,4 +1,5 @@
 /** One design: the sheets left of it, its offcuts on the shelf, what can happen to it by hand, its ledger behind a tap. */
+
 import type { FC } from 'hono/jsx';
 import { designRunsLow } from '#core/stash/low.ts';
 import type { Design, Movement } from '#core/stash/stash.ts';
@@ -7,6 +8,7 @@ import type { Standing } from '#shared/put-away.ts';
 import { usableSheet } from '#shared/sheet.ts';
 import { AwayNote, PutAway } from '#views/common/away.tsx';
 import { type Entry, Field } from '#views/common/field.tsx';
+import { InPlace } from '#views/common/in-place.tsx';
 import { Once } from '#views/common/once.tsx';
 import { howMany } from '#views/common/words.ts';
 import { Shelf, type ShelfProps } from '#views/offcuts/tile.tsx';
@@ -39,7 +41,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
       <p>
         <a href={`/pads/${design.pad.id}`}>{design.pad.name}</a>
       </p>
-      <h1>{design.name}</h1>
+      <InPlace kind="design-name" id={design.id} text={design.name} />
       <AwayNote standing={standing?.at ? standing : padStanding} />
       <div class="beside">
         <div>

@@ -1,10 +1,12 @@
 /** One offcut: its code as on its back, drawn large, where it lies, and what can happen to it by hand. */
+
 import type { FC } from 'hono/jsx';
 import { type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
 import { inches, printExactSize, type Units } from '#shared/length.ts';
 import type { Standing as PaperStanding } from '#shared/put-away.ts';
 import { AwayNote } from '#views/common/away.tsx';
 import { type Entry, Field } from '#views/common/field.tsx';
+import { InPlace } from '#views/common/in-place.tsx';
 import { Once } from '#views/common/once.tsx';
 import { capital } from '#views/common/words.ts';
 import { Ledger } from '#views/stash/ledger.tsx';
@@ -44,7 +46,8 @@ export const OffcutPage: FC<Props> = (props) => {
             {printExactSize(offcut, units)}
             {offcut.count > 1 ? `, ${offcut.count} alike` : ''}
           </p>
-          {offcut.place === '' ? null : <p class="lead">{offcut.place}</p>}
+          <InPlace kind="offcut-place" id={offcut.id} text={offcut.place} />
+          <InPlace kind="offcut-count" id={offcut.id} text={`${offcut.count}`} />
           <p>{capital(sayPrint(printOf(offcut), units))}.</p>
           {offcut.note === '' ? null : <p class="note">{offcut.note}</p>}
           <Standing {...props} />

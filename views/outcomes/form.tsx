@@ -19,7 +19,7 @@ interface Props {
   readonly project: Project;
   readonly recipe: Recipe;
   readonly envelope: Envelope;
-  /** The others of which nothing is noted yet. */
+  /** The others of which nothing is noted yet, or those noted alike. */
   readonly rest: readonly Envelope[];
   readonly units: Units;
   readonly entry: Entry;
@@ -76,9 +76,9 @@ export const OutcomeForm: FC<Props> = (props) => {
         {rest.length > 0 ? (
           <p class="rest">
             <label>
-              <input type="checkbox" name="rest" checked={entry.typed.rest === 'on'} />
-              The same for the rest: {rest.length === 1 ? 'envelope' : 'envelopes'}{' '}
-              {rest.map((one) => one.number).join(', ')}
+              <input type="checkbox" name="rest" checked={restTicked(props)} />
+              {envelope.outcome ? 'Correct those written down alike too: ' : 'The same for the rest: '}
+              {rest.length === 1 ? 'envelope' : 'envelopes'} {rest.map((one) => one.number).join(', ')}
             </label>
           </p>
         ) : null}
@@ -86,9 +86,35 @@ export const OutcomeForm: FC<Props> = (props) => {
           Write it down
         </button>
       </form>
+      {envelope.outcome ? <Withdraw {...props} /> : null}
     </article>
   );
 };
+
+/** What was written down together is corrected together, unless she says otherwise. */
+const restTicked = ({ envelope, entry: { typed } }: Props): boolean =>
+  typed.rest === 'on' || (envelope.outcome !== null && typed.envelope === undefined);
+
+const Withdraw: FC<Props> = ({ project, envelope, rest }) => (
+  <details class="no-print">
+    <summary>It was a mistake: withdraw what is written</summary>
+    <p>
+      Your tool and your measures learn nothing from it any more, and the words go.{' '}
+      {envelope.trial || envelope.cut !== null ? 'The envelope stays made.' : 'The envelope goes with them.'}
+    </p>
+    <form method="post" action={`/projects/${project.id}/outcomes/${envelope.number}`} class="row">
+      <input type="hidden" name="_method" value="DELETE" />
+      <button type="submit" class="plain small">
+        Withdraw it for envelope {envelope.number}
+      </button>
+      {rest.length > 0 ? (
+        <button type="submit" class="plain small" name="rest" value="on">
+          And for {rest.map(({ number }) => number).join(', ')} too
+        </button>
+      ) : null}
+    </form>
+  </details>
+);
 
 const Turned: FC<{ pocket: Size; units: Units }> = ({ pocket, units }) => (
   <div class="caution" role="alert">

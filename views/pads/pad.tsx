@@ -1,4 +1,5 @@
 /** One pad: how many sheets are left, its designs with theirs, and what was noted when it came. */
+
 import type { FC } from 'hono/jsx';
 import { designRunsLow, runsLow } from '#core/stash/low.ts';
 import type { Design, Pad, PadWithDesigns } from '#core/stash/stash.ts';
@@ -8,6 +9,7 @@ import type { Standing } from '#shared/put-away.ts';
 import { boughtField } from '#shared/schemas/pad.ts';
 import { AwayNote, PutAway } from '#views/common/away.tsx';
 import { type Entry, Field, FormProblems } from '#views/common/field.tsx';
+import { InPlace } from '#views/common/in-place.tsx';
 import { Once } from '#views/common/once.tsx';
 import { howMany } from '#views/common/words.ts';
 import { SheetPicture } from '#views/designs/picture.tsx';
@@ -29,7 +31,7 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, standing, entr
   return (
     <>
       <div class="spread">
-        <h1>{pad.name}</h1>
+        <InPlace kind="pad-name" id={pad.id} text={pad.name} />
         <a class="button no-print" href={`/pads/${pad.id}/designs/new`}>
           Add a design
         </a>

@@ -115,6 +115,14 @@ const Spoiled: FC<Pick<PlanView, 'plan' | 'titles' | 'entry' | 'token' | 'projec
             {plan.spoiled.map(({ part, wrong, at }) => (
               <li>
                 {part}, on <When at={at} />: {wrong}
+                <form method="post" action={`/plans/${plan.id}/spoiled`}>
+                  <input type="hidden" name="_method" value="DELETE" />
+                  <input type="hidden" name="part" value={part} />
+                  <input type="hidden" name="at" value={at} />
+                  <button type="submit" class="plain small">
+                    It can be used after all
+                  </button>
+                </form>
               </li>
             ))}
           </ul>

@@ -53,6 +53,7 @@ const Group: FC<GroupProps> = ({ project, group, tried, token }) => {
         </form>
       ) : null}
       {state === 'made' && !outcome ? <Unmade project={project} group={group} /> : null}
+      {state === 'spoiled' ? <Unspoiled project={project} group={group} /> : null}
       {outcome?.wrong ? <p>Went wrong: {outcome.wrong}</p> : null}
       {outcome?.savedBy ? <p>Saved by: {outcome.savedBy}</p> : null}
     </li>
@@ -72,6 +73,16 @@ const Unmade: FC<Pick<GroupProps, 'project' | 'group'>> = ({ project, group }) =
         None of these is
       </button>
     ) : null}
+  </form>
+);
+
+/** Written off by mistake: a blank again. Neighbours spoiled alike come back one by one. */
+const Unspoiled: FC<Pick<GroupProps, 'project' | 'group'>> = ({ project, group }) => (
+  <form method="post" action={`/projects/${project}/outcomes/${group.at(-1)!.number}`} class="no-print">
+    <input type="hidden" name="_method" value="DELETE" />
+    <button type="submit" class="plain small">
+      {group.length > 1 ? 'The last isn’t spoiled after all' : 'It isn’t spoiled after all'}
+    </button>
   </form>
 );
 
@@ -97,7 +108,7 @@ const Actions: FC<{ project: number; group: readonly Envelope[] }> = ({ project,
   return (
     <>
       <a href={`/projects/${project}/outcomes/new?envelope=${number}`}>
-        {outcome ? 'Add to the record' : 'Write down how it came out'}
+        {outcome ? 'Correct or add to the record' : 'Write down how it came out'}
       </a>
       {outcome?.pocket ? (
         <>

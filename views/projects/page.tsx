@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
+import { InPlace } from '#views/common/in-place.tsx';
 import { AwayNote, PutAway } from '../common/away.tsx';
 import { sayOvertaken } from '../common/overtaken.ts';
 import { When } from '../common/when.tsx';
@@ -137,7 +138,7 @@ const Drawn: FC<{ view: ProjectView; recipe: Recipe }> = ({ view, recipe }) => (
 
 const Heading: FC<{ project: Project; around: ProjectAround }> = ({ project, around }) => (
   <header>
-    <h1>{project.title}</h1>
+    <InPlace kind="project-title" id={project.id} text={project.title} />
     <p class="quiet">
       {SAY_STATE[project.state]}, {project.quantity === 1 ? 'one envelope' : `${project.quantity} envelopes`}{' '}
       · begun <When at={project.createdAt} />

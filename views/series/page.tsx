@@ -1,8 +1,10 @@
 /** A series at a glance: its note, then its projects in the order in which they were begun; the form to change it. */
+
 import type { FC } from 'hono/jsx';
 import type { SeriesTold } from '#core/project/journal.ts';
 import type { Units } from '#shared/length.ts';
 import type { Standing } from '#shared/put-away.ts';
+import { InPlace } from '#views/common/in-place.tsx';
 import { AwayNote, PutAway } from '../common/away.tsx';
 import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 import { Pages, type PagesProps } from '../common/pages.tsx';
@@ -23,7 +25,7 @@ export const SeriesPage: FC<Props> = ({ series, standing, projects, pages, entry
     <p class="no-print">
       <a href="/series">Series</a>
     </p>
-    <h1>{series.name}</h1>
+    <InPlace kind="series-name" id={series.id} text={series.name} />
     <AwayNote standing={standing} />
     <p class="quiet">{sayTold(series)}</p>
     {series.note ? <p class="notes lead">{series.note}</p> : null}

@@ -5,7 +5,7 @@ import { firstPiece } from '#core/batch/first-piece.ts';
 import { isTyped } from '#core/batch/identity.ts';
 import { isFound, type Plan } from '#core/batch/planned.ts';
 import { checkPlan } from '#core/cutting/check.ts';
-import { cutPlanForm, spoiledPartForm, tickForm } from '#shared/schemas/plan.ts';
+import { cutPlanForm, spoiledPartForm, tickForm, unspoiledPartForm } from '#shared/schemas/plan.ts';
 import type { Database } from '#stores/database.ts';
 import {
   addPlan,
@@ -15,6 +15,7 @@ import {
   readPlan,
   spoilPart,
   tickStep,
+  unspoilPart,
   untickStep,
 } from '#stores/plans.ts';
 import { listPlaces } from '#stores/shelf.ts';
@@ -109,6 +110,13 @@ cutSheets.post('/:id/spoiled', async (c) => {
       return showPlan(c, plan, { entry: entryOf(typed, [{ field: 'wrong', message }]) });
     },
   );
+});
+
+cutSheets.delete('/:id/spoiled', async (c) => {
+  const plan = await planIn(c);
+  const asked = check(unspoiledPartForm, await readForm(c));
+  if (!plan || !asked.ok || !(await unspoilPart(c.get('db'), plan.id, asked.value))) return notFound(c);
+  return goTo(c, `/plans/${plan.id}`);
 });
 
 async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Response> {

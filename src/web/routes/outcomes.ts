@@ -5,15 +5,17 @@ import type { z } from 'zod';
 import { checkFinishes } from '#core/envelope/finish.ts';
 import { turnedPocket } from '#core/envelope/pocket-turned.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
+import { alike } from '#core/project/as-made.ts';
 import { recipeOf } from '#core/project/in-use.ts';
 import type { Envelope, NewOutcome } from '#core/project/journal.ts';
 import { isAbout, learn } from '#core/project/learning.ts';
 import type { Checked, Problem } from '#shared/checked.ts';
 import type { Units } from '#shared/length.ts';
 import type { LessonStep } from '#shared/lesson.ts';
-import { outcomeForm } from '#shared/schemas/outcome.ts';
+import { outcomeForm, withdrawalForm } from '#shared/schemas/outcome.ts';
 import type { Size } from '#shared/size.ts';
-import { recordOutcome } from '#stores/envelopes.ts';
+import { transact } from '#stores/database.ts';
+import { recordOutcome, withdrawOutcome } from '#stores/envelopes.ts';
 import { lessonsOf, placeTelling } from '#stores/lessons.ts';
 import { readNotcher } from '#stores/notchers.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
@@ -45,7 +47,7 @@ outcomes.post('/:id/outcomes', async (c) => {
   const home = `/projects/${view.full.project.id}`;
   return once(c, typed, async (db) => {
     const at = envelope.outcome?.at ?? nowIn(c);
-    for (const one of [envelope, ...(rest ? unwritten(view, envelope) : [])]) {
+    for (const one of [envelope, ...(rest ? restOf(view, envelope) : [])]) {
       await recordOutcome(db, one.id, outcome, at);
     }
     if (typed.step !== undefined) await placeTelling(db, view.full.project.id, outcome, step);
@@ -77,13 +79,33 @@ outcomes.get('/:id/outcomes/:number', async (c) => {
   return reply(c, { title: 'What the pocket says', section: 'journal', body });
 });
 
+/** Written down by mistake: this one, or with it those written down alike. */
+outcomes.delete('/:id/outcomes/:number', async (c) => {
+  const view = await viewIn(c);
+  const envelope = view?.full.envelopes.find((one) => `${one.number}` === c.req.param('number'));
+  const asked = check(withdrawalForm, await readForm(c));
+  if (!view || !envelope?.outcome || !asked.ok) return notFound(c);
+  await transact(c.get('db'), async (db) => {
+    for (const { id } of asked.value.rest ? [envelope, ...likeIt(view, envelope)] : [envelope])
+      await withdrawOutcome(db, id, nowIn(c));
+  });
+  return goTo(c, `/projects/${view.full.project.id}`);
+});
+
 /** One that may be written about: not a spoiled blank, whose tale is told. */
 const foldedIn = ({ full }: ProjectView, number: string | undefined): Envelope | undefined =>
   full.envelopes.find((one) => `${one.number}` === number && one.state !== 'spoiled');
 
-/** The others that are folded and of which nothing is noted. */
-const unwritten = ({ full }: ProjectView, envelope: Envelope): Envelope[] =>
-  full.envelopes.filter((one) => one.id !== envelope.id && one.state === 'made' && !one.outcome);
+/** The others that are folded and of which nothing is noted, or those noted alike. */
+const restOf = (view: ProjectView, envelope: Envelope): Envelope[] =>
+  envelope.outcome
+    ? likeIt(view, envelope)
+    : view.full.envelopes.filter((one) => one.id !== envelope.id && one.state === 'made' && !one.outcome);
+
+const likeIt = ({ full }: ProjectView, envelope: Envelope): Envelope[] =>
+  alike(full.envelopes)
+    .find((group) => group.includes(envelope))!
+    .filter((one) => one !== envelope);
 
 /** With the pocket `turned`, she is asked whether its sides were swapped. */
 async function showForm(c: Request, number: string | undefined, entry: Entry, turned?: Size) {
@@ -92,7 +114,7 @@ async function showForm(c: Request, number: string | undefined, entry: Entry, tu
   const recipe = envelope && recipeOf(view.full.project, envelope);
   if (!recipe) return notFound(c);
   const { full, units } = view;
-  const rest = unwritten(view, envelope);
+  const rest = restOf(view, envelope);
   const body = jsx(OutcomeForm, {
     project: full.project,
     recipe,

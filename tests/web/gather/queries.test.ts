@@ -23,6 +23,8 @@ const PAGES: Record<string, readonly string[]> = {
     '/envelopes?project=15',
     `/envelopes?project=15&${CARD}`,
   ],
+  '/in-place/:kind/:id': ['/in-place/pad-name/1'],
+  '/in-place/:kind/:id/edit': ['/in-place/design-name/1/edit', '/in-place/offcut-count/1/edit'],
   '/kept/new': [
     '/kept/new',
     `/kept/new?${HALF_LETTER}&fold=diagonal&square=8&start=4`,

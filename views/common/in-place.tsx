@@ -1,0 +1,80 @@
+/** A value that is edited where it stands: as it is shown, and its one field in its place. Knows no store. */
+import type { Child, FC } from 'hono/jsx';
+import type { InPlaceKind } from '#shared/schemas/in-place.ts';
+import { type Entry, Field } from './field.tsx';
+import { howMany } from './words.ts';
+
+interface Props {
+  readonly kind: InPlaceKind;
+  readonly id: number;
+  readonly text: string;
+}
+
+export const InPlace: FC<Props & { focus?: boolean }> = ({ kind, id, text, focus }) => {
+  const edit = `/in-place/${kind}/${id}/edit`;
+  return (
+    <div class="in-place">
+      {SHOWN[kind](text)}
+      <a class="no-print" href={edit} hx-get={edit} hx-target="closest .in-place" autofocus={focus}>
+        change<span class="hidden"> {LABELS[kind].toLowerCase()}</span>
+      </a>
+    </div>
+  );
+};
+
+/** Without script a page of its own. */
+export const InPlaceField: FC<Props & { entry: Entry }> = ({ kind, id, text, entry }) => {
+  const at = `/in-place/${kind}/${id}`;
+  return (
+    <form class="in-place fields" method="post" action={at} hx-post={at} hx-target="this">
+      <input type="hidden" name="_method" value="PUT" />
+      <Field
+        name="value"
+        label={LABELS[kind]}
+        kind={kind === 'offcut-count' ? 'count' : 'words'}
+        entry={entry}
+        value={text}
+        autofocus
+      />
+      <p class="field press">
+        <button type="submit" class="small">
+          Save
+        </button>{' '}
+        <a href={addressOf(kind, id)} hx-get={at} hx-target="closest .in-place">
+          leave it
+        </a>
+      </p>
+    </form>
+  );
+};
+
+export const addressOf = (kind: InPlaceKind, id: number): string => `${PAGES[kind]}/${id}`;
+
+const PAGES: Record<InPlaceKind, string> = {
+  'project-title': '/projects',
+  'series-name': '/series',
+  'pad-name': '/pads',
+  'design-name': '/designs',
+  'offcut-place': '/offcuts',
+  'offcut-count': '/offcuts',
+};
+
+const LABELS: Record<InPlaceKind, string> = {
+  'project-title': 'Title',
+  'series-name': 'Name of the series',
+  'pad-name': 'Name of the pad',
+  'design-name': 'Name of the design',
+  'offcut-place': 'Place',
+  'offcut-count': 'How many there are',
+};
+
+const heading = (text: string): Child => <h1>{text}</h1>;
+
+const SHOWN: Record<InPlaceKind, (text: string) => Child> = {
+  'project-title': heading,
+  'series-name': heading,
+  'pad-name': heading,
+  'design-name': heading,
+  'offcut-place': (text) => <p class="lead">{text === '' ? 'no place yet' : text}</p>,
+  'offcut-count': (text) => <p>{text === '0' ? 'none left' : howMany(Number(text), 'piece')}</p>,
+};
