@@ -490,6 +490,12 @@ describe('the cut sheet', () => {
     expect(third.status).toBe(422);
     expect(words(await third.text())).toContain('All 2 of “Front” that were cut are spoiled already.');
     expect((await planOf(path)).spoiled).toHaveLength(2);
+    const { part, at } = (await planOf(path)).spoiled[0]!;
+    const back = () => app.post(`${path}/spoiled`, { _method: 'DELETE', part, at });
+    expect(leadsTo(await back())).toBe(path);
+    expect((await planOf(path)).spoiled).toHaveLength(1);
+    await back();
+    expect((await back()).status).toBe(404);
     await app.post(`/cuts/${(await planOf(path)).cut!.id}`, { _method: 'DELETE' });
     await cut(path);
     expect((await planOf(path)).spoiled).toEqual([]);
