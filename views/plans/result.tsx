@@ -96,6 +96,25 @@ export const AfterCut: FC<PlanView> = (view) => {
   );
 };
 
+const WrittenOff: FC<{ plan: number } & PlanView['plan']['spoiled'][number]> = ({
+  plan,
+  part,
+  wrong,
+  at,
+}) => (
+  <li>
+    {part}, on <When at={at} />: {wrong}
+    <form method="post" action={`/plans/${plan}/spoiled`}>
+      <input type="hidden" name="_method" value="DELETE" />
+      <input type="hidden" name="part" value={part} />
+      <input type="hidden" name="at" value={at} />
+      <button type="submit" class="plain small">
+        It can be used after all
+      </button>
+    </form>
+  </li>
+);
+
 /** Envelopes have their own record in the project; here is what else was cut. */
 const Spoiled: FC<Pick<PlanView, 'plan' | 'titles' | 'entry' | 'token' | 'project'>> = ({
   plan,
@@ -112,18 +131,8 @@ const Spoiled: FC<Pick<PlanView, 'plan' | 'titles' | 'entry' | 'token' | 'projec
       {plan.spoiled.length > 0 ? (
         <>
           <ul>
-            {plan.spoiled.map(({ part, wrong, at }) => (
-              <li>
-                {part}, on <When at={at} />: {wrong}
-                <form method="post" action={`/plans/${plan.id}/spoiled`}>
-                  <input type="hidden" name="_method" value="DELETE" />
-                  <input type="hidden" name="part" value={part} />
-                  <input type="hidden" name="at" value={at} />
-                  <button type="submit" class="plain small">
-                    It can be used after all
-                  </button>
-                </form>
-              </li>
+            {plan.spoiled.map((one) => (
+              <WrittenOff plan={plan.id} {...one} />
             ))}
           </ul>
           <p>
