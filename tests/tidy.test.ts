@@ -14,7 +14,7 @@ const code = files.filter((file) => /\.(ts|tsx|mjs)$/.test(file));
 
 const LAYERS: Record<string, { ours: string[]; npm: string[] }> = {
   shared: { ours: ['shared'], npm: ['zod'] },
-  'src/core': { ours: ['shared', 'src/core'], npm: ['polygon-clipping'] },
+  'src/core': { ours: ['shared', 'src/core'], npm: ['polygon-clipping', 'd3-array', 'd3-scale'] },
   'src/stores': {
     ours: ['shared', 'src/core', 'src/stores', 'migrations'],
     npm: ['kysely', 'better-sqlite3'],

@@ -35,6 +35,6 @@ export async function paperUsed(db: Database, project: number): Promise<PaperUse
 }
 
 /** Of one piece that a line moves: its sheet as it measures, or the offcut. */
-const AREA = sql<number>`CASE WHEN offcuts.id IS NULL
+export const AREA = sql<number>`CASE WHEN offcuts.id IS NULL
   THEN coalesce(pads.measured_width, pads.width) * coalesce(pads.measured_height, pads.height)
   ELSE offcuts.width * offcuts.height END`;

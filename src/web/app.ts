@@ -47,6 +47,7 @@ import { table } from './routes/table.ts';
 import { tags } from './routes/tags.ts';
 import { templates } from './routes/templates.ts';
 import { tools } from './routes/tools.ts';
+import { years } from './routes/year.ts';
 
 export function createApp(services: Services): Hono<Env> {
   const app = new Hono<Env>();
@@ -90,6 +91,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/parts', parts);
   app.route('/post', post);
   app.route('/tools', tools);
+  app.route('/year', years);
   app.route('/templates', templates);
   app.notFound((c) => notFound(c));
   app.onError((error, c) => failed(error, c));

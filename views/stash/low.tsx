@@ -80,7 +80,7 @@ export const Low: FC<Props> = (props) => (
       reminder.
     </p>
     <p>
-      <a href="/stash">To the stash</a>
+      <a href="/stash/shopping">As a shopping list</a> · <a href="/stash">To the stash</a>
     </p>
   </>
 );

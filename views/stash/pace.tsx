@@ -21,7 +21,7 @@ export const PaceLine: FC<{ sheets: number; use: PaperUse }> = ({ sheets, use })
 );
 
 /** `About 2 more batches at your pace: 3 sheets for each, 1.5 a month.` */
-function sayPace(sheets: number, { batches, pace }: PaperUse): string {
+export function sayPace(sheets: number, { batches, pace }: PaperUse): string {
   if (!pace) {
     const taken = batches === 0 ? 'No sheet of it was taken' : 'Taken for one batch';
     return `${taken} in the last twelve months: too little to say how long it lasts.`;

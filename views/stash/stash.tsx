@@ -62,6 +62,10 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
           <br />
           <a href="/put-away">Paper and else that is put away</a>
         </p>
+        <p>
+          <a href="/stash/shopping">What to buy, to print or copy</a> ·{' '}
+          <a href="/year">A year’s paper, drawn</a>
+        </p>
       </section>
     </>
   );

@@ -5,6 +5,7 @@ import type { Offcut } from '#core/stash/stash.ts';
 import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { shelfForm } from '#shared/schemas/offcut.ts';
 import { listLow } from '#stores/low.ts';
+import { listMissing } from '#stores/missing.ts';
 import { findByCode } from '#stores/offcuts.ts';
 import { listPads } from '#stores/pads.ts';
 import { listReadyMade } from '#stores/ready-made.ts';
@@ -13,6 +14,7 @@ import type { Entry } from '#views/common/field.tsx';
 import { ShelfList } from '#views/stash/list.tsx';
 import { Low } from '#views/stash/low.tsx';
 import { Found, FoundNotes, type FoundProps, NOWHERE } from '#views/stash/search.tsx';
+import { ShoppingList } from '#views/stash/shopping.tsx';
 import { Stash } from '#views/stash/stash.tsx';
 import { shelfOf } from '../gather/shelf.ts';
 import { usesOfLow } from '../gather/use.ts';
@@ -47,6 +49,21 @@ stash.get('/low', async (c) => {
   return reply(c, { title: 'Running low', section: 'stash', body });
 });
 
+stash.get('/shopping', async (c) => {
+  const db = c.get('db');
+  const at = nowIn(c);
+  const { low, pads, designs } = await listLow(db, { limit: LONGEST_SHOPPING });
+  const body = jsx(ShoppingList, {
+    low,
+    uses: await usesOfLow(db, low, at),
+    missing: await listMissing(db, LONGEST_SHOPPING),
+    more: pads + designs > low.length,
+    at,
+    units: c.get('units'),
+  });
+  return reply(c, { title: 'To buy', section: 'stash', body });
+});
+
 stash.get('/list', async (c) => {
   const db = c.get('db');
   const [offcuts, pads] = [await browseShelf(db, { limit: LONGEST_LIST + 1 }), await listPads(db)];
@@ -60,6 +77,9 @@ stash.get('/list', async (c) => {
   });
   return reply(c, { title: 'Shelf list', section: 'stash', body });
 });
+
+/** Nobody carries home more in one go. */
+const LONGEST_SHOPPING = 40;
 
 const PAGE = 30;
 const MOST_PAGES = 20;

@@ -10,6 +10,7 @@ import { makingDrawing } from '#core/drawing/making.ts';
 import { type DrawnPart, partDrawing, partScale } from '#core/drawing/part.ts';
 import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.ts';
 import { type Wrapped, wrapPathDrawing } from '#core/drawing/wrap-path.ts';
+import { yearDrawing } from '#core/drawing/year.ts';
 import type { Step } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
@@ -243,3 +244,22 @@ export const wrapPathFrontLeaf = (): string => path({ fold: 'left', path: 'front
 export const wrapPathInsideBack = (): string => path({ fold: 'left', path: 'inside back', run: 'up' });
 export const wrapPathGate = (): string => path({ fold: 'sides', path: 'whole card', run: 'across' });
 export const wrapPathEnvelope = (): string => path({ fold: 'none', path: 'whole card', run: 'up' });
+
+const month = (name: string, bought: number, used: number, fromOffcuts = 0, spoiled = 0) => ({
+  ...{ name, bought, used, fromOffcuts, spoiled },
+});
+
+export const yearOfPaper = (): string =>
+  draw(
+    'year',
+    yearDrawing({
+      title: 'Paper, month by month',
+      words: 'Twelve months, bought beside used.',
+      unit: 'sq ft',
+      bars: [
+        ...[month('J', 36, 4.2, 1.5), month('F', 0, 7, 7), month('M', 0, 3, 0, 0.8), month('A', 0, 0)],
+        ...[month('M', 12, 9.5, 2, 1.1), month('J', 0, 6.2, 1), month('J', 0, 0), month('A', 0, 2.4, 2)],
+        ...[month('S', 24, 18, 6.5, 2), month('O', 0, 11, 3), month('N', 6, 14.5, 1, 0.5), month('D', 0, 21)],
+      ],
+    }),
+  );

@@ -38,6 +38,8 @@ const PAGES: Record<string, readonly string[]> = {
   '/filling': ['/filling?offcut=1', '/filling?design=1', '/filling?design=1&card-1=on'],
   '/stash': ['/stash', '/stash?gone=1', '/stash?code=7', '/stash?width=4&height=3'],
   '/stash/low': ['/stash/low'],
+  '/stash/shopping': ['/stash/shopping'],
+  '/year': ['/year', '/year?of=2025'],
   '/stash/list': ['/stash/list'],
   '/pads/new': ['/pads/new'],
   '/pads/:id': ['/pads/1'],
