@@ -13,6 +13,7 @@ import { type EnvelopeAsked, envelopeForm } from '#shared/schemas/envelope.ts';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import { readSoFar } from '#stores/journal.ts';
 import { findMadeBefore } from '#stores/made-before.ts';
+import { readProject } from '#stores/projects.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { NoAnswer } from '#views/envelopes/answer.tsx';
 import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
@@ -37,13 +38,12 @@ envelopes.get('/', (c) => showEnvelopes(c, { typed: readQuery(c), problems: [] }
 /** The page for what was typed; `problems` come from an action that was refused with the same fields. */
 export async function showEnvelopes(c: Request, refused: Entry): Promise<Response> {
   const units = c.get('units');
-  const soFar = await projectAsked(c, refused.typed);
-  if (soFar === null) return notFound(c);
-  const project = soFar?.project;
+  const project = await projectAsked(c, refused.typed);
+  if (project === null) return notFound(c);
   const asked = cardAsked(refused.typed, units);
   const { typed } = asked;
-  if (soFar?.project.card && asked.card === '' && refused.typed.card === undefined)
-    return goTo(c, asking(carriedFrom(soFar, units)));
+  if (project?.card && asked.card === '' && refused.typed.card === undefined)
+    return goTo(c, asking(carriedFrom((await readSoFar(c.get('db'), project.id))!, units)));
   const answered = asked.card === '' || asked.problems.length > 0 ? asked : await answerTo(c, typed);
   const entry = entryFor(asked, [...refused.problems, ...answered.problems], units);
   const waiting = wantsFragment(c) ? stillTyping(entry, units) : undefined;
@@ -87,10 +87,10 @@ const without = (typed: Typed, names: Typed): Typed =>
   Object.fromEntries(Object.entries(typed).filter(([name]) => !(name in names)));
 
 /** Undefined when none is asked for, null when there is no such project. */
-async function projectAsked(c: Request, { project }: Typed): Promise<ProjectSoFar | undefined | null> {
+async function projectAsked(c: Request, { project }: Typed): Promise<Project | undefined | null> {
   if (!project) return undefined;
   const id = readId(project);
-  return (id !== undefined && (await readSoFar(c.get('db'), id))) || null;
+  return (id !== undefined && (await readProject(c.get('db'), id))) || null;
 }
 
 /** With what worked before anything else. */
@@ -115,7 +115,7 @@ async function show(
   const body = typeof answer === 'string' ? jsx(NoAnswer, { message: answer }) : answer;
   const page = jsx(EnvelopesPage, {
     units,
-    cards: await listCardSizes(c.get('db')),
+    cards: wantsFragment(c) ? [] : await listCardSizes(c.get('db')),
     entry,
     fit: WANTED_FITS.find((one) => one === entry.typed.fit) ?? fit,
     bulk: typedLength(bulk, units),
