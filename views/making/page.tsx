@@ -38,10 +38,10 @@ export const MakingStep: FC<MakingView & { at: number; lessons: LessonsShown | u
           </p>
           <h1 class="instruction">{what}</h1>
           <p class="how">{how}</p>
-          {lessons ? <LessonsHere {...lessons} /> : null}
         </div>
         {step.kind === 'trim' ? <OpenBack recipe={recipe} units={units} /> : null}
         {step.caution ? <p class="caution">{SAY_CAUTION[step.caution]}</p> : null}
+        {lessons ? <LessonsHere {...lessons} /> : null}
         <div class="making-picture">
           <Picture drawing={sheetAt(view, step)} id="making-sheet" grows />
         </div>
