@@ -134,13 +134,17 @@ export function recordSpoiled(
 
 /**
  * What was written down of it was a mistake: nothing is learned from it any more. A spoiled one is a blank again, a made one
- * stays made, and one that was only ever written down leaves its project. Undefined where nothing was written down.
+ * stays made, and one that was only ever written down leaves its project. Its lesson stays as long as another envelope tells
+ * it. Undefined where nothing was written down.
  */
 export function withdrawOutcome(db: Database, id: number, at: string): Promise<'withdrawn' | undefined> {
   return transact(db, async (db) => {
     const envelope = await readEnvelope(db, id);
     if (!envelope?.outcome) return undefined;
     const { project } = envelope;
+    const silent = { wrong: '', saved_by: '' };
+    await db.updateTable('outcomes').set(silent).where('envelope_id', '=', id).execute();
+    await retellLessons(db, project, at);
     await db.deleteFrom('outcomes').where('envelope_id', '=', id).execute();
     await db
       .updateTable('envelopes')

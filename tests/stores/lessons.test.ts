@@ -5,7 +5,7 @@ import type { Lesson, Place } from '#core/project/lessons.ts';
 import { migrations } from '#migrations/all.ts';
 import { checkData } from '#stores/checks.ts';
 import { type Database, migrate, openDatabase } from '#stores/database.ts';
-import { addTrial, recordOutcome } from '#stores/envelopes.ts';
+import { addTrial, recordOutcome, withdrawOutcome } from '#stores/envelopes.ts';
 import {
   hideLesson,
   lessonsOf,
@@ -94,6 +94,17 @@ describe('what is told', () => {
     await placeLesson(db, id, null);
     expect(await lessonsOf(db, project)).toMatchObject([{ id, step: 'glue', chosen: false }]);
     await recordOutcome(db, envelopes[0]!, { felt: 'easy' }, later(5));
+    expect(await lessonsOf(db, project)).toEqual([]);
+  });
+
+  test('of two alike stays, marks and all, until both are withdrawn', async () => {
+    for (const id of envelopes.slice(0, 2)) await recordOutcome(db, id, GLUED, later(2));
+    const id = (await lessonsOf(db, project))[0]!.id;
+    await showAlways(db, id, true);
+    await withdrawOutcome(db, envelopes[0]!, later(3));
+    expect(await lessonsOf(db, project)).toMatchObject([{ id, envelope: 2, always: true }]);
+    expect(await checkData(db)).toEqual([]);
+    await withdrawOutcome(db, envelopes[1]!, later(4));
     expect(await lessonsOf(db, project)).toEqual([]);
   });
 
