@@ -36,7 +36,7 @@ export const InPlaceField: FC<Props & { entry: Entry }> = ({ kind, id, text, ent
         value={text}
         autofocus
       />
-      <p class="field press">
+      <p class="row save">
         <button type="submit" class="small">
           Save
         </button>{' '}
