@@ -24,7 +24,7 @@ const SIDES = ['turned', 'kept'] as const;
 
 /**
  * Every field may be left empty, but a pocket has both its sides and a finish all its measures. `sides` is the answer to a
- * question that was asked about the pocket typed as `asked`.
+ * question that was asked about the pocket typed as `asked`; with `finish`, nothing more is to come of the project.
  */
 export const outcomeForm = (units: Units) =>
   z
@@ -43,6 +43,7 @@ export const outcomeForm = (units: Units) =>
       wrong: noteField(600),
       savedBy: noteField(600),
       step: lessonStepField,
+      finish: tickField,
     })
     .transform(({ cShape, cDepth, cMore, dShape, dDepth, dMore, ...asked }, context) => ({
       ...asked,

@@ -4,6 +4,7 @@ import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
 import { startMoves } from '#core/project/in-use.ts';
 import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
 import type { Lesson } from '#core/project/lessons.ts';
+import type { WorkingMeasures } from '#core/project/working-measures.ts';
 import { type Length, printExact, typedLength, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
 import { printPocket } from '#shared/pocket.ts';
@@ -25,6 +26,8 @@ interface Props {
   readonly entry: Entry;
   /** The pocket turned round, where it fits better so and she is asked. */
   readonly turned?: Size | undefined;
+  /** What the project is known by, where it is called finished with this; what was really made is asked from there. */
+  readonly finish: WorkingMeasures | undefined;
   /** What was told of it before. */
   readonly lesson: Lesson | undefined;
   readonly token: string;
@@ -39,8 +42,11 @@ const FINISH_FIELDS = FLAPS_ASKED.flatMap((letter) =>
 );
 
 export const OutcomeForm: FC<Props> = (props) => {
-  const { project, recipe, envelope, rest, units, entry, token } = props;
-  const noted = notedIn(envelope.outcome, recipe, units);
+  const { project, recipe, envelope, rest, units, entry, finish, token } = props;
+  const noted = {
+    ...notedIn(envelope.outcome, recipe, units),
+    ...(finish && asKnown(envelope, recipe, finish, units)),
+  };
   const field = { entry, units };
   return (
     <article>
@@ -50,6 +56,7 @@ export const OutcomeForm: FC<Props> = (props) => {
       <h1>How did envelope {envelope.number} come out?</h1>
       <form method="post" action={`/projects/${project.id}/outcomes`}>
         <Once token={token} />
+        {finish ? <input type="hidden" name="finish" value="on" /> : null}
         <input type="hidden" name="envelope" value={`${envelope.number}`} />
         <FormProblems entry={entry} fields={[...FIELDS, ...FINISH_FIELDS]} />
         <Felt chosen={entry.typed.felt ?? envelope.outcome?.felt ?? ''} />
@@ -83,9 +90,10 @@ export const OutcomeForm: FC<Props> = (props) => {
           </p>
         ) : null}
         <button type="submit" class="last">
-          Write it down
+          {finish ? 'Write it down, and call it finished' : 'Write it down'}
         </button>
       </form>
+      {finish ? <FinishSilently project={project} /> : null}
       {envelope.outcome ? <Withdraw {...props} /> : null}
     </article>
   );
@@ -94,6 +102,14 @@ export const OutcomeForm: FC<Props> = (props) => {
 /** What was written down together is corrected together, unless she says otherwise. */
 const restTicked = ({ envelope, entry: { typed } }: Props): boolean =>
   typed.rest === 'on' || (envelope.outcome !== null && typed.envelope === undefined);
+
+const FinishSilently: FC<{ project: Project }> = ({ project }) => (
+  <form method="post" action={`/projects/${project.id}/finish`}>
+    <button type="submit" class="plain">
+      Finish without saying more
+    </button>
+  </form>
+);
 
 const Withdraw: FC<Props> = ({ project, envelope, rest }) => (
   <details class="no-print">
@@ -243,6 +259,17 @@ const FinishFields: FC<
 function moreOf(finish: NonNullable<Outcome['finishes']>[FlapLetter], units: Units): string {
   if (finish?.shape === 'tapered') return typedLength(finish.taper, units);
   return finish?.shape === 'rounded' ? typedLength(finish.radius, units) : '';
+}
+
+/** Square and start as they stand, filled in to be looked at; what is noted of this envelope itself comes first. */
+function asKnown(envelope: Envelope, own: Recipe, { recipe }: WorkingMeasures, units: Units) {
+  const { asMade } = envelope.outcome ?? {};
+  const known = envelope.outcome ? own : recipe;
+  return {
+    square: typedLength(asMade?.square ?? known.blank.width, units),
+    start: typedLength(asMade?.start ?? known.starts[0], units),
+    differs: true,
+  };
 }
 
 /** What the record says already, as it would be typed; measures that are the recipe's stay empty. */

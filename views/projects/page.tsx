@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import type { Project } from '#core/project/journal.ts';
+import { lastMade } from '#core/project/next.ts';
 import { InPlace } from '#views/common/in-place.tsx';
 import { AwayNote, PutAway } from '../common/away.tsx';
 import { sayOvertaken } from '../common/overtaken.ts';
@@ -62,7 +63,12 @@ export const ProjectPage: FC<Props> = ({ view, around, forms }) => {
       ) : null}
       <OwnLessons lessons={forms.lessons} />
       <Behind view={view} token={forms.token} />
-      <WordsForm project={project} {...forms} withLesson={view.next.kind !== 'lesson'} />
+      <WordsForm
+        project={project}
+        {...forms}
+        withLesson={view.next.kind !== 'lesson'}
+        lastMade={lastMade(view.full.envelopes)}
+      />
       <PutAway standing={forms.standing} />
     </article>
   );

@@ -1,6 +1,6 @@
 /** The form for a project's words: title, how many, notes, lesson, series. */
 import type { FC } from 'hono/jsx';
-import type { Project, Series } from '#core/project/journal.ts';
+import type { Envelope, Project, Series } from '#core/project/journal.ts';
 import type { Tag } from '#shared/tags.ts';
 import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 import { TagField } from '../tags/field.tsx';
@@ -15,9 +15,11 @@ interface Props {
   readonly entry: Entry;
   /** Absent where the lesson is asked for elsewhere on the page. */
   readonly withLesson: boolean;
+  /** Asked about before it is called finished. */
+  readonly lastMade: Envelope | undefined;
 }
 
-export const WordsForm: FC<Props> = ({ project, series, tags, usedTags, entry, withLesson }) => (
+export const WordsForm: FC<Props> = ({ project, series, tags, usedTags, entry, withLesson, lastMade }) => (
   <details id="words" class="no-print" open={entry.problems.length > 0}>
     <summary>Change title, notes, lesson, series, tags</summary>
     <form method="post" action={`/projects/${project.id}`}>
@@ -57,11 +59,28 @@ export const WordsForm: FC<Props> = ({ project, series, tags, usedTags, entry, w
         <button type="submit">Save</button>
       </div>
     </form>
-    <form method="post" action={`/projects/${project.id}/finish`}>
-      {project.finishedAt ? <input type="hidden" name="_method" value="DELETE" /> : null}
-      <button type="submit" class="plain small">
-        {project.finishedAt ? 'Go on with it after all' : 'Nothing more is to come: call it finished'}
-      </button>
-    </form>
+    {project.finishedAt || !project.recipe || !lastMade ? (
+      <FinishForm project={project} />
+    ) : (
+      <p>
+        <a
+          class="button plain small"
+          href={`/projects/${project.id}/outcomes/new?envelope=${lastMade.number}&finish=on`}
+        >
+          {FINISHED}
+        </a>
+      </p>
+    )}
   </details>
+);
+
+const FINISHED = 'Nothing more is to come: call it finished';
+
+const FinishForm: FC<{ project: Project }> = ({ project }) => (
+  <form method="post" action={`/projects/${project.id}/finish`}>
+    {project.finishedAt ? <input type="hidden" name="_method" value="DELETE" /> : null}
+    <button type="submit" class="plain small">
+      {project.finishedAt ? 'Go on with it after all' : FINISHED}
+    </button>
+  </form>
 );

@@ -25,6 +25,12 @@ export function nextThing(full: ProjectInFull): Next {
 export const hasTried = (envelopes: readonly Envelope[]): boolean =>
   envelopes.some((one) => one.state === 'made');
 
+/** Of which nothing is noted yet, if there is one: about this it is asked how it came out before all is called finished. */
+export const lastMade = (envelopes: readonly Envelope[]): Envelope | undefined => {
+  const made = envelopes.filter((one) => one.state === 'made');
+  return made.findLast((one) => !one.outcome) ?? made.at(-1);
+};
+
 /** The envelopes that count towards the batch: all but a trial from scrap, which has no paper of the project. */
 export const ofTheBatch = (envelopes: readonly Envelope[]): readonly Envelope[] =>
   envelopes.filter((one) => one.cut !== null || !one.trial);

@@ -18,6 +18,7 @@ import { transact } from '#stores/database.ts';
 import { recordOutcome, withdrawOutcome } from '#stores/envelopes.ts';
 import { lessonsOf, placeTelling } from '#stores/lessons.ts';
 import { readNotcher } from '#stores/notchers.ts';
+import { finishProject } from '#stores/projects.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { OutcomeForm, pocketAsked } from '#views/outcomes/form.tsx';
 import { OutcomeRecord } from '#views/outcomes/record.tsx';
@@ -32,7 +33,10 @@ import { goTo, reply } from '../http/reply.ts';
 
 export const outcomes = new Hono<Env>();
 
-outcomes.get('/:id/outcomes/new', (c) => showForm(c, readQuery(c).envelope, BLANK_ENTRY));
+outcomes.get('/:id/outcomes/new', (c) => {
+  const { envelope, finish } = readQuery(c);
+  return showForm(c, envelope, BLANK_ENTRY, { finish: finish === 'on' });
+});
 
 outcomes.post('/:id/outcomes', async (c) => {
   const view = await viewIn(c);
@@ -41,9 +45,10 @@ outcomes.post('/:id/outcomes', async (c) => {
   const recipe = envelope && recipeOf(view.full.project, envelope);
   if (!recipe) return notFound(c);
   const asked = readOutcome(recipe, typed, c.get('units'));
-  if (!asked.ok) return showForm(c, typed.envelope, entryOf(typed, asked.problems));
-  const { outcome, rest, step, turned } = asked.value;
-  if (turned) return showForm(c, typed.envelope, entryOf(typed, []), turned);
+  const shown = { finish: typed.finish === 'on' };
+  if (!asked.ok) return showForm(c, typed.envelope, entryOf(typed, asked.problems), shown);
+  const { outcome, rest, step, finish, turned } = asked.value;
+  if (turned) return showForm(c, typed.envelope, entryOf(typed, []), { ...shown, turned });
   const home = `/projects/${view.full.project.id}`;
   return once(c, typed, async (db) => {
     const at = envelope.outcome?.at ?? nowIn(c);
@@ -51,6 +56,7 @@ outcomes.post('/:id/outcomes', async (c) => {
       await recordOutcome(db, one.id, outcome, at);
     }
     if (typed.step !== undefined) await placeTelling(db, view.full.project.id, outcome, step);
+    if (finish) await finishProject(db, view.full.project.id, nowIn(c));
     return { location: outcome.pocket ? `${home}/outcomes/${envelope.number}` : home };
   });
 });
@@ -107,8 +113,13 @@ const likeIt = ({ full }: ProjectView, envelope: Envelope): Envelope[] =>
     .find((group) => group.includes(envelope))!
     .filter((one) => one !== envelope);
 
-/** With the pocket `turned`, she is asked whether its sides were swapped. */
-async function showForm(c: Request, number: string | undefined, entry: Entry, turned?: Size) {
+/** With the pocket `turned`, she is asked whether its sides were swapped; with `finish`, it is the last that is asked. */
+async function showForm(
+  c: Request,
+  number: string | undefined,
+  entry: Entry,
+  { finish, turned }: { finish: boolean; turned?: Size },
+) {
   const view = await viewIn(c);
   const envelope = view && foldedIn(view, number);
   const recipe = envelope && recipeOf(view.full.project, envelope);
@@ -123,6 +134,7 @@ async function showForm(c: Request, number: string | undefined, entry: Entry, tu
     units,
     entry,
     turned,
+    finish: finish ? view.working : undefined,
     lesson: (await lessonsOf(c.get('db'), full.project.id)).find(({ words }) =>
       [envelope.outcome?.wrong, envelope.outcome?.savedBy].includes(words),
     ),
@@ -137,13 +149,14 @@ interface Read {
   readonly rest: boolean;
   /** Where its lesson comes up, as far as she says. */
   readonly step: LessonStep | null;
+  readonly finish: boolean;
   readonly turned: Size | undefined;
 }
 
 function readOutcome(recipe: Recipe, typed: Typed, units: Units): Checked<Read> {
   const read = check(outcomeForm(units), typed);
   if (!read.ok) return read;
-  const { felt, twin, finishes, wrong, savedBy, rest, step, square, start } = read.value;
+  const { felt, twin, finishes, wrong, savedBy, rest, step, finish, square, start } = read.value;
   const finished = checkFinishes(recipe, finishes, units);
   const problems = [
     ...(finished.ok ? [] : finished.problems),
@@ -162,7 +175,7 @@ function readOutcome(recipe: Recipe, typed: Typed, units: Units): Checked<Read> 
     wrong,
     savedBy,
   };
-  return { ok: true, value: { outcome, rest, step, turned } };
+  return { ok: true, value: { outcome, rest, step, finish, turned } };
 }
 
 /** The pocket to be noted; `turned` where it first has to be asked. An answer holds for the pocket it was given to. */

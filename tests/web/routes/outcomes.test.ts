@@ -4,7 +4,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { inches, length, millimetres, typedLength } from '#shared/length.ts';
 import { listEnvelopes, makeEnvelope } from '#stores/envelopes.ts';
 import { chosenNotcher, editNotcher } from '#stores/notchers.ts';
-import { createProject } from '#stores/projects.ts';
+import { createProject, readProject } from '#stores/projects.ts';
 import { spoilBlank } from '#stores/spoil.ts';
 import { type App, type Fields, openApp } from '#tests/support/app.ts';
 import { type Cast, fillShelf, later, RECIPE } from '#tests/support/cast.ts';
@@ -173,6 +173,39 @@ describe('writing it down', () => {
     ]);
     expect(twice.status).toBe(422);
     expect(await rowCounts(app.db)).toEqual(before);
+  });
+});
+
+describe('called finished', () => {
+  const finishing = `outcomes/new?envelope=3&amp;finish=on`;
+
+  test('a project asks first what was really made, with the measures that worked', async () => {
+    await write({ envelope: '2', felt: 'easy', start: '2 15/16' });
+    expect(await page(home)).toContain(`href="${home}/${finishing}"`);
+    const shown = await page(`${home}/${finishing.replace('&amp;', '&')}`);
+    expect(shown).toContain(`name="square" class="length" value="${typedLength(SQUARE, UNITS)}"`);
+    expect(shown).toContain('name="start" class="length" value="2 15/16"');
+    expect(shown).toContain('<details open');
+    expect(shown).toMatch(/action="[^"]+\/finish"><button[^>]*>Finish without saying more/);
+
+    const answer = await write({ envelope: '3', felt: 'snug', start: '2 7/8', square: '', finish: 'on' });
+    expect(answer.headers.get('Location')).toBe(home);
+    expect(await outcomeOf(3)).toMatchObject({ felt: 'snug', asMade: { start: inches(2.875) } });
+    expect((await readProject(app.db, project))!.finishedAt).not.toBeNull();
+  });
+
+  test('a form that is refused stays the last that is asked, and finishes nothing', async () => {
+    const answer = await write({ envelope: '3', start: 'wide', finish: 'on' });
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('name="finish" value="on"');
+    expect((await readProject(app.db, project))!.finishedAt).toBeNull();
+    await write({ envelope: '3', felt: 'easy' });
+    expect((await readProject(app.db, project))!.finishedAt).toBeNull();
+  });
+
+  test('without an envelope made, a project is finished at once', async () => {
+    const idea = await createProject(app.db, { title: 'Some day' }, later(4));
+    expect(await page(`/projects/${idea.id}`)).toContain(`action="/projects/${idea.id}/finish"`);
   });
 });
 
