@@ -37,7 +37,7 @@ export const AwayNote: FC<{ standing: Standing | undefined }> = ({ standing }) =
 /** At the end of its page: what would become of it, and the button. Nothing while it is away. */
 export const PutAway: FC<{ standing: Standing | undefined }> = ({ standing }) =>
   standing && !standing.at ? (
-    <details class="no-print put-away">
+    <details class="no-print">
       <summary>{isDeletable(standing) ? `Delete this ${THING[standing.kind]}` : 'Put it away'}</summary>
       <p>
         {isDeletable(standing)

@@ -16,5 +16,5 @@ export const LeftOut: FC<{ leftOut: LeftOutHere }> = ({ leftOut: { sheets, offcu
     return `sheets of ${listed(named)} (${why})`;
   });
   const all = [...whys, ...(offcuts > 0 ? [`${howMany(offcuts, 'offcut')} (too small)`] : [])];
-  return all.length === 0 ? null : <p class="quiet left-out">Left out: {all.join('; ')}.</p>;
+  return all.length === 0 ? null : <p class="quiet">Left out: {all.join('; ')}.</p>;
 };

@@ -38,7 +38,7 @@ export const PieceChoice: FC<Answered & { choice: Choice; scale: number }> = ({
     <li>
       <Picture drawing={pieceDrawing(drawn(choice), answered.units, scale)} id={`piece-${key}`} />
       <div>
-        <p class="what">
+        <p>
           <strong>{piece.design.name}</strong>, {piece.offcut ? 'offcut' : 'a new sheet'}{' '}
           {piece.offcut && <span class="code">{piece.offcut.code}</span>}
         </p>

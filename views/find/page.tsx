@@ -11,7 +11,7 @@ import type { FindView } from './view.ts';
 import { KIND_NAMES } from './words.ts';
 
 export const FindPage: FC<FindView> = (view) => (
-  <div class="find-page">
+  <div>
     <h1>{view.query.q.trim() === '' ? 'Find' : `“${view.query.q.trim()}”`}</h1>
     <Filters {...view} />
     {view.query.q.trim() === '' ? <Help /> : null}
@@ -80,7 +80,7 @@ const Filter: FC<FilterProps> = ({ name, label, value, none, choices }) => (
 );
 
 const Help: FC = () => (
-  <ul class="find-help">
+  <ul>
     <li>
       Words in any order, or only how they begin: <q>fern tray</q>. Accents don’t matter.
     </li>

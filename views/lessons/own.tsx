@@ -7,7 +7,7 @@ import { SAY_STEP } from './words.ts';
 
 export const OwnLessons: FC<{ lessons: readonly OwnLesson[] }> = ({ lessons }) =>
   lessons.length === 0 ? null : (
-    <section class="own-lessons no-print">
+    <section class="no-print">
       <h2>Where its lessons come up</h2>
       <ul class="list">
         {lessons.map((lesson) => (

@@ -37,7 +37,7 @@ function saySide({ pad, side, measure, spare }: SideToCheck, units: Units): stri
 export const Strips: FC<Pick<PlanView, 'plan' | 'designs' | 'units'>> = ({ plan, designs, units }) => {
   const strips = stripsFirst(plan, designs);
   return strips.length === 0 ? null : (
-    <div class="strips-first">
+    <div>
       <h2>First, cut off what can’t be used</h2>
       <ul>
         {strips.map((one) => (

@@ -18,7 +18,7 @@ export const PaperLooked: FC<PlanView> = (view) => {
   );
   const long = looked.length > MOST_NAMED || left.some(([, papers]) => papers.length > MOST_NAMED);
   return (
-    <div class="quiet paper">
+    <div class="quiet">
       <p>
         {looked.length === 0 ? 'No paper was looked at. ' : `Looked at ${few(looked)}. `}
         {left.length === 0 ? null : `Left out: ${left.map((one) => sayReason(one, few)).join('; ')}.`}

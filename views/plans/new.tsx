@@ -141,7 +141,7 @@ const SUGGESTED: Record<Suggestion, string> = {
 };
 
 const Matching: FC<{ entry: Entry }> = ({ entry }) => (
-  <fieldset class="matching">
+  <fieldset>
     <legend>Designs</legend>
     <div class="choices">
       {MATCHES.map(([value, words]) => (

@@ -25,7 +25,7 @@ export const SheetPage: FC<PlanView & { places: readonly string[] }> = ({ places
       <Take {...view} />
       <Checks {...view} />
       <div class="sheet-body">
-        <section class="sheet-pieces">
+        <section>
           <Pieces {...view} width={250} height={240} settings />
         </section>
         <Result {...view} />

@@ -75,7 +75,7 @@ export const FittingOnes: FC<Fitting> = ({ readyMade: { fitting, leftOut }, quer
 
 const LeftOut: FC<{ leftOut: readonly UnsuitedReadyMade[] }> = ({ leftOut }) =>
   leftOut.length === 0 ? null : (
-    <p class="quiet left-out">
+    <p class="quiet">
       Bought envelopes left out:{' '}
       {leftOut.map(({ readyMade, why }) => `${readyMade.name} (${SAY_WHY[why]})`).join('; ')}.
     </p>

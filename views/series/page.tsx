@@ -21,7 +21,7 @@ interface Props {
 }
 
 export const SeriesPage: FC<Props> = ({ series, standing, projects, pages, entry, units }) => (
-  <article class="series">
+  <article>
     <p class="no-print">
       <a href="/series">Series</a>
     </p>

@@ -60,7 +60,7 @@ export const Low: FC<Props> = (props) => (
           <strong>{howManyLow(props)}</strong>
           {props.low.length === 1 ? '.' : ', what needs it most first.'}
         </p>
-        <ol class="list pads">
+        <ol class="list">
           {props.low.map((one, index) => (
             <LowOne one={one} use={props.uses[index]!} units={props.units} />
           ))}

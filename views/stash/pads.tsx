@@ -8,7 +8,7 @@ import { SwatchChip } from '#views/diagrams/swatch.tsx';
 import { padFacts } from './words.ts';
 
 export const PadRows: FC<{ pads: readonly PadWithDesigns[]; units: Units }> = ({ pads, units }) => (
-  <ul class="list pads">
+  <ul class="list">
     {pads.map((one) => (
       <PadRow {...one} units={units} />
     ))}

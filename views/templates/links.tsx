@@ -12,7 +12,7 @@ export const TemplateLinks: FC<Linked> = ({ at, query = {} }) => {
   const pairs = new URLSearchParams(Object.entries(query).filter(([, value]) => value !== ''));
   const asked = pairs.size > 0 ? `?${pairs}` : '';
   return (
-    <p class="templates no-print">
+    <p class="no-print">
       True-size template:{' '}
       {Object.entries(PAPERS).map(([paper, { name }]) => (
         <>

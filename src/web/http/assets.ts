@@ -19,7 +19,14 @@ interface Asset {
 
 const require = createRequire(import.meta.url);
 const OWN = new URL('../../../views/assets/', import.meta.url);
-const SHEETS = ['creasebook', 'diagrams', 'journal', 'stash', 'plans', 'sets', 'filling', 'find'];
+
+/** Sheets by layer: whatever a selector weighs, a later layer wins over an earlier one. */
+const LAYERS: Readonly<Record<string, readonly string[]>> = {
+  tokens: ['tokens'],
+  base: ['base'],
+  parts: ['parts', 'diagrams'],
+  pages: ['envelopes', 'journal', 'stash', 'plans', 'sets', 'filling', 'find'],
+};
 
 const own = (name: string): Buffer => readFileSync(new URL(name, OWN));
 
@@ -38,10 +45,17 @@ const fontHref = (name: string): string => FONTS.find(({ href }) => href.endsWit
 const STYLE = asset(
   'creasebook.css',
   'text/css; charset=utf-8',
-  SHEETS.map((name) => own(`${name}.css`).toString())
-    .join('\n')
-    .replace(/url\("fonts\/([^"]+)"\)/g, (_, name: string) => `url("${fontHref(name)}")`),
+  styled().replace(/url\("fonts\/([^"]+)"\)/g, (_, name: string) => `url("${fontHref(name)}")`),
 );
+
+function styled(): string {
+  const layers = Object.entries(LAYERS).map(([layer, sheets]) => {
+    const rules = sheets.map((name) => own(`${name}.css`).toString());
+    return `@layer ${layer} {\n${rules.join('\n')}}\n`;
+  });
+  return [`@layer ${Object.keys(LAYERS).join(', ')};\n`, ...layers].join('');
+}
+
 const HTMX = asset(
   'htmx.js',
   'text/javascript; charset=utf-8',
