@@ -35,7 +35,7 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, s
     <head>
       <meta charset="utf-8" />
       <meta name="viewport" content="width=device-width, initial-scale=1" />
-      <meta name="color-scheme" content="light" />
+      <meta name="color-scheme" content="light dark" />
       <meta name="htmx-config" content={HTMX} />
       <title>{title === 'Creasebook' ? title : `${title} · Creasebook`}</title>
       {assets.fonts.map((href) => (

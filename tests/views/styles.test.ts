@@ -32,7 +32,7 @@ const HOOKS = ['as-is', 'spot', 'd-print', 'stamp'];
 
 const isSpoken = (name: string): boolean =>
   new RegExp(`['"\`\\s]${name}['"\`\\s]`).test(views) ||
-  (name.startsWith('d-') && roles.includes(`'${name.slice(2)}'`));
+  (name.startsWith('d-') && (roles + views).includes(`'${name.slice(2)}'`));
 
 describe('the style sheets', () => {
   test('have no rule for a class that no view writes', () => {

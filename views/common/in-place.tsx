@@ -36,7 +36,7 @@ export const InPlaceField: FC<Props & { entry: Entry }> = ({ kind, id, text, ent
         value={text}
         autofocus
       />
-      <p class="row save">
+      <p class="row">
         <button type="submit" class="small">
           Save
         </button>{' '}

@@ -54,7 +54,7 @@ export const LABELS: Record<LabelRole, Attributes> = {
 /** What a weight changes: lit lines and areas in the accent and heavier, quiet ones pale. */
 export const LIT_LINE: Attributes = { stroke: ACCENT, 'stroke-width': 2.4 };
 export const LIT_EDGE: Attributes = { stroke: ACCENT, 'stroke-width': 2.2 };
-export const LIT_FILL = '#f3d9cf';
+export const LIT_FILL = '#f4dcd3';
 export const LIT_LABEL: Attributes = { fill: ACCENT, 'font-weight': 700 };
 export const QUIET: Attributes = { opacity: 0.5 };
 export const QUIET_LABEL: Attributes = { fill: '#6b6257' };
