@@ -68,4 +68,5 @@ const inOrder = <Row extends { paper: number }>(
 ): Omit<Row, 'paper'>[][] =>
   papers.map((_, index) => rows.filter((row) => row.paper === index).map(({ paper, ...row }) => row));
 
-const STANDS = sql`NOT EXISTS (SELECT 1 FROM movements AS undoing WHERE undoing.reverses = line.id)`;
+/** Of a taking, as `line`: it was not undone. */
+export const STANDS = sql`NOT EXISTS (SELECT 1 FROM movements AS undoing WHERE undoing.reverses = line.id)`;

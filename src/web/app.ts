@@ -47,6 +47,7 @@ import { table } from './routes/table.ts';
 import { tags } from './routes/tags.ts';
 import { templates } from './routes/templates.ts';
 import { tools } from './routes/tools.ts';
+import { waiting } from './routes/waiting.ts';
 import { years } from './routes/year.ts';
 
 export function createApp(services: Services): Hono<Env> {
@@ -75,7 +76,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/filling', filling);
   app.route('/find', finding);
   app.route('/cuts', cuts);
-  app.route('/stash', stash);
+  for (const one of [stash, waiting]) app.route('/stash', one);
   app.route('/pads', pads);
   app.route('/designs', designs);
   app.route('/offcuts', offcuts);

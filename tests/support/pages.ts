@@ -34,6 +34,7 @@ export const PAGES: Record<string, readonly string[]> = {
   '/filling': ['/filling?offcut=1', '/filling?design=1', '/filling?design=1&card-1=on'],
   '/stash': ['/stash', '/stash?gone=1', '/stash?code=7', '/stash?width=4&height=3'],
   '/stash/low': ['/stash/low'],
+  '/stash/waiting': ['/stash/waiting', '/stash/waiting?from=8&designs=12'],
   '/stash/shopping': ['/stash/shopping'],
   '/year': ['/year', '/year?of=2025'],
   '/stash/list': ['/stash/list'],

@@ -5,13 +5,13 @@ import { type DrawnPiece, pieceDrawing, pieceScale } from '#core/drawing/piece.t
 import { rectangleOf, sizeOf } from '#core/stash/measured.ts';
 import type { Piece } from '#core/stash/stash.ts';
 import type { Unsuited } from '#core/stash/suits.ts';
-import { type Length, printExact, printExactSize, typedLength, type Units } from '#shared/length.ts';
+import { type Length, printExact, printExactSize, type Units } from '#shared/length.ts';
 import type { FillingTyped } from '#shared/schemas/filling.ts';
 import { shorter } from '#shared/size.ts';
 import { capital, listed } from '#views/common/words.ts';
 import { Picture } from '../diagrams/picture.tsx';
-import { asking, measuresOf } from '../envelopes/query.ts';
 import { tally } from '../plans/words.ts';
+import { startFrom } from './start.ts';
 import { sayProof, sayThing, sayYields } from './words.ts';
 
 interface Props {
@@ -81,25 +81,14 @@ const LeftOut: FC<Pick<Props, 'leftOut'>> = ({ leftOut }) => {
 /** On to making it, where it is an envelope's blank. */
 const FromHere: FC<{ wanted: Wanted; count: number; piece: Piece; units: Units }> = (props) => {
   const { wanted, count, piece, units } = props;
-  if (!isOffer(wanted) || !wanted.recipe) return null;
-  const { width, height, bulk } = wanted.card;
-  const card = {
-    width: typedLength(width, units),
-    height: typedLength(height, units),
-    bulk: typedLength(bulk, units),
-    copies: `${Math.min(count, MOST_COPIES)}`,
-    design: `${piece.design.id}`,
-  };
-  return (
+  const start = isOffer(wanted) ? startFrom(wanted, count, piece, units) : undefined;
+  return start === undefined ? null : (
     <>
       {' '}
-      <a href={asking(card, measuresOf(wanted.recipe, units))}>Start from it</a>
+      <a href={start}>Start from it</a>
     </>
   );
 };
-
-/** As many as the page of envelopes asks for at once. */
-const MOST_COPIES = 500;
 
 const SIGNS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'];
 

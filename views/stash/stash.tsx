@@ -64,7 +64,7 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
         </p>
         <p>
           <a href="/stash/shopping">What to buy, to print or copy</a> ·{' '}
-          <a href="/year">A year’s paper, drawn</a>
+          <a href="/year">A year’s paper, drawn</a> · <a href="/stash/waiting">What waits to be used</a>
         </p>
       </section>
     </>

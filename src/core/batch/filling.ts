@@ -49,11 +49,21 @@ interface Setting {
   readonly fit: WantedFit;
 }
 
+/** A card of hers with the envelopes of one blank that sit as wanted, best first: worked out once for many pieces. */
+export interface OwnSize {
+  readonly card: CardSize;
+  readonly envelopes: readonly Offer[];
+}
+
+export const ownSizes = (cards: readonly CardSize[], setting: Setting): OwnSize[] =>
+  cards.map((card) => ({ card, envelopes: envelopesFor(card, setting) }));
+
 /** What of her own comes out of the piece at all: for each card the best envelope that does, and the card laid flat. */
-export function offersFrom(piece: Piece, cards: readonly CardSize[], setting: Setting): Offers {
-  const envelopes = cards.flatMap((card) => envelopeFrom(piece, card, setting) ?? []);
-  const flat = cards.map(asFlat).filter((offer) => comesOut(offer, piece));
+export function offersFrom(piece: Piece, sizes: readonly OwnSize[]): Offers {
+  const envelopes = sizes.flatMap(({ envelopes }) => envelopes.find((one) => comesOut(one, piece)) ?? []);
+  const flat = sizes.map(({ card }) => asFlat(card)).filter((offer) => comesOut(offer, piece));
   const offers = [...envelopes, ...flat];
+  const cards = sizes.map(({ card }) => card);
   return { offers, tooLarge: cards.filter(({ id }) => !offers.some(({ card }) => card.id === id)) };
 }
 
@@ -100,19 +110,15 @@ const UNMAKEABLE: readonly WarningKind[] = [
   'back open',
 ];
 
-/** The best envelope of one blank that sits as wanted and comes out of the piece. */
-function envelopeFrom(piece: Piece, card: CardSize, { fit, ...setting }: Setting): Offer | undefined {
-  for (const recipe of solveEnvelope({ card, ...setting, want: { fit } })) {
-    const { mayTurn, ...blank } = blankWanted(recipe);
-    const offer: Offer = {
-      ...{ id: `envelope.${card.id}`, of: 'envelope', name: card.name, card, recipe },
-      ...{ width: blank.width, height: blank.height, upright: !mayTurn },
-    };
-    const sound = recipe.fit === fit && !recipe.warnings.some(({ kind }) => UNMAKEABLE.includes(kind));
-    if (sound && foldOf(recipe).blanks(recipe).length === 1 && comesOut(offer, piece)) return offer;
-  }
-  return undefined;
-}
+const envelopesFor = (card: CardSize, { fit, ...setting }: Setting): Offer[] =>
+  solveEnvelope({ card, ...setting, want: { fit } })
+    .filter((recipe) => recipe.fit === fit && !recipe.warnings.some(({ kind }) => UNMAKEABLE.includes(kind)))
+    .filter((recipe) => foldOf(recipe).blanks(recipe).length === 1)
+    .map((recipe) => {
+      const { mayTurn, width, height } = blankWanted(recipe);
+      const envelope = { id: `envelope.${card.id}`, of: 'envelope', name: card.name, card, recipe } as const;
+      return { ...envelope, width, height, upright: !mayTurn };
+    });
 
 const asFlat = (card: CardSize): Offer => ({
   ...{ id: `card.${card.id}`, of: 'card', name: card.name, card },

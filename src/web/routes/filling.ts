@@ -7,6 +7,7 @@ import {
   fillPart,
   type Offers,
   offersFrom,
+  ownSizes,
   type Wanted,
   whyNot,
 } from '#core/batch/filling.ts';
@@ -76,7 +77,7 @@ async function pieceAsked(c: Request, { offcut, design }: Typed): Promise<Piece 
 async function offersOf(c: Request, piece: Piece): Promise<Offers> {
   const { notcher, limits } = await settingIn(c);
   const cards = await listCardSizes(c.get('db'));
-  return offersFrom(piece, cards, { notcher, limits, fit: c.get('settings').wantedFit });
+  return offersFrom(piece, ownSizes(cards, { notcher, limits, fit: c.get('settings').wantedFit }));
 }
 
 /** Before she chooses: all the envelopes that come out of it, or else all the cards. */

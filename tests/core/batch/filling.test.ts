@@ -1,6 +1,6 @@
 /** What of a maker's own comes out of a piece, told apart by size, print and tool; and what a fill comes to. */
 import { describe, expect, test } from 'vitest';
-import { comesOut, filledWith, fillPart, offersFrom, type Wanted } from '#core/batch/filling.ts';
+import { comesOut, filledWith, fillPart, offersFrom, ownSizes, type Wanted } from '#core/batch/filling.ts';
 import { toPiece } from '#core/batch/to-order.ts';
 import { fillPiece } from '#core/cutting/one-piece/fill.ts';
 import type { CardSize } from '#core/project/journal.ts';
@@ -21,7 +21,7 @@ const tool = { notcher: RECIPE.notcher, fit: 'easy' } as const;
 describe('what of her own comes out of a piece', () => {
   test('is each card and an envelope of one blank that fits it as wanted', () => {
     const sheet = pieceOf(12, 12);
-    const { offers, tooLarge } = offersFrom(sheet, [NOTE, POSTER], tool);
+    const { offers, tooLarge } = offersFrom(sheet, ownSizes([NOTE, POSTER], tool));
     expect(offers.map(({ id }) => id)).toEqual(['envelope.1', 'card.1']);
     expect(offers[0]).toMatchObject({ recipe: RECIPE, ...RECIPE.blank });
     expect(tooLarge).toEqual([POSTER]);
@@ -34,7 +34,7 @@ describe('what of her own comes out of a piece', () => {
       [7.5, 8],
     ] as const) {
       const small = pieceOf(width, height);
-      for (const { recipe } of offersFrom(small, [NOTE], tool).offers) {
+      for (const { recipe } of offersFrom(small, ownSizes([NOTE], tool)).offers) {
         if (!recipe) continue;
         expect(recipe.fit).toBe('easy');
         expect(recipe.fold).not.toBe('two-piece');

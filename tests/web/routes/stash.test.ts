@@ -1,11 +1,12 @@
 /** The stash as a whole: the shelf searched, what runs low, the list to print. */
 import { beforeEach, describe, expect, test } from 'vitest';
+import { addCardSize } from '#stores/card-sizes.ts';
 import { addDesign } from '#stores/designs.ts';
 import { countSheets } from '#stores/movements.ts';
 import { addOffcut } from '#stores/offcuts.ts';
 import { addPad } from '#stores/pads.ts';
 import { type App, openApp } from '#tests/support/app.ts';
-import { type Cast, FERN, fillShelf, later, MEADOW, scrap } from '#tests/support/cast.ts';
+import { CARD, type Cast, FERN, fillShelf, later, MEADOW, scrap } from '#tests/support/cast.ts';
 
 let app: App;
 beforeEach(async () => {
@@ -163,4 +164,19 @@ describe('a filled stash', () => {
     expect(html).toContain('12 × 3″');
     expect(html).toContain('Fern 5, Hare 3, Hem 2');
   });
+});
+
+test('what waits says what each offcut could become, one tap away, and which designs were never cut', async () => {
+  const { corner, strips } = await fillShelf(app.db);
+  expect(await page('/stash')).toContain('href="/stash/waiting"');
+  const before = await page('/stash/waiting');
+  expect(before).toContain('Say which cards you draw');
+  await addCardSize(app.db, { name: 'Desk note', ...CARD });
+  const html = await page('/stash/waiting');
+  expect(html.indexOf(corner.code)).toBeLessThan(html.indexOf(strips.code));
+  const start = /<li><a href="([^"]+)">1 Desk note envelope<\/a>/.exec(html)![1]!.replaceAll('&amp;', '&');
+  expect(start).toContain(`design=${corner.design.id}`);
+  expect(await page(start)).toContain(corner.code);
+  expect(html).toContain('<li>2 Desk notes, flat</li>');
+  expect(html).toMatch(/Designs never cut.*Hare/s);
 });
