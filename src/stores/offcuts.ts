@@ -1,10 +1,11 @@
 /**
  * Offcuts on the shelf. Verbs: `addOffcut(db, { design, offcut, count, at })`, `listOffcuts(db, filter)`,
- * `readOffcut(db, id)`, `findByCode(db, text)`, `editOffcut(db, id, offcut)`. Counts move in movements.ts only.
+ * `glimpseOffcuts(db, ids)`, `readOffcut(db, id)`, `findByCode(db, text)`, `editOffcut(db, id, offcut)`. Counts move in movements.ts only.
  */
 import type { Selectable } from 'kysely';
 import type { Design, NewOffcut, Offcut } from '#core/stash/stash.ts';
 import { pencilCode, readPencilCode } from '#shared/ids.ts';
+import type { Size } from '#shared/size.ts';
 import { type Database, transact } from './database.ts';
 import { designsAway, listDesigns } from './designs.ts';
 import { record } from './ledger.ts';
@@ -58,6 +59,20 @@ export async function listOffcuts(
   const unknown = new Set(rows.map((row) => row.design_id).filter((id) => !designs.has(id)));
   for (const design of await listDesigns(db, { ids: [...unknown] })) designs.set(design.id, design);
   return rows.map((row) => toOffcut(row, designs));
+}
+
+/** How large these are and where they lie, as far as they are there. */
+export async function glimpseOffcuts(
+  db: Database,
+  ids: readonly number[],
+): Promise<Map<number, Size & { readonly place: string }>> {
+  if (ids.length === 0) return new Map();
+  const rows = await db
+    .selectFrom('offcuts')
+    .select(['id', 'width', 'height', 'place'])
+    .where('id', 'in', ids)
+    .execute();
+  return new Map(rows.map(({ id, ...offcut }) => [id, offcut]));
 }
 
 export async function readOffcut(db: Database, id: number): Promise<Offcut | undefined> {

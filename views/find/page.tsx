@@ -8,7 +8,7 @@ import { PAPER_KINDS } from '#shared/paper-kind.ts';
 import { LONGEST_PAPER } from '#shared/size-typed.ts';
 import { Finds } from './results.tsx';
 import type { FindView } from './view.ts';
-import { KIND_NAMES } from './words.ts';
+import { isNarrowed, KIND_NAMES } from './words.ts';
 
 export const FindPage: FC<FindView> = (view) => (
   <div>
@@ -20,25 +20,27 @@ export const FindPage: FC<FindView> = (view) => (
 );
 
 const Filters: FC<FindView> = ({ query, units }) => (
-  <fieldset class="find-filters row no-print">
-    <legend>Narrow it to</legend>
-    <Filter name="kind" label="What" value={query.kind} none="anything" choices={KINDS} />
-    <Filter name="size" label="Longer side" value={query.size} none="any" choices={sizes(units)} />
-    <Filter name="fold" label="Fold" value={query.fold} none="any" choices={themselves(FOLD_NAMES)} />
-    <Filter name="fit" label="Fit" value={query.fit} none="any" choices={themselves(FITS)} />
-    <Filter name="paper" label="Paper" value={query.paper} none="any" choices={themselves(PAPER_KINDS)} />
-    <label>
-      Tag
-      <input name="tag" form="finder" value={query.tag} autocomplete="off" maxlength={80} />
-    </label>
-    <label>
-      Month
-      <input type="month" name="month" form="finder" value={query.month} placeholder="2026-03" />
-    </label>
-    <button type="submit" form="finder" class="plain small">
-      Narrow
-    </button>
-  </fieldset>
+  <details class="find-filters no-print" open={isNarrowed({ ...query, kind: undefined })}>
+    <summary>Narrow it</summary>
+    <div class="row">
+      <Filter name="kind" label="What" value={query.kind} none="anything" choices={KINDS} />
+      <Filter name="size" label="Longer side" value={query.size} none="any" choices={sizes(units)} />
+      <Filter name="fold" label="Fold" value={query.fold} none="any" choices={themselves(FOLD_NAMES)} />
+      <Filter name="fit" label="Fit" value={query.fit} none="any" choices={themselves(FITS)} />
+      <Filter name="paper" label="Paper" value={query.paper} none="any" choices={themselves(PAPER_KINDS)} />
+      <label>
+        Tag
+        <input name="tag" form="finder" value={query.tag} autocomplete="off" maxlength={80} />
+      </label>
+      <label>
+        Month
+        <input type="month" name="month" form="finder" value={query.month} placeholder="2026-03" />
+      </label>
+      <button type="submit" form="finder" class="plain small">
+        Narrow
+      </button>
+    </div>
+  </details>
 );
 
 type Choices = readonly (readonly [value: string, words: string])[];

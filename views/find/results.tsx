@@ -2,10 +2,20 @@
 import type { FC } from 'hono/jsx';
 import { excerpt, mark } from '#core/finding/mark.ts';
 import type { FoundKind, Ranked } from '#core/finding/rank.ts';
-import { typedLength } from '#shared/length.ts';
+import { printExactSize, typedLength } from '#shared/length.ts';
 import { capital } from '../common/words.ts';
 import type { FindView } from './view.ts';
-import { addressOf, askAgain, KIND_NAMES, nearOnes, sayFound, sayMeasure, sayMeasures } from './words.ts';
+import {
+  addressOf,
+  askAgain,
+  isNarrowed,
+  KIND_NAMES,
+  nearOnes,
+  sayAbout,
+  sayFound,
+  sayMeasure,
+  sayMeasures,
+} from './words.ts';
 
 /** `isBelow`: under the box, on a page that is about something else. */
 export const Finds: FC<{ view: FindView; isBelow: boolean }> = ({ view, isBelow }) => (
@@ -67,14 +77,16 @@ const Group: FC<{ group: FoundKind; view: FindView }> = ({ group: { kind, finds,
 const Hit: FC<{ find: Ranked; view: FindView }> = ({ find, view }) => {
   const words = view.asked.readings.flatMap((reading) => reading.words.map(({ word }) => word));
   const near = nearOnes(view, find.id);
+  const offcut = find.kind === 'offcut' ? view.offcuts.get(find.belongs) : undefined;
   return (
     <li>
       <a href={addressOf(find)}>
         <Marked text={find.title} words={words} />
       </a>
+      {offcut && near.length === 0 ? <span>{printExactSize(offcut, view.units)}</span> : null}
       {near.length > 0 ? <strong class="near">{near.join(', ')}</strong> : null}
       <span class="quiet">
-        <Marked text={find.about} words={words} />
+        <Marked text={sayAbout(find, offcut?.place)} words={words} />
       </span>
       {find.text === '' ? null : (
         <p>
@@ -90,14 +102,13 @@ const Marked: FC<{ text: string; words: readonly string[] }> = ({ text, words })
 );
 
 const Nothing: FC<{ view: FindView }> = ({ view: { asked, query, units } }) => {
-  const { q, kind, more, ...filters } = query;
+  const { q } = query;
   const card = asked.readings.flatMap(({ measures }) => measures).find(({ other }) => other !== null);
-  const isFiltered = kind !== undefined || Object.values(filters).some((value) => value);
   return (
     <ul>
-      {isFiltered && q !== '' ? (
+      {isNarrowed(query) && q !== '' ? (
         <li>
-          <a href={askAgain({ q })}>Look everywhere</a>, without the choices below the box.
+          <a href={askAgain({ q })}>Look everywhere</a>, without the choices it is narrowed to.
         </li>
       ) : null}
       <li>Leave a word out, or type only how it begins: every word has to be in it somewhere.</li>

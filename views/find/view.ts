@@ -4,6 +4,7 @@ import type { Asked } from '#core/finding/read-query.ts';
 import type { FindKind } from '#core/finding/vocabulary.ts';
 import type { Length, Units } from '#shared/length.ts';
 import type { FindQuery } from '#shared/schemas/find.ts';
+import type { Size } from '#shared/size.ts';
 
 interface Measure {
   readonly field: string;
@@ -21,5 +22,7 @@ export interface FindView {
   readonly shown: number;
   /** Of those on the page, where a measure was asked for. */
   readonly measures: ReadonlyMap<number, readonly Measure[]>;
+  /** Of the offcuts on the page. */
+  readonly offcuts: ReadonlyMap<number, Size & { readonly place: string }>;
   readonly units: Units;
 }

@@ -41,6 +41,10 @@ export function addressOf({ kind, belongs, number, title }: Find): string {
   }
 }
 
+/** Whether anything but words and measures is asked for. */
+export const isNarrowed = ({ q, more, ...choices }: FindView['query']): boolean =>
+  Object.values(choices).some((value) => value !== undefined && value !== '');
+
 /** This question with some of it changed; what is empty is left out. */
 export function askAgain(query: FindView['query'], changes: Partial<FindView['query']> = {}): string {
   const asked = Object.entries({ ...query, more: undefined, ...changes }).flatMap(([name, value]) =>
@@ -82,6 +86,12 @@ export function nearOnes({ asked, measures, units }: FindView, id: number): stri
 const isNear = (asked: AskedMeasure, { length, other }: { length: number; other: number | null }): boolean =>
   Math.abs(length - asked.length) <= asked.within &&
   (asked.other === null || (other !== null && Math.abs(other - asked.other) <= asked.within));
+
+/** The index joins a project's papers by bare commas, and an offcut's place and pad by a space. */
+export function sayAbout({ kind, about }: Find, place = ''): string {
+  if (kind === 'project') return about.replace(/,(?=\S)/g, ', ');
+  return place !== '' && about.startsWith(`${place} `) ? `${place}, ${about.slice(place.length + 1)}` : about;
+}
 
 /** A step is said in the unit that it is a step of. */
 const stepUnits = ({ within }: AskedMeasure): Units =>

@@ -47,7 +47,7 @@ export const WaitingPaper: FC<Props> = ({ lain, unused, pages, hasCards, units }
     <section aria-labelledby="unused">
       <h2 id="unused">Designs never cut</h2>
       {unused.length === 0 ? <p class="quiet">Something was cut from every design on the shelf.</p> : null}
-      <ul class="list">
+      <ul class="list waiting chips">
         {unused.map(({ paper, since }) => (
           <UnusedDesign design={paper} since={since} units={units} />
         ))}
@@ -102,17 +102,21 @@ const Become: FC<Becoming & { offcut: Offcut; units: Units }> = ({ offer, count,
 };
 
 const UnusedDesign: FC<{ design: Design; since: string; units: Units }> = ({ design, since, units }) => (
-  <li class="row">
+  <li>
     <SwatchChip id={`chip-${design.id}`} swatch={design.swatch} name={design.name} />
     <div>
-      <a href={`/designs/${design.id}`}>{design.name}</a>
-      <p class="quiet">
-        {design.pad.name} · {padFacts(design.pad, units)} · {howMany(design.sheets, 'sheet')}, since{' '}
+      <p>
+        <a href={`/designs/${design.id}`}>{design.name}</a>, {howMany(design.sheets, 'sheet')} since{' '}
         <When at={since} />
       </p>
+      <p class="quiet">
+        {design.pad.name} · {padFacts(design.pad, units)}
+      </p>
+      <p class="quiet no-print">
+        <a href={`/filling?design=${design.id}`}>
+          What comes out of a sheet<span class="hidden"> of {design.name}</span>?
+        </a>
+      </p>
     </div>
-    <a class="no-print" href={`/filling?design=${design.id}`}>
-      What comes out of a sheet<span class="hidden"> of {design.name}</span>?
-    </a>
   </li>
 );

@@ -3,6 +3,7 @@ import { readQuery } from '#core/finding/read-query.ts';
 import { type Facet, FIND_KINDS, longFacets, SIZE_WORDS } from '#core/finding/vocabulary.ts';
 import { type FindQuery, findQuery } from '#shared/schemas/find.ts';
 import { find, measuresOf } from '#stores/find.ts';
+import { glimpseOffcuts } from '#stores/offcuts.ts';
 import type { FindView } from '#views/find/view.ts';
 import type { Request } from '../http/env.ts';
 import { check, type Typed } from '../http/form.ts';
@@ -23,12 +24,19 @@ export async function readFound(c: Request, typed: Typed, shown = SHOWN): Promis
     ...{ facets: facetsOf(query), tag: query.tag, limit },
     ...(kind && { kinds: [kind] }),
   });
-  const onPage = groups.flatMap(({ finds }) => finds.slice(0, kind ? limit : shown).map(({ id }) => id));
+  const onPage = groups.flatMap(({ finds }) => finds.slice(0, kind ? limit : shown));
+  const offcuts = onPage.flatMap((one) => (one.kind === 'offcut' ? [one.belongs] : []));
   const isMeasured = asked.readings.some(({ measures }) => measures.length > 0);
   return {
     ...{ query, asked, kind, groups },
     shown: kind ? limit : shown,
-    measures: isMeasured ? await measuresOf(db, onPage) : new Map(),
+    measures: isMeasured
+      ? await measuresOf(
+          db,
+          onPage.map(({ id }) => id),
+        )
+      : new Map(),
+    offcuts: await glimpseOffcuts(db, offcuts),
     units: c.get('units'),
   };
 }

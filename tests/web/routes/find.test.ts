@@ -1,8 +1,9 @@
 /** The search box: its page, its answers as she types, and the list for whoever asks for JSON. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { takePiece } from '#stores/cuts.ts';
 import { createProject } from '#stores/projects.ts';
 import { type App, openApp } from '#tests/support/app.ts';
-import { type Cast, fillShelf, later, THANKS } from '#tests/support/cast.ts';
+import { BLANK, type Cast, fillShelf, later, THANKS } from '#tests/support/cast.ts';
 import { takeThree } from '#tests/support/projects.ts';
 import { watchQueries } from '#tests/support/queries.ts';
 
@@ -67,6 +68,12 @@ describe('as a page', () => {
     expect(await page('q=thank&fold=side-seam')).toContain('href="/find?q=thank"');
   });
 
+  it('keeps what it may be narrowed to one tap away, and open where it is', async () => {
+    expect(await page('q=hare')).toMatch(/<details class="find-filters no-print">/);
+    expect(await page('q=hare&kind=offcut')).toContain('<details class="find-filters no-print">');
+    expect(await page('q=hare&paper=vellum')).toMatch(/<details class="find-filters no-print" open="">/);
+  });
+
   it('helps where nothing is asked, and where nothing is found', async () => {
     expect(await page('')).toContain('Words in any order');
     expect(await page('q=7+x+19')).toContain('/envelopes?card=7+x+19');
@@ -80,6 +87,13 @@ describe('as a page', () => {
     expect(html).toContain('href="/find?q=hare&amp;kind=project"');
     expect((await page('q=hare&kind=project')).match(/href="\/projects\/\d+"/g)).toHaveLength(24);
     expect((await page('q=hare&kind=project&more=24')).match(/href="\/projects\/\d+"/g)).toHaveLength(30);
+  });
+
+  it('says how large an offcut is, and names papers apart', async () => {
+    const other = { design: cast.hare.id, offcut: null };
+    await takePiece(app.db, { piece: other, wanted: BLANK, copies: 1, project, at: later(50) });
+    expect(await page('q=fern+offcut')).toMatch(/>8½ × 8½″<\/span><span class="quiet">tray 1, Meadow walk</);
+    expect(await page('q=neighbours')).toContain('Fern, Hare');
   });
 
   it.each([
