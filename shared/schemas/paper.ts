@@ -38,3 +38,6 @@ export const layersForm = <Weight>(units: Units, weight: z.ZodType<Weight>) => {
     extra: ifAny(massField(massUnit(units))),
   });
 };
+
+/** How thick the card turned out. */
+export const bulkForm = (units: Units) => z.object({ measured: lengthField(units) });

@@ -20,6 +20,8 @@ export interface Settings {
   readonly fits: FitHabits;
   /** The sign of her money; empty until she said one. */
   readonly currency: string;
+  /** Added to how thick a card is reckoned from its layers; 0 is none. */
+  readonly bulkCorrection: Length;
 }
 
 export async function readSettings(db: Database): Promise<Settings> {
@@ -35,12 +37,13 @@ export async function readSettings(db: Database): Promise<Settings> {
       since: row.fits_since,
     },
     currency: row.currency,
+    bulkCorrection: row.bulk_correction,
   };
 }
 
 /** The step of inches is kept while millimetres are shown. */
 export async function editSettings(db: Database, changes: Partial<Settings>): Promise<Settings> {
-  const { units, keepAtLeast, longestCut, wantedFit, post, fits, currency } = changes;
+  const { units, keepAtLeast, longestCut, wantedFit, post, fits, currency, bulkCorrection } = changes;
   const row = {
     ...(units && { unit: units.unit, ...(units.unit === 'in' && { step: units.step }) }),
     ...(keepAtLeast !== undefined && { keep_at_least: keepAtLeast }),
@@ -54,6 +57,7 @@ export async function editSettings(db: Database, changes: Partial<Settings>): Pr
       fits_since: fits.since,
     }),
     ...(currency !== undefined && { currency }),
+    ...(bulkCorrection !== undefined && { bulk_correction: bulkCorrection }),
   };
   if (Object.keys(row).length > 0) await db.updateTable('settings').set(row).execute();
   return readSettings(db);

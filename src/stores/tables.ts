@@ -24,6 +24,7 @@ type Away = Generated<string | null>;
 export interface Tables {
   notchers: NotcherRow;
   settings: SettingsRow;
+  bulks: { id: Generated<number>; at: string; least: Length; most: Length; measured: Length };
   card_sizes: CardSizeRow;
   submissions: { token: string; at: string; location: string };
   pads: PadRow;
@@ -76,6 +77,7 @@ interface SettingsRow {
   notcher_id: number;
   post: Generated<PostId>;
   currency: Generated<string>;
+  bulk_correction: Generated<Length>;
   pinned_snug: Length | null;
   pinned_easy: Length | null;
   pinned_loose: Length | null;

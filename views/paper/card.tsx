@@ -1,26 +1,32 @@
 /** A card described by its layers: thickness, weight, grain; and on to its envelope. Works nothing out. */
 import type { FC } from 'hono/jsx';
+import { type BulkMeasured, bulkHabit } from '#core/paper/bulk-measured.ts';
 import type { Layered } from '#core/paper/layers.ts';
-import { printSize, type Units } from '#shared/length.ts';
+import { type Length, printSize, type Units } from '#shared/length.ts';
 import { printMass, typedMass } from '#shared/mass.ts';
 import { GRAINS } from '#shared/schemas/paper.ts';
 import { massUnit } from '#shared/schemas/post.ts';
 import type { Size } from '#shared/size.ts';
 import { asking, cardFields } from '#views/envelopes/query.ts';
 import { Choice, type Entry, Field, FormProblems } from '../common/field.tsx';
+import { MeasureBulk, sayCorrection } from './measured.tsx';
 import { sayRange } from './page.tsx';
 
 interface Props {
   readonly units: Units;
   readonly entry: Entry;
+  /** As it is reckoned, with her correction where she took one. */
   readonly card: (Layered & { readonly size: Size }) | undefined;
+  readonly correction: Length;
+  readonly measured: readonly (BulkMeasured & { readonly id: number })[];
+  readonly token: string;
 }
 
-export const CardPage: FC<Props> = ({ units, entry, card }) => (
+export const CardPage: FC<Props> = ({ units, entry, card, correction, measured, token }) => (
   <>
     <h1>A card by its layers</h1>
     <form action="/paper/card" method="get" class="sheet">
-      <FormProblems entry={entry} fields={FIELDS} />
+      <FormProblems entry={entry} fields={[...FIELDS, 'measured']} />
       <div class="fields">
         <Field
           name="width"
@@ -59,7 +65,14 @@ export const CardPage: FC<Props> = ({ units, entry, card }) => (
       </div>
       <button type="submit">See</button>
     </form>
-    {card ? <Answer {...card} units={units} /> : null}
+    {card ? <Answer {...card} correction={correction} units={units} /> : null}
+    {card ? (
+      <MeasureBulk
+        {...{ measured, entry, token, units }}
+        habit={bulkHabit(measured)}
+        fields={Object.fromEntries(FIELDS.map((name) => [name, entry.typed[name] ?? '']))}
+      />
+    ) : null}
   </>
 );
 
@@ -74,12 +87,26 @@ const LAYERS = [
 
 const FIELDS = ['width', 'height', 'base', 'grain', 'raisedBy', 'extra', ...LAYERS.map(({ name }) => name)];
 
-const Answer: FC<Layered & { size: Size; units: Units }> = ({ bulk, mass, lumps, notes, size, units }) => (
+const Answer: FC<Layered & { size: Size; correction: Length; units: Units }> = ({
+  bulk,
+  mass,
+  lumps,
+  notes,
+  size,
+  correction,
+  units,
+}) => (
   <section class="found">
     <p class="answer">
       <strong>{sayRange(bulk.least, bulk.most, units)}</strong> thick,{' '}
       <strong>{printMass(mass, massUnit(units))}</strong>.
     </p>
+    {correction === 0 ? null : (
+      <p class="quiet">
+        Reckoned {sayCorrection(correction, units)} than usual, as you asked on{' '}
+        <a href="/tools">your tools</a>.
+      </p>
+    )}
     {lumps ? <p>Something stands up from it: to the post it is uneven.</p> : null}
     <ul>
       {notes.map((note) => (

@@ -1,6 +1,7 @@
 /** Tools and units on one page: how lengths are shown, the notchers, the drawn cards. Knows no forms of theirs. */
 import type { FC } from 'hono/jsx';
 import { cardDrawing, cardScale } from '#core/drawing/card.ts';
+import type { BulkHabit } from '#core/paper/bulk-measured.ts';
 import { POST_IDS, POSTS, type PostId } from '#core/post/rules.ts';
 import type { HerFits } from '#core/project/fits.ts';
 import type { CardSize } from '#core/project/journal.ts';
@@ -10,6 +11,7 @@ import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { UNIT_CHOICES } from '#shared/schemas/tools.ts';
 import { Choice, type Entry, Field } from '../common/field.tsx';
 import { Picture } from '../diagrams/picture.tsx';
+import { BulkCorrection } from '../paper/measured.tsx';
 import { sayFits } from './fits.tsx';
 import { saySource, sayValue } from './source.ts';
 
@@ -21,8 +23,10 @@ interface Props {
     readonly wantedFit: WantedFit;
     readonly post: PostId;
     readonly currency: string;
+    readonly bulkCorrection: Length;
   };
   readonly fits: HerFits;
+  readonly bulk: BulkHabit | undefined;
   readonly notchers: readonly LearnedTool[];
   readonly cards: readonly CardSize[];
   readonly entry: Entry;
@@ -35,6 +39,7 @@ export const ToolsPage: FC<Props> = (props) => (
       <div>
         <Notchers {...props} />
         <Fits {...props} />
+        <BulkCorrection habit={props.bulk} correction={props.settings.bulkCorrection} units={props.units} />
       </div>
       <Habits {...props} />
     </div>

@@ -1,10 +1,12 @@
 /** The tools page: how the reader measures, her notchers and what they have taught, her drawn cards. */
 import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
+import { bulkHabit } from '#core/paper/bulk-measured.ts';
 import { POST_IDS } from '#core/post/rules.ts';
 import type { NewTool } from '#core/project/learning.ts';
 import { accept, type Checked } from '#shared/checked.ts';
 import { cardSizeForm, fitsForm, notcherForm, settingsForm } from '#shared/schemas/tools.ts';
+import { listBulks } from '#stores/bulks.ts';
 import { addCardSize, editCardSize, listCardSizes, readCardSize } from '#stores/card-sizes.ts';
 import { readFits } from '#stores/fits.ts';
 import {
@@ -138,6 +140,7 @@ async function showTools(c: Request, entry: Entry): Promise<Response> {
     units: c.get('units'),
     settings: c.get('settings'),
     fits: await readFits(db, c.get('settings').fits),
+    bulk: bulkHabit(await listBulks(db)),
     notchers: await listNotchers(db),
     cards: await listCardSizes(db),
     entry,

@@ -12,6 +12,8 @@ const ask = (path: string, fields: Record<string, string> = {}) =>
   app.get(`${path}?${new URLSearchParams(fields)}`);
 const page = async (path: string, fields: Record<string, string> = {}) => (await ask(path, fields)).text();
 
+const KEEPSAKE = { width: '5 in', height: '7 in', base: '80 lb cover' };
+
 describe('a weight', () => {
   // By the definition of basis weight: 80 lb cover is 216.33 g/m², 20 lb bond 75.19.
   test('in grams and in every grade', async () => {
@@ -54,8 +56,6 @@ describe('a weight', () => {
 
 describe('a card by its layers', () => {
   // By the definition of basis weight a 5 × 7 folded card of 80 lb cover (10 × 7 flat) weighs 9.77 g.
-  const KEEPSAKE = { width: '5 in', height: '7 in', base: '80 lb cover' };
-
   test('weighs what its parts weigh, and leads to its envelope and the post', async () => {
     await editSettings(app.db, { units: { unit: 'mm' } });
     expect(await page('/paper/card', KEEPSAKE)).toContain('<strong>9.8 g</strong>');
@@ -89,4 +89,38 @@ describe('a card by its layers', () => {
 test('both ask first', async () => {
   expect((await app.get('/paper')).status).toBe(200);
   expect((await app.get('/paper/card')).status).toBe(200);
+});
+
+describe('a card that was measured', () => {
+  const measure = (measured: string) => app.post('/paper/card', { ...KEEPSAKE, measured });
+
+  test('is kept beside what was reckoned, and counted on the page of her tools', async () => {
+    const before = /<strong>([^<]+)<\/strong> thick/.exec(await page('/paper/card', KEEPSAKE))![1]!;
+    for (const thick of ['0.036', '1/32', '0.06']) expect((await measure(thick)).status).toBe(303);
+    const html = await page('/paper/card', KEEPSAKE);
+    expect(html).toContain(`reckoned ${before}`);
+    expect(html).toContain('3 cards measured');
+    expect(await page('/tools')).toMatch(/came out about ¹⁄₆₄″ thicker than reckoned, over 3 cards/);
+    expect(html).toContain(`<strong>${before}</strong> thick`);
+
+    await app.post('/paper/correction', {});
+    expect(await page('/tools')).toContain('Every card is reckoned ¹⁄₆₄″ thicker, as you asked.');
+    expect(await page('/paper/card', KEEPSAKE)).not.toContain(`<strong>${before}</strong> thick`);
+    await measure('0.09');
+    expect(await page('/paper/card', KEEPSAKE)).toContain(`0.090″, reckoned ${before}`);
+
+    await app.post('/paper/correction', { _method: 'DELETE' });
+    expect(await page('/paper/card', KEEPSAKE)).toContain(`<strong>${before}</strong> thick`);
+  });
+
+  test('is taken back where it was a mistake, and never kept where it cannot be read', async () => {
+    const refused = await measure('thick');
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toMatch(/id="measured-note" class="problem"/);
+    expect(await page('/tools')).not.toContain('than reckoned');
+    await measure('0.09');
+    expect(await page('/tools')).not.toContain('Reckon with that');
+    await app.post('/paper/bulks/1', { _method: 'DELETE' });
+    expect(await page('/tools')).not.toContain('than reckoned');
+  });
 });
