@@ -16,6 +16,7 @@ import * as fits from './0013_fits.ts';
 import * as putAway from './0014_put_away.ts';
 import * as lessonsAndTags from './0015_lessons_and_tags.ts';
 import * as cost from './0016_cost.ts';
+import * as shelf from './0017_shelf.ts';
 import * as bulks from './0018_bulks.ts';
 
 export const migrations: Record<string, Migration> = {
@@ -35,5 +36,6 @@ export const migrations: Record<string, Migration> = {
   '0014_put_away': putAway,
   '0015_lessons_and_tags': lessonsAndTags,
   '0016_cost': cost,
+  '0017_shelf': shelf,
   '0018_bulks': bulks,
 };

@@ -24,8 +24,17 @@ export function openDatabase(file: string | Buffer): Database {
   database.pragma('synchronous = FULL');
   database.pragma('foreign_keys = ON');
   database.pragma('busy_timeout = 5000');
-  return new Kysely<Tables>({ dialect: new Dialect(database) });
+  const db = new Kysely<Tables>({ dialect: new Dialect(database) });
+  const version = database.prepare<[], string>(VERSION).pluck();
+  versions.set(db, () => version.get()!);
+  return db;
 }
+
+const VERSION = "SELECT data_version || '.' || total_changes() FROM pragma_data_version";
+const versions = new WeakMap<Database, () => string>();
+
+/** Another one whenever anybody has written to the book; undefined inside a transaction. */
+export const versionOf = (db: Database): string | undefined => versions.get(db)?.();
 
 /** Brings the file to the newest schema; throws what a migration threw, with nothing of that migration kept. */
 export async function migrate(db: Database): Promise<void> {

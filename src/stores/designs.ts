@@ -94,9 +94,15 @@ export async function editDesign(db: Database, id: number, design: NewDesign): P
 export const designsAway = (db: Database) =>
   db
     .selectFrom('designs')
-    .innerJoin('pads', 'pads.id', 'designs.pad_id')
-    .where((by) => by.or([by('designs.put_away_at', 'is not', null), by('pads.put_away_at', 'is not', null)]))
-    .select('designs.id');
+    .where('put_away_at', 'is not', null)
+    .select('id')
+    .union(
+      db
+        .selectFrom('pads')
+        .innerJoin('designs', 'designs.pad_id', 'pads.id')
+        .where('pads.put_away_at', 'is not', null)
+        .select('designs.id'),
+    );
 
 /** Null gives it back its share of the pad's. */
 export async function markDesign(db: Database, id: number, lowMark: number | null): Promise<void> {

@@ -10,10 +10,12 @@ import {
   type PlannedPocket,
 } from '#core/project/fits.ts';
 import type { Database } from './database.ts';
+import { remembered } from './remembered.ts';
 
-export async function readFits(db: Database, habits: FitHabits): Promise<HerFits> {
-  return learnFits(await feltSince(db, habits.since), habits);
-}
+export const readFits = (db: Database, habits: FitHabits): Promise<HerFits> =>
+  remembered(db, `fits ${JSON.stringify(habits)}`, async () =>
+    learnFits(await feltSince(db, habits.since), habits),
+  );
 
 /** Oldest first. What was written for several at once was felt once. */
 async function feltSince(db: Database, since: string | null): Promise<FeltFit[]> {

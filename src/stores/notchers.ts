@@ -14,6 +14,7 @@ import {
 } from '#core/project/learning.ts';
 import { type Database, transact } from './database.ts';
 import { toOutcome } from './envelope-rows.ts';
+import { remembered } from './remembered.ts';
 import type { Tables } from './tables.ts';
 
 export async function addNotcher(db: Database, tool: NewTool): Promise<LearnedTool> {
@@ -25,23 +26,29 @@ export async function addNotcher(db: Database, tool: NewTool): Promise<LearnedTo
   return (await readNotcher(db, id))!;
 }
 
-export async function listNotchers(db: Database): Promise<LearnedTool[]> {
-  const rows = await toolRows(db).where('notchers.put_away_at', 'is', null).orderBy('notchers.id').execute();
-  return Promise.all(rows.map((row) => learnFrom(db, row)));
-}
+export const listNotchers = (db: Database): Promise<LearnedTool[]> =>
+  remembered(db, 'notchers', async () => {
+    const rows = await toolRows(db)
+      .where('notchers.put_away_at', 'is', null)
+      .orderBy('notchers.id')
+      .execute();
+    return Promise.all(rows.map((row) => learnFrom(db, row)));
+  });
 
-export async function readNotcher(db: Database, id: number): Promise<LearnedTool | undefined> {
-  const row = await toolRows(db).where('notchers.id', '=', id).executeTakeFirst();
-  return row && learnFrom(db, row);
-}
+export const readNotcher = (db: Database, id: number): Promise<LearnedTool | undefined> =>
+  remembered(db, `notcher ${id}`, async () => {
+    const row = await toolRows(db).where('notchers.id', '=', id).executeTakeFirst();
+    return row && learnFrom(db, row);
+  });
 
 /** The one in use; there always is one. */
-export async function chosenNotcher(db: Database): Promise<LearnedTool> {
-  const row = await toolRows(db)
-    .whereRef('notchers.id', '=', 'settings.notcher_id')
-    .executeTakeFirstOrThrow();
-  return learnFrom(db, row);
-}
+export const chosenNotcher = (db: Database): Promise<LearnedTool> =>
+  remembered(db, 'chosen notcher', async () => {
+    const row = await toolRows(db)
+      .whereRef('notchers.id', '=', 'settings.notcher_id')
+      .executeTakeFirstOrThrow();
+    return learnFrom(db, row);
+  });
 
 export async function editNotcher(db: Database, id: number, tool: NewTool): Promise<LearnedTool | undefined> {
   await db.updateTable('notchers').set(toRow(tool)).where('id', '=', id).execute();

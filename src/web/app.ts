@@ -26,6 +26,7 @@ import { holding } from './routes/holding.ts';
 import { inPlace } from './routes/in-place.ts';
 import { kept } from './routes/kept.ts';
 import { lessons } from './routes/lessons.ts';
+import { likely } from './routes/likely.ts';
 import { madeBefore } from './routes/made-before.ts';
 import { making } from './routes/making.ts';
 import { movements } from './routes/movements.ts';
@@ -71,6 +72,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/envelopes', newProjects);
   app.route('/in-place', inPlace);
   app.route('/kept', kept);
+  app.route('/likely', likely);
   app.route('/holding', holding);
   app.route('/holders', holders);
   app.route('/filling', filling);

@@ -113,10 +113,28 @@ describe.skipIf(!browserPath)('the stash in a browser', () => {
     expect(await page.getByLabel('At least').inputValue()).toBe('abc');
   });
 
+  test('a name is offered as it is typed, and a place is changed where it stands in the list', async () => {
+    const page = await open('/offcuts/new');
+    await page.getByLabel('Cut from').pressSequentially('iv');
+    await page
+      .locator('#design-likely option[value="Garden wall · Ivy"]:only-child')
+      .waitFor({ state: 'attached' });
+    await page.goto(`${app.url}/stash?view=list&design=brick`);
+    const row = page.locator('.rows tr', { hasText: '5 × 7″' });
+    await row.getByRole('link', { name: 'change place' }).click();
+    await page.keyboard.type('tin box');
+    await press(page, 'Enter');
+    await row.getByText('tin box').waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('tin box');
+  });
+
   const PAGES = [
     '/stash',
     '/stash/low',
+    '/stash?view=list',
     '/stash/list',
+    '/stash/sheets',
+    '/pads',
     '/stash?width=x',
     '/pads/new',
     '/pads/1',

@@ -13,7 +13,7 @@ import { bringBack, listAway, putAway, readStanding } from '#stores/put-away.ts'
 import { findPieces } from '#stores/search.ts';
 import { addSeries, listSeries, seriesNamed } from '#stores/series.ts';
 import { tallySets } from '#stores/sets.ts';
-import { browseShelf, tallyShelf } from '#stores/shelf.ts';
+import { browseShelf, searchShelf, tallyShelf } from '#stores/shelf.ts';
 import { type Cast, fillShelf, later, PLAIN, SQUARE_8, THANKS } from '#tests/support/cast.ts';
 import { emptyDatabase } from '#tests/support/database.ts';
 import { takeThree } from '#tests/support/projects.ts';
@@ -60,10 +60,10 @@ describe('a project', () => {
 describe('paper', () => {
   it('put away with its pad is not searched, counted or offered, and comes back whole', async () => {
     const sought = async () => ({
-      pads: (await listPads(db)).map(({ pad }) => pad.name),
+      pads: (await listPads(db, { limit: 20 })).map(({ pad }) => pad.name),
       designs: (await listDesigns(db)).length,
       offcuts: (await listOffcuts(db)).length,
-      browsed: (await browseShelf(db, { limit: 10 })).length,
+      browsed: (await searchShelf(db, { order: 'newest', from: 0, limit: 10 })).counted,
       found: (await findPieces(db, SQUARE_8)).choices.map(({ piece }) => piece.design.name),
       tally: await tallyShelf(db),
     });
@@ -86,7 +86,7 @@ describe('paper', () => {
 
   it('of one design alone leaves the pad’s others', async () => {
     await putAway(db, { kind: 'designs', id: cast.fern.id }, later(1));
-    const meadow = (await listPads(db)).find(({ pad }) => pad.id === cast.fern.pad.id)!;
+    const meadow = (await listPads(db, { limit: 20 })).find(({ pad }) => pad.id === cast.fern.pad.id)!;
     expect([meadow.designs.map(({ name }) => name), meadow.sheets]).toEqual([['Hare', 'Hem'], 5]);
     expect((await findPieces(db, SQUARE_8)).choices.map(({ piece }) => piece.design.name)).not.toContain(
       'Fern',

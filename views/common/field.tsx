@@ -26,6 +26,9 @@ interface FieldProps {
   readonly optional?: boolean;
   /** The id of a list of likely answers. */
   readonly list?: string;
+  readonly placeholder?: string;
+  /** Where the likely answers to what is being typed come from, and those that stand there at first. */
+  readonly likely?: { readonly from: string; readonly first: readonly string[] };
 }
 
 export const Field: FC<FieldProps> = ({
@@ -38,6 +41,8 @@ export const Field: FC<FieldProps> = ({
   autofocus,
   optional,
   list,
+  placeholder,
+  likely,
 }) => (
   <Labelled name={name} label={optional ? `${label} (if you like)` : label} entry={entry} hint={hint}>
     <input
@@ -47,13 +52,38 @@ export const Field: FC<FieldProps> = ({
       value={entry.typed[name] ?? value}
       inputmode={kind === 'count' ? 'numeric' : undefined}
       autocomplete="off"
-      list={list}
+      list={likely ? `${name}-likely` : list}
+      placeholder={placeholder}
       autofocus={autofocus}
+      {...(likely ? followed(likely.from) : {})}
       aria-invalid={problemOf(entry, name) ? 'true' : undefined}
       aria-describedby={`${name}-note`}
     />
+    {likely ? (
+      <datalist id={`${name}-likely`}>
+        <LikelyAnswers answers={likely.first} />
+      </datalist>
+    ) : null}
   </Labelled>
 );
+
+export const LikelyAnswers: FC<{ answers: readonly string[] }> = ({ answers }) => (
+  <>
+    {answers.map((answer) => (
+      <option value={answer} />
+    ))}
+  </>
+);
+
+/** It asks for itself, whatever its form asks for beside. */
+const followed = (from: string) => ({
+  'hx-get': from,
+  'hx-trigger': 'input changed delay:150ms',
+  'hx-target': 'next datalist',
+  'hx-swap': 'innerHTML',
+  'hx-sync': 'this:replace',
+  'hx-replace-url': 'false',
+});
 
 export const TextArea: FC<FieldProps> = ({ name, label, entry, value = '', hint }) => (
   <Labelled name={name} label={label} entry={entry} hint={hint}>

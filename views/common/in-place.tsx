@@ -10,8 +10,23 @@ interface Props {
   readonly text: string;
 }
 
-export const InPlace: FC<Props & { focus?: boolean }> = ({ kind, id, text, focus }) => {
-  const edit = `/in-place/${kind}/${id}/edit`;
+interface ShownProps extends Props {
+  readonly focus?: boolean;
+  /** It stands in a line of others, and is itself what is pressed. */
+  readonly inLine?: boolean;
+}
+
+export const InPlace: FC<ShownProps> = ({ kind, id, text, focus, inLine = false }) => {
+  const edit = `/in-place/${kind}/${id}/edit${asked(inLine)}`;
+  if (inLine)
+    return (
+      <span class="in-place">
+        <a class="changes" href={edit} hx-get={edit} hx-target="closest .in-place" autofocus={focus}>
+          {IN_LINE[kind]?.(text) ?? text}
+          <span class="hidden">: change {LABELS[kind].toLowerCase()}</span>
+        </a>
+      </span>
+    );
   return (
     <div class="in-place">
       {SHOWN[kind](text)}
@@ -23,8 +38,14 @@ export const InPlace: FC<Props & { focus?: boolean }> = ({ kind, id, text, focus
 };
 
 /** Without script a page of its own. */
-export const InPlaceField: FC<Props & { entry: Entry }> = ({ kind, id, text, entry }) => {
-  const at = `/in-place/${kind}/${id}`;
+export const InPlaceField: FC<Props & { entry: Entry; inLine?: boolean }> = ({
+  kind,
+  id,
+  text,
+  entry,
+  inLine = false,
+}) => {
+  const at = `/in-place/${kind}/${id}${asked(inLine)}`;
   return (
     <form class="in-place fields" method="post" action={at} hx-post={at} hx-target="this">
       <input type="hidden" name="_method" value="PUT" />
@@ -47,6 +68,8 @@ export const InPlaceField: FC<Props & { entry: Entry }> = ({ kind, id, text, ent
     </form>
   );
 };
+
+const asked = (inLine: boolean): string => (inLine ? '?line=yes' : '');
 
 export const addressOf = (kind: InPlaceKind, id: number): string => `${PAGES[kind]}/${id}`;
 
@@ -77,4 +100,9 @@ const SHOWN: Record<InPlaceKind, (text: string) => Child> = {
   'design-name': heading,
   'offcut-place': (text) => <p class="lead">{text === '' ? 'no place yet' : text}</p>,
   'offcut-count': (text) => <p>{text === '0' ? 'none left' : howMany(Number(text), 'piece')}</p>,
+};
+
+const IN_LINE: Partial<Record<InPlaceKind, (text: string) => string>> = {
+  'offcut-place': (text) => text || 'no place yet',
+  'offcut-count': (text) => `× ${text}`,
 };

@@ -54,7 +54,7 @@ export const DesignPage: FC<DesignProps> = (props) => {
       </div>
       <section aria-labelledby="offcuts">
         <div class="spread">
-          <h2 id="offcuts">{shelf.offcuts.length === 0 ? 'No offcuts of it' : 'Its offcuts'}</h2>
+          <h2 id="offcuts">{shelf.alike.length === 0 ? 'No offcuts of it' : 'Its offcuts'}</h2>
           <a class="button plain no-print" href={`/offcuts/new?design=${design.id}`}>
             Add offcuts
           </a>

@@ -10,7 +10,10 @@ import { BorderTick, PlaceField, SizeFields } from './fields.tsx';
 import { OffcutPicture, shelfScale } from './picture.tsx';
 
 interface Props {
-  readonly designs: readonly Design[];
+  /** Names of designs to begin with; none where there is no design yet. */
+  readonly likely: readonly string[];
+  /** Designs that the name typed may mean. */
+  readonly several: readonly Design[];
   readonly places: readonly string[];
   /** The one before in this row, whose design and place are kept. */
   readonly added: Offcut | undefined;
@@ -25,7 +28,7 @@ export const AddOffcuts: FC<Props> = (props) => (
   <>
     <h1>Add offcuts</h1>
     {props.added === undefined ? null : <Added offcut={props.added} units={props.units} />}
-    {props.designs.length === 0 ? (
+    {props.likely.length === 0 ? (
       <p class="lead">
         An offcut belongs to a design. <a href="/pads/new">Add a pad and its designs</a> first.
       </p>
@@ -39,7 +42,7 @@ export const AddOffcuts: FC<Props> = (props) => (
 );
 
 /** What follows from the one before is filled in, and the focus is on the first field that does not. */
-const AddForm: FC<Props> = ({ designs, places, added, design, entry, units, token }) => {
+const AddForm: FC<Props> = ({ likely, several, places, added, design, entry, units, token }) => {
   const known = design !== undefined || (entry.typed.design ?? '') !== '';
   return (
     <form method="post" action="/offcuts" class="sheet">
@@ -49,17 +52,20 @@ const AddForm: FC<Props> = ({ designs, places, added, design, entry, units, toke
         <DesignChoice
           label="Cut from"
           entry={entry}
-          designs={designs}
-          value={design?.id}
+          likely={likely}
+          several={several}
+          value={design}
           autofocus={!known}
         />
         <PlaceField entry={entry} places={places} value={added?.place} />
       </div>
       <div class="fields">
-        <SizeFields entry={entry} units={units} autofocus={known} />
+        <SizeFields entry={entry} units={units} autofocus={known && several.length === 0} />
         <Field name="count" label="How many alike" kind="count" entry={entry} value="1" />
       </div>
-      <BorderTick entry={entry} value={added?.border ?? false} />
+      {design && design.print.direction !== 'one edge' && entry.typed.design === undefined ? null : (
+        <BorderTick entry={entry} value={added?.border ?? false} />
+      )}
       <Field name="note" label="Note" entry={entry} optional hint="a crease, a torn corner …" />
       <p class="row">
         <button type="submit">Put it on the shelf</button>

@@ -1,48 +1,41 @@
-/** Every design to choose one from, under the pad it belongs to. */
+/** The design that something is of: typed by name, or chosen where the name was that of several. */
 import type { FC } from 'hono/jsx';
+import { nameOf } from '#core/finding/named.ts';
 import type { Design } from '#core/stash/stash.ts';
-import { type Entry, Labelled } from '#views/common/field.tsx';
+import { type Entry, Field, Labelled } from '#views/common/field.tsx';
+import { howMany } from '#views/common/words.ts';
 
 interface Props {
   readonly label: string;
   readonly entry: Entry;
-  readonly designs: readonly Design[];
-  readonly value?: number | undefined;
-  /** What choosing none is called, where that may be. */
-  readonly none?: string;
+  /** Names that are offered before anything is typed. */
+  readonly likely: readonly string[];
+  /** Those that the name typed may mean. */
+  readonly several?: readonly Design[];
+  readonly value?: Design | undefined;
+  readonly placeholder?: string;
   readonly autofocus?: boolean;
 }
 
-export const DesignChoice: FC<Props> = ({ label, entry, designs, value, none, autofocus }) => {
-  const chosen = entry.typed.design ?? `${value ?? ''}`;
-  return (
+export const DesignChoice: FC<Props> = ({ likely, several = [], value, label, entry, ...rest }) =>
+  several.length > 0 ? (
     <Labelled name="design" label={label} entry={entry}>
-      <select id="design" name="design" aria-describedby="design-note" autofocus={autofocus}>
-        {none === undefined && chosen !== '' ? null : <option value="">{none ?? 'Choose…'}</option>}
-        {byPad(designs).map(([pad, ofPad]) => (
-          <optgroup label={pad}>
-            {ofPad.map((design) => (
-              <option
-                value={design.id}
-                class={design.print.direction === 'one edge' ? 'bordered' : undefined}
-                selected={`${design.id}` === chosen}
-              >
-                {design.name}
-              </option>
-            ))}
-          </optgroup>
+      <select id="design" name="design" aria-describedby="design-note" autofocus>
+        {several.map((design) => (
+          <option value={design.id}>
+            {nameOf(design)}, {howMany(design.sheets, 'sheet')} left
+          </option>
         ))}
+        <option value="">none of these</option>
       </select>
     </Labelled>
+  ) : (
+    <Field
+      name="design"
+      label={label}
+      entry={entry}
+      value={value && nameOf(value)}
+      likely={{ from: '/likely/designs', first: likely }}
+      {...rest}
+    />
   );
-};
-
-function byPad(designs: readonly Design[]): [string, Design[]][] {
-  const pads = new Map<number, [string, Design[]]>();
-  for (const design of designs) {
-    const { id, name } = design.pad;
-    if (!pads.has(id)) pads.set(id, [name, []]);
-    pads.get(id)![1].push(design);
-  }
-  return [...pads.values()];
-}

@@ -40,25 +40,18 @@ interface PlaceProps {
 }
 
 export const PlaceField: FC<PlaceProps> = ({ entry, places, value, autofocus }) => (
-  <>
-    <Field
-      name="place"
-      label="Place"
-      entry={entry}
-      value={value}
-      list="places"
-      autofocus={autofocus}
-      hint="the box, drawer or folder it goes into"
-    />
-    <datalist id="places">
-      {places.map((place) => (
-        <option value={place} />
-      ))}
-    </datalist>
-  </>
+  <Field
+    name="place"
+    label="Place"
+    entry={entry}
+    value={value}
+    likely={{ from: '/likely/places', first: places }}
+    autofocus={autofocus}
+    hint="the box, drawer or folder it goes into"
+  />
 );
 
-/** Asked only of designs whose border lies along one edge; see `bordered` in stash.css. */
+/** For a design whose border lies along one edge; of any other it is not kept. */
 export const BorderTick: FC<{ entry: Entry; value: boolean }> = ({ entry, value }) => {
   const typed = Object.keys(entry.typed).length > 0;
   return (

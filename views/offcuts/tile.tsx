@@ -1,14 +1,15 @@
 /** Offcuts as they stand on the shelf: drawn to one scale, each with its code, size, place and the tap that lets it go. */
 import type { FC } from 'hono/jsx';
+import { nameOf } from '#core/finding/named.ts';
+import type { Alike } from '#core/stash/alike.ts';
 import type { Offcut } from '#core/stash/stash.ts';
 import { printExactSize, type Units } from '#shared/length.ts';
 import { Once } from '#views/common/once.tsx';
-import { howMany } from '#views/common/words.ts';
 import { sayStanding } from '#views/stash/words.ts';
 import { OffcutPicture, shelfScale } from './picture.tsx';
 
 export interface ShelfProps {
-  readonly offcuts: readonly Offcut[];
+  readonly alike: readonly Alike[];
   /** Some older ones are left out, and nothing else on the page says so. */
   readonly more?: boolean;
   /** Just taken off it, where the page had to come back without script. */
@@ -19,39 +20,68 @@ export interface ShelfProps {
   readonly token: string;
 }
 
-export const Shelf: FC<ShelfProps> = ({ offcuts, more = false, went, ...rest }) => {
-  const scale = shelfScale(offcuts);
+export const Shelf: FC<ShelfProps> = ({ alike, more = false, went, ...rest }) => (
+  <>
+    <Went went={went} {...rest} />
+    {more ? (
+      <p>
+        Only the newest are drawn here; <a href="/stash">the stash</a> finds the others.
+      </p>
+    ) : null}
+    <ul class="shelf">
+      {alike.map((one) => (
+        <Tile {...one} {...rest} scale={shelfScale(alike.map(({ offcuts: [first] }) => first))} />
+      ))}
+    </ul>
+  </>
+);
+
+export const Went: FC<Pick<ShelfProps, 'went' | 'back' | 'token'>> = ({ went, back, token }) =>
+  went === undefined ? null : (
+    <div class="done">
+      <a class="code" href={`/offcuts/${went.id}`}>
+        {went.code}
+      </a>
+      <PutBack offcut={went} back={back} token={`${token}-back`} whole />
+    </div>
+  );
+
+type Rest = Pick<ShelfProps, 'units' | 'back' | 'token'>;
+
+/** More of a kind than these are only counted. */
+const MOST_OF_A_KIND = 4;
+
+/** One picture for all that are alike; each has its own code, place and buttons. */
+const Tile: FC<Alike & Rest & { scale: number }> = ({ offcuts, count, scale, ...rest }) => {
+  const [first, ...others] = offcuts;
   return (
-    <>
-      {went === undefined ? null : (
-        <div class="done">
-          <a class="code" href={`/offcuts/${went.id}`}>
-            {went.code}
-          </a>
-          <PutBack offcut={went} back={rest.back} token={`${rest.token}-back`} whole />
-        </div>
-      )}
-      {more ? (
-        <p>
-          Only the {howMany(offcuts.length, 'newest offcut')} are drawn here;{' '}
-          <a href="/stash#offcuts">the stash</a> finds the others.
-        </p>
-      ) : null}
-      <ul class="shelf">
-        {offcuts.map((offcut) => (
-          <li class="tile" id={`offcut-${offcut.id}`}>
-            <div class="stands">
-              <OffcutPicture offcut={offcut} units={rest.units} scale={scale} />
-            </div>
+    <li class="tile" id={`offcut-${first.id}`}>
+      <div class="stands">
+        <OffcutPicture offcut={first} units={rest.units} scale={scale} />
+      </div>
+      <div>
+        {others.length > 0 ? <p class="alike">× {count}, all alike</p> : null}
+        <AboutOffcut offcut={first} {...rest} />
+        {others.slice(0, MOST_OF_A_KIND - 1).map((offcut) => (
+          <div class="another" id={`offcut-${offcut.id}`}>
             <AboutOffcut offcut={offcut} {...rest} />
-          </li>
+          </div>
         ))}
-      </ul>
-    </>
+        {offcuts.length > MOST_OF_A_KIND ? (
+          <p>
+            <a href={alikeHref(first)}>and {offcuts.length - MOST_OF_A_KIND} more</a>
+          </p>
+        ) : null}
+      </div>
+    </li>
   );
 };
 
-interface AboutProps extends Pick<ShelfProps, 'units' | 'back' | 'token'> {
+/** In the dense list every code of it stands in its row. */
+const alikeHref = ({ design }: Offcut): string =>
+  `/stash?${new URLSearchParams({ design: nameOf(design), view: 'list' })}`;
+
+interface AboutProps extends Rest {
   readonly offcut: Offcut;
   /** Some of it, or all, just went. */
   readonly justGone?: boolean;

@@ -63,7 +63,7 @@ export const PadPage: FC<Props> = ({ pad, designs, sheets, shelf, standing, entr
           </details>
         </section>
       )}
-      {shelf.offcuts.length === 0 && !shelf.went ? null : (
+      {shelf.alike.length === 0 && !shelf.went ? null : (
         <section aria-labelledby="offcuts">
           <h2 id="offcuts">Offcuts of it</h2>
           <Shelf {...shelf} />

@@ -1,4 +1,4 @@
-/** The stash: what there is in one line, then pads, then the shelf of offcuts, then the quiet rest. */
+/** The stash: what there is in one line, the shelf of offcuts under its search, the newest pads, then the quiet rest. */
 import type { FC } from 'hono/jsx';
 import type { LowList } from '#core/stash/low.ts';
 import type { ReadyMade } from '#core/stash/ready-made.ts';
@@ -11,7 +11,11 @@ import { PadRows } from './pads.tsx';
 import { CodeSearch, ShelfSearch, type ShelfSearchProps } from './search.tsx';
 
 export interface StashProps {
+  /** The newest of which anything is left; `more` of them are on a page of their own. */
   readonly pads: readonly PadWithDesigns[];
+  readonly more: boolean;
+  /** No pad was ever noted, or all are put away. */
+  readonly empty: boolean;
   readonly low: LowList;
   readonly tally: { readonly pads: number; readonly sheets: number; readonly offcuts: number };
   readonly readyMade: readonly ReadyMade[];
@@ -19,10 +23,8 @@ export interface StashProps {
   readonly units: Units;
 }
 
-export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, units }) => {
-  if (pads.length === 0) return <EmptyStash readyMade={readyMade} units={units} />;
-  const used = pads.filter((one) => one.sheets === 0 && one.designs.length > 0);
-  const left = pads.filter((one) => !used.includes(one));
+export const Stash: FC<StashProps> = ({ pads, more, empty, low, tally, readyMade, search, units }) => {
+  if (empty) return <EmptyStash readyMade={readyMade} units={units} />;
   return (
     <>
       <div class="spread">
@@ -36,12 +38,8 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
           </a>
         </p>
       </div>
-      <Tally pads={pads} tally={tally} readyMade={readyMade} />
+      <Tally tally={tally} readyMade={readyMade} />
       <LowOnes low={low} />
-      <section aria-labelledby="pads-heading">
-        <h2 id="pads-heading">Pads</h2>
-        <PadRows pads={left} units={units} />
-      </section>
       <section aria-labelledby="offcuts">
         <div class="spread">
           <h2 id="offcuts">Offcuts</h2>
@@ -49,14 +47,15 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
         </div>
         <ShelfSearch {...search} />
       </section>
+      <section aria-labelledby="pads">
+        <h2 id="pads">{more ? 'The newest pads' : 'Pads'}</h2>
+        <PadRows pads={pads} units={units} />
+        <p class="no-print">
+          <a href="/pads">{more ? 'All pads, page by page' : 'Pads, with those used up'}</a>
+        </p>
+      </section>
       <ReadyMadeList all={readyMade} units={units} />
       <section class="no-print">
-        {used.length === 0 ? null : (
-          <details>
-            <summary>{howMany(used.length, 'pad')} used up</summary>
-            <PadRows pads={used} units={units} />
-          </details>
-        )}
         <p>
           <a href="/stash/list">A list of the shelf, place by place, to print</a>
           <br />
@@ -72,12 +71,12 @@ export const Stash: FC<StashProps> = ({ pads, low, tally, readyMade, search, uni
 };
 
 /** What there is, in one line. */
-const Tally: FC<Pick<StashProps, 'pads' | 'tally' | 'readyMade'>> = ({ pads, tally, readyMade }) => {
+const Tally: FC<Pick<StashProps, 'tally' | 'readyMade'>> = ({ tally, readyMade }) => {
   const bought = readyMade.reduce((sum, { count }) => sum + count, 0);
   return (
     <p class="answer">
-      <strong>{howMany(tally.sheets, 'sheet')}</strong> in{' '}
-      {howMany(pads.filter((one) => one.sheets > 0).length, 'pad')},{bought > 0 ? ' ' : ' and '}
+      <strong>{howMany(tally.sheets, 'sheet')}</strong> in <a href="#pads">{howMany(tally.pads, 'pad')}</a>,
+      {bought > 0 ? ' ' : ' and '}
       <a href="#offcuts">{howMany(tally.offcuts, 'offcut')}</a>
       {bought > 0 ? (
         <>

@@ -15,6 +15,8 @@ interface Props {
 }
 
 const NAMES = { inset: 'Inset', zeroOffset: 'Zero offset' } as const;
+/** The newest of them stand in figures. */
+const TABLED_AT_MOST = 60;
 /** The newest of them are drawn, and asked whether the tool changed. */
 const DRAWN_AT_MOST = 24;
 
@@ -98,6 +100,7 @@ const shortDay = (at: string): string => SHORT.format(new Date(at));
 
 const Table: FC<Props> = ({ learned: { observations, calibration }, units }) => (
   <table>
+    {observations.length > TABLED_AT_MOST ? <caption>The newest {TABLED_AT_MOST} of them</caption> : null}
     <thead>
       <tr>
         <th scope="col">Envelope</th>
@@ -109,6 +112,7 @@ const Table: FC<Props> = ({ learned: { observations, calibration }, units }) => 
     </thead>
     <tbody>
       {observations.map((one, index) => {
+        if (index < observations.length - TABLED_AT_MOST) return null;
         const problem = calibration.problems.find(({ field }) => field === `observations.${index}`);
         return (
           <tr>

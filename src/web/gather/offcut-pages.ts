@@ -1,14 +1,15 @@
 /** The pages about one offcut and the form for new ones, from what the stores say. Changes nothing. */
 import { jsx } from 'hono/jsx';
+import { nameOf } from '#core/finding/named.ts';
 import type { Design, Offcut } from '#core/stash/stash.ts';
 import type { Standing } from '#shared/put-away.ts';
 import type { Database } from '#stores/database.ts';
-import { listDesigns, readDesign } from '#stores/designs.ts';
+import { readDesign } from '#stores/designs.ts';
+import { likelyDesigns, likelyPlaces } from '#stores/likely.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
 import { titlesOf } from '#stores/projects.ts';
 import { readStanding } from '#stores/put-away.ts';
-import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { AddOffcuts } from '#views/offcuts/add.tsx';
 import { EditOffcut } from '#views/offcuts/edit.tsx';
@@ -21,6 +22,9 @@ import { newToken } from '../http/once.ts';
 import { reply } from '../http/reply.ts';
 import { queryId, wayBack } from '../http/url.ts';
 import { endsGone } from './shelf.ts';
+
+/** So many are offered before anything is typed. */
+const FIRST = { limit: 12 };
 
 /** It is not as the form thought it was. */
 export async function showChanged(c: Request, offcut: Offcut, typed: Typed, why: string): Promise<Response> {
@@ -84,7 +88,7 @@ async function paperAway(db: Database, { id, pad }: Design): Promise<Standing | 
 }
 
 export async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promise<Response> {
-  const places = await listPlaces(c.get('db'));
+  const places = await likelyPlaces(c.get('db'), '', FIRST);
   const back = wayBack({ ...readQuery(c), ...entry.typed }, `/offcuts/${offcut.id}`);
   return reply(c, {
     title: offcut.code,
@@ -94,18 +98,19 @@ export async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promis
   });
 }
 
-/** `after`: the offcut before in this row; `design`: whose they are. */
-export async function showAdd(c: Request, entry: Entry): Promise<Response> {
+/** `after`: the offcut before in this row; `design`: whose they are; `several`: whose they may be, by the name typed. */
+export async function showAdd(c: Request, entry: Entry, several: readonly Design[] = []): Promise<Response> {
   const db = c.get('db');
   const [after, whose] = [queryId(c, 'after'), queryId(c, 'design')];
   const added = after === undefined ? undefined : await readOffcut(db, after);
   const design = added?.design ?? (whose === undefined ? undefined : await readDesign(db, whose));
-  const [designs, places] = [await listDesigns(db), await listPlaces(db)];
+  const [designs, places] = [await likelyDesigns(db, '', FIRST), await likelyPlaces(db, '', FIRST)];
   return reply(c, {
     title: 'Add offcuts',
     section: 'stash',
     body: jsx(AddOffcuts, {
-      designs,
+      likely: designs.map(nameOf),
+      several,
       places,
       added,
       design,

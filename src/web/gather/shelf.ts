@@ -1,15 +1,16 @@
 /** What every page with a shelf of offcuts on it hands to that shelf. Knows no page. */
+import { type Alike, alikeIn } from '#core/stash/alike.ts';
 import { type Design, type Movement, type Offcut, wentByHand } from '#core/stash/stash.ts';
 import { listMovements } from '#stores/movements.ts';
 import { readOffcut } from '#stores/offcuts.ts';
-import { browseShelf, type ShelfQuery } from '#stores/shelf.ts';
+import { browseShelf } from '#stores/shelf.ts';
 import type { ShelfProps } from '#views/offcuts/tile.tsx';
 import type { Request } from '../http/env.ts';
 import { newToken } from '../http/once.ts';
 import { here, queryId } from '../http/url.ts';
 
-export async function shelfOf(c: Request, offcuts: readonly Offcut[], back = here(c)): Promise<ShelfProps> {
-  return { offcuts, went: await justGone(c), back, token: newToken(c), units: c.get('units') };
+export async function shelfOf(c: Request, alike: readonly Alike[], back = here(c)): Promise<ShelfProps> {
+  return { alike, went: await justGone(c), back, token: newToken(c), units: c.get('units') };
 }
 
 /** More than these on one page are too many to look through. */
@@ -18,11 +19,18 @@ const MOST_DRAWN = 200;
 /** The newest offcuts of one design or pad, whose designs are read already. */
 export async function shelfOfPaper(
   c: Request,
-  { designs, ...paper }: Pick<ShelfQuery, 'design' | 'pad'> & { readonly designs: readonly Design[] },
+  {
+    designs,
+    ...paper
+  }: {
+    readonly design?: number;
+    readonly pad?: number;
+    readonly designs: readonly Design[];
+  },
   back: string,
 ): Promise<ShelfProps> {
   const offcuts = await browseShelf(c.get('db'), { ...paper, limit: MOST_DRAWN + 1 }, designs);
-  const shelf = await shelfOf(c, offcuts.slice(0, MOST_DRAWN), back);
+  const shelf = await shelfOf(c, alikeIn(offcuts.slice(0, MOST_DRAWN)), back);
   return { ...shelf, more: offcuts.length > MOST_DRAWN };
 }
 

@@ -7,6 +7,7 @@ import { isFound, type Plan } from '#core/batch/planned.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import { cutPlanForm, spoiledPartForm, tickForm, unspoiledPartForm } from '#shared/schemas/plan.ts';
 import type { Database } from '#stores/database.ts';
+import { likelyPlaces } from '#stores/likely.ts';
 import {
   addPlan,
   cutPlan,
@@ -18,7 +19,6 @@ import {
   unspoilPart,
   untickStep,
 } from '#stores/plans.ts';
-import { listPlaces } from '#stores/shelf.ts';
 import type { Entry } from '#views/common/field.tsx';
 import { SheetPage } from '#views/plans/sheet.tsx';
 import { StepRow } from '#views/plans/steps.tsx';
@@ -40,7 +40,7 @@ cutSheets.get('/:id/sheet', async (c) => {
   if (!plan) return notFound(c);
   const view = await readPlanView(c, plan);
   if (!view || view.changes.length > 0) return goTo(c, `/plans/${plan.id}`);
-  const body = jsx(SheetPage, { ...view, places: await listPlaces(c.get('db')) });
+  const body = jsx(SheetPage, { ...view, places: await likelyPlaces(c.get('db'), '', { limit: 40 }) });
   return reply(c, { title: `Cut sheet · ${view.project.title}`, section: 'journal', body });
 });
 
@@ -121,7 +121,7 @@ cutSheets.delete('/:id/spoiled', async (c) => {
 
 async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Response> {
   const view = (await readPlanView(c, plan, entry))!;
-  const body = jsx(SheetPage, { ...view, places: await listPlaces(c.get('db')) });
+  const body = jsx(SheetPage, { ...view, places: await likelyPlaces(c.get('db'), '', { limit: 40 }) });
   return reply(c, { title: `Cut sheet · ${view.project.title}`, section: 'journal', status: 422, body });
 }
 

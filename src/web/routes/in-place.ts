@@ -41,6 +41,7 @@ interface Value {
   readonly kind: InPlaceKind;
   readonly id: number;
   readonly text: string;
+  readonly inLine: boolean;
 }
 
 async function valueIn(c: Request): Promise<Value | undefined> {
@@ -48,7 +49,8 @@ async function valueIn(c: Request): Promise<Value | undefined> {
   const id = readId(c.req.param('id') ?? '');
   if (kind === undefined || id === undefined) return undefined;
   const text = await EDITABLE[kind].read(c.get('db'), id);
-  return text === undefined ? undefined : { kind, id, text };
+  const inLine = c.req.query('line') !== undefined;
+  return text === undefined ? undefined : { kind, id, text, inLine };
 }
 
 /** In its place for scripts, its own page for everybody else. */

@@ -6,11 +6,11 @@ import type { Problem } from '#shared/checked.ts';
 import { printExactSize, type Units } from '#shared/length.ts';
 import { goneForm, offcutEditForm, offcutForm, recountForm } from '#shared/schemas/offcut.ts';
 import type { Size } from '#shared/size.ts';
-import { readDesign } from '#stores/designs.ts';
 import { binOffcut, countOffcut, putBack } from '#stores/movements.ts';
 import { addOffcut, editOffcut, readOffcut } from '#stores/offcuts.ts';
 import { BLANK_ENTRY } from '#views/common/field.tsx';
 import { sayOvertaken } from '#views/common/overtaken.ts';
+import { designNamed, sayMeant } from '../gather/named-design.ts';
 import { showAbout, showAdd, showChanged, showEdit, showOffcut } from '../gather/offcut-pages.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
@@ -28,14 +28,15 @@ offcuts.post('/', async (c) => {
   const typed = await readForm(c);
   const form = check(offcutForm(c.get('units')), typed);
   if (!form.ok) return showAdd(c, entryOf(typed, form.problems));
-  const { design: id, count, ...offcut } = form.value;
-  const design = await readDesign(c.get('db'), id);
-  if (!design) return showAdd(c, entryOf(typed, [{ field: 'design', message: 'Choose one from the list.' }]));
+  const { design: named, count, ...offcut } = form.value;
+  const meant = await designNamed(c.get('db'), named);
+  if (meant === 'none' || 'several' in meant) return showUnnamed(c, typed, meant);
+  const design = meant.one;
   const problems = tooLarge(offcut, design, c.get('units'));
   if (problems.length > 0) return showAdd(c, entryOf(typed, problems));
   return once(c, typed, async (db) => {
     const kept = borderedOnly(offcut, design);
-    const added = await addOffcut(db, { design: id, offcut: kept, count, at: nowIn(c) });
+    const added = await addOffcut(db, { design: design.id, offcut: kept, count, at: nowIn(c) });
     return { location: `/offcuts/new?after=${added!.id}` };
   });
 });
@@ -118,6 +119,12 @@ offcuts.post('/:id/counts', async (c) => {
     return { location: `/offcuts/${offcut.id}` };
   });
 });
+
+/** The form again where the name typed is not that of one design. */
+function showUnnamed(c: Request, typed: Typed, meant: Parameters<typeof sayMeant>[0]): Promise<Response> {
+  const message = sayMeant(meant, typed.design ?? '');
+  return showAdd(c, entryOf(typed, [{ field: 'design', message }]), meant === 'none' ? [] : meant.several);
+}
 
 const offcutIn = (c: Request): Promise<Offcut | undefined> => rowIn(c, readOffcut);
 

@@ -13,7 +13,7 @@ import { padForm, purchaseForm } from '#shared/schemas/pad.ts';
 import { type Database, transact } from '#stores/database.ts';
 import { addDesign, readDesign } from '#stores/designs.ts';
 import { buySheets } from '#stores/movements.ts';
-import { addPad, editPad, readPad } from '#stores/pads.ts';
+import { addPad, editPad, listPads, readPad } from '#stores/pads.ts';
 import { readStanding } from '#stores/put-away.ts';
 import { editSettings } from '#stores/settings.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
@@ -21,6 +21,7 @@ import { AddDesign } from '#views/designs/form.tsx';
 import { Look } from '#views/designs/look.tsx';
 import { PadForm } from '#views/pads/form.tsx';
 import { PadPage } from '#views/pads/pad.tsx';
+import { PadsPage } from '#views/stash/pads.tsx';
 import { shelfOfPaper } from '../gather/shelf.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
@@ -31,6 +32,22 @@ import { goTo, reply } from '../http/reply.ts';
 import { queryId, rowIn } from '../http/url.ts';
 
 export const pads = new Hono<Env>();
+
+/** With up to eight swatches each. */
+const LISTED = 16;
+
+pads.get('/', async (c) => {
+  const from = queryId(c, 'from') ?? 0;
+  const used = c.req.query('used') === 'yes';
+  const found = await listPads(c.get('db'), { used, from, limit: LISTED + 1 });
+  const body = jsx(PadsPage, {
+    pads: found.slice(0, LISTED),
+    used,
+    pages: { address: used ? '/pads?used=yes' : '/pads', from, size: LISTED, more: found.length > LISTED },
+    units: c.get('units'),
+  });
+  return reply(c, { title: 'Pads', section: 'stash', body });
+});
 
 pads.get('/new', (c) => showForm(c, BLANK_ENTRY));
 

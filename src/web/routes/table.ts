@@ -4,9 +4,9 @@ import { jsx } from 'hono/jsx';
 import { listCardSizes } from '#stores/card-sizes.ts';
 import type { Database } from '#stores/database.ts';
 import { listLow } from '#stores/low.ts';
+import { hasPads } from '#stores/pads.ts';
 import { listProjects } from '#stores/projects.ts';
 import { listAway } from '#stores/put-away.ts';
-import { tallyShelf } from '#stores/shelf.ts';
 import { Table } from '#views/table/table.tsx';
 import type { Env } from '../http/env.ts';
 import { readForm } from '../http/form.ts';
@@ -39,13 +39,13 @@ table.post('/demo', async (c) => {
 });
 
 async function readTable(db: Database) {
-  const [{ pads }, low, cards, latest] = [
-    await tallyShelf(db),
+  const [pads, low, cards, latest] = [
+    await hasPads(db),
     await listLow(db, { limit: 4 }),
     await listCardSizes(db),
     await listProjects(db, { limit: 4 }),
   ];
-  const bare = pads + cards.length + latest.length === 0;
+  const bare = !pads && cards.length + latest.length === 0;
   return {
     low,
     cards,

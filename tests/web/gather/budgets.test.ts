@@ -14,11 +14,7 @@ const LIVE_BYTES = 60_000;
 /** Pages that are not yet within them. */
 const NOT_YET = [
   '/envelopes',
-  '/stash',
-  '/stash/list',
-  '/offcuts/new',
   '/projects/:id/plans/new',
-  '/tools/notchers/:id',
 ];
 const within = Object.entries(PAGES).flatMap(([route, addresses]) =>
   NOT_YET.includes(route) ? [] : addresses,

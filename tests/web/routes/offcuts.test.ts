@@ -39,7 +39,7 @@ describe('adding', () => {
     const next = await follow(answer);
     expect(next).toContain(`<span class="pencil">${added.code}</span>`);
     expect(next).toContain('the back of all 2');
-    expect(next).toMatch(new RegExp(`<option value="${cast.hem.id}" class="bordered" selected`));
+    expect(next).toMatch(/<input id="design"[^>]*value="Meadow walk · Hem"/);
     expect(next).toContain('value="the flat box"');
     expect(next).toMatch(/<input(?=[^>]*name="width")(?=[^>]*value="")(?=[^>]*autofocus)/);
   });
@@ -68,8 +68,9 @@ describe('adding', () => {
   });
 
   test.each<[string, Record<string, string>, string]>([
-    ['no design', { design: '' }, 'Choose one from the list.'],
-    ['a design that never was', { design: '99' }, 'Choose one from the list.'],
+    ['no design', { design: '' }, 'Give the design it is cut from.'],
+    ['a design that never was', { design: '99' }, 'No design is called “99”.'],
+    ['words that no design has', { design: 'Fern of the sea' }, 'No design is called “Fern of the sea”.'],
     ['nonsense for its width', { width: '4 7/' }, '“4 7/” isn’t a length'],
     ['no width at all', { width: '0 in' }, 'more than zero'],
     ['none of it', { count: '0' }, 'whole number from 1'],
@@ -82,6 +83,45 @@ describe('adding', () => {
     expect(page).toContain(message);
     expect(page).toContain('value="a “torn” &lt;b&gt;corner&lt;/b&gt; ✂️"');
     expect(await rowCounts(app.db)).toEqual(before);
+  });
+
+  test.each(['Meadow walk · Hem', 'hem', 'MEADOW WALK HEM', 'Hem (Meadow walk)', 'he'])(
+    'takes its design by name: %s',
+    async (design) => {
+      expect((await app.post('/offcuts', { ...scrap(), design })).status).toBe(303);
+      expect((await readOffcut(app.db, 4))!.design.name).toBe('Hem');
+    },
+  );
+
+  test('a name of several comes back with those to choose from', async () => {
+    const answer = await app.post('/offcuts', { ...scrap(), design: 'meadow' });
+    const html = await answer.text();
+    expect(answer.status).toBe(422);
+    expect(html).toContain('More than one design is called so.');
+    const select = /<select id="design".*?<\/select>/s.exec(html)![0];
+    expect([...select.matchAll(/<option value="(\d*)">([^<,]+)/g)].map(([, , name]) => name)).toEqual([
+      'Meadow walk · Hem',
+      'Meadow walk · Hare',
+      'Meadow walk · Fern',
+      'none of these',
+    ]);
+    expect(html).toContain('value="the flat box"');
+    const [, chosen] = /<option value="(\d+)">Meadow walk · Hare/.exec(select)!;
+    await app.post('/offcuts', { ...scrap(), design: chosen!, width: '5' });
+    expect((await readOffcut(app.db, 4))!.design.name).toBe('Hare');
+  });
+
+  test('as a name is typed the few that are likely are offered', async () => {
+    const likely = async (path: string): Promise<string> => (await app.get(path, SCRIPT)).text();
+    expect(await likely('/likely/designs?design=mead+ha')).toBe(
+      '<option value="Meadow walk · Hare"></option>',
+    );
+    expect(await likely('/likely/designs?design=%22%2A')).toBe('');
+    expect(await likely('/likely/places?place=tray')).toBe(
+      '<option value="tray 1"></option><option value="tray 2"></option>',
+    );
+    expect((await app.get('/likely/designs?design=fern')).headers.get('Location')).toBe('/find?q=fern');
+    expect((await app.get('/likely/else?x=fern')).status).toBe(404);
   });
 
   test('with nothing filled in asks for everything', async () => {

@@ -35,7 +35,9 @@ describe('a filled stash', () => {
 
   test('tells what there is, pad by pad', async () => {
     const html = await page('/stash');
-    expect(html).toMatch(/<strong>30 sheets<\/strong> in 2 pads, and <a href="#offcuts">5 offcuts/);
+    expect(html).toMatch(
+      /<strong>30 sheets<\/strong> in <a href="#pads">2 pads<\/a>, and <a href="#offcuts">5 offcuts/,
+    );
     expect(html).toContain('Meadow walk');
     expect(shown(html)).toEqual([cast.lying.code, cast.strips.code, cast.corner.code]);
   });
@@ -59,6 +61,12 @@ describe('a filled stash', () => {
     ['width=8.5', ({ lying, strips, corner }) => [lying.code, strips.code, corner.code]],
     ['width=215.9+mm&height=215.9+mm', ({ corner }) => [corner.code]],
     ['design=2', ({ lying }) => [lying.code]],
+    ['design=hare', ({ lying }) => [lying.code]],
+    ['design=Meadow+walk', ({ lying, strips, corner }) => [lying.code, strips.code, corner.code]],
+    ['design=fern&sort=smallest', ({ strips, corner }) => [strips.code, corner.code]],
+    ['sort=largest', ({ corner, lying, strips }) => [corner.code, lying.code, strips.code]],
+    ['sort=design&from=1', ({ corner, lying }) => [corner.code, lying.code]],
+    ['place=tray', ({ lying, strips, corner }) => [lying.code, strips.code, corner.code]],
     ['kind=cardstock', () => []],
     ['place=tray+2', ({ lying }) => [lying.code]],
     ['place=tray+1&height=3&design=1&kind=patterned', ({ strips, corner }) => [strips.code, corner.code]],
@@ -107,14 +115,20 @@ describe('a filled stash', () => {
     );
   });
 
-  test.each(['width=-1', 'height=0', 'design=x', 'kind=gold', 'width=8&width=9', 'more=0'])(
-    'a search that can’t be read is refused and kept: %s',
-    async (query) => {
-      const answer = await app.get(`/stash?${query}`);
-      expect(answer.status).toBe(422);
-      expect(shown(await answer.text())).toEqual([]);
-    },
-  );
+  test.each([
+    'width=-1',
+    'height=0',
+    'design=x',
+    'kind=gold',
+    'width=8&width=9',
+    'from=x',
+    'sort=up',
+    'place=nowhere+such',
+  ])('a search that can’t be read is refused and kept: %s', async (query) => {
+    const answer = await app.get(`/stash?${query}`);
+    expect(answer.status).toBe(422);
+    expect(shown(await answer.text())).toEqual([]);
+  });
 
   test('the code on its back leads to it, however it was written', async () => {
     const { code, id } = cast.corner;
@@ -135,15 +149,48 @@ describe('a filled stash', () => {
     expect(html).not.toMatch(/<input id="code"[^>]*inputmode="numeric"/);
   });
 
-  test('a long shelf is shown a board at a time', async () => {
+  test('a long shelf is shown a board at a time, counted', async () => {
     for (let one = 0; one < 40; one++)
-      await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(2, 3), count: 1, at: later(one) });
+      await addOffcut(app.db, {
+        design: cast.fern.id,
+        offcut: scrap(2, 3 + one / 8),
+        count: 1,
+        at: later(one),
+      });
     const first = await page('/stash?design=1');
-    expect(shown(first)).toHaveLength(30);
-    expect(first).toContain('href="/stash?design=1&amp;more=2#offcuts"');
-    const all = await page('/stash?design=1&more=2');
-    expect(shown(all)).toHaveLength(42);
-    expect(all).not.toContain('Show more');
+    expect(shown(first)).toHaveLength(24);
+    expect(first).toContain('1–24 of 42 kinds of offcut');
+    expect(first).toContain('href="/stash?design=1&amp;from=24#offcuts" rel="next"');
+    const rest = await page('/stash?design=1&from=24');
+    expect(shown(rest)).toHaveLength(18);
+    expect(rest).toContain('25–42 of 42');
+    expect(rest).not.toContain('rel="next"');
+  });
+
+  test('what is alike stands together, each with its code and place', async () => {
+    const put = (place: string, count = 1) =>
+      addOffcut(app.db, { design: cast.fern.id, offcut: scrap(2, 3, { place }), count, at: later(1) });
+    const [one, two] = [(await put('tray 1'))!, (await put('tray 5', 2))!];
+    const pictures = await page('/stash?width=2&height=3&sort=newest&design=fern');
+    expect(pictures.match(/class="tile"/g)).toHaveLength(3);
+    expect(pictures).toContain('× 3, all alike');
+    const list = await page('/stash?view=list&design=fern&sort=newest');
+    const [row] = list.match(/<tr><td class="size">2 × 3″.*?<\/tr>/s)!;
+    expect(row).toContain('× 3');
+    for (const { code } of [one, two]) expect(row).toContain(code);
+    expect(await page('/stash?view=list&place=tray+5')).not.toContain(one.code);
+  });
+
+  test('in the list place, count and name are changed where they stand', async () => {
+    const list = await page('/stash?view=list&width=8&height=8');
+    const edit = `/in-place/offcut-place/${cast.corner.id}`;
+    expect(list).toContain(`hx-get="${edit}/edit?line=yes"`);
+    const script = { 'HX-Request': 'true' };
+    const field = await page(`${edit}/edit?line=yes`, script);
+    expect(field).toContain(`hx-post="${edit}?line=yes"`);
+    const saved = await app.post(`${edit}?line=yes`, { _method: 'PUT', value: 'tray 7' }, script);
+    expect(await saved.text()).toMatch(/^<span class="in-place"><a class="changes".*?>tray 7</);
+    expect(await page('/stash?view=list&place=tray+7')).toContain(cast.corner.code);
   });
 
   test('what runs low comes worst first, and a pad that has no designs yet is not missed', async () => {
@@ -163,6 +210,7 @@ describe('a filled stash', () => {
     expect(places).toEqual(['tray 1', 'tray 2', 'Sheets']);
     expect(html).toContain('12 × 3″');
     expect(html).toContain('Fern 5, Hare 3, Hem 2');
+    expect(await page('/stash/sheets')).toContain('Fern 5, Hare 3, Hem 2');
   });
 });
 
