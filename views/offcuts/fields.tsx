@@ -55,7 +55,7 @@ export const PlaceField: FC<PlaceProps> = ({ entry, places, value, autofocus }) 
 export const BorderTick: FC<{ entry: Entry; value: boolean }> = ({ entry, value }) => {
   const typed = Object.keys(entry.typed).length > 0;
   return (
-    <p class="border-tick">
+    <p>
       <label>
         <input type="checkbox" name="border" checked={typed ? entry.typed.border === 'on' : value} />
         The printed border is still on its bottom edge

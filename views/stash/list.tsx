@@ -69,7 +69,7 @@ export const SheetList: FC<Pick<Props, 'pads' | 'pages' | 'at' | 'units'>> = ({ 
 );
 
 const OffcutTable: FC<{ offcuts: readonly Offcut[]; units: Units }> = ({ offcuts, units }) => (
-  <table class="offcuts">
+  <table>
     <thead>
       <tr>
         <th>Code</th>
