@@ -23,7 +23,7 @@ import { addSeries, listSeries } from '#stores/series.ts';
 import { editSettings } from '#stores/settings.ts';
 import { spoilBlank } from '#stores/spoil.ts';
 import { tagProject } from '#stores/tags.ts';
-import { OFFCUTS, READY_MADE, SHELF } from './shelf.ts';
+import { BOUGHT_LATER, OFFCUTS, READY_MADE, SHELF } from './shelf.ts';
 import { evening, felt, measuredPocket } from './telling.ts';
 import { AGAIN_ON_VELLUM, CARDS, type Evening, IDEAS, SERIES, YEAR } from './year.ts';
 
@@ -33,7 +33,10 @@ export function seedDemo(db: Database, now: Date): Promise<void> {
     await nameTools(db);
     const designs = await fillShelf(db, evening(now, 364));
     for (const series of SERIES) await addSeries(db, series);
-    for (const one of YEAR) await spend(db, one, designs, now);
+    for (const one of YEAR) {
+      await buyBefore(db, one.daysAgo, designs, now);
+      await spend(db, one, designs, now);
+    }
     await keepHouse(db, designs, now);
     for (const { title, card = null, notes } of IDEAS) {
       await createProject(db, { title, card, notes }, evening(now, 5));
@@ -54,7 +57,8 @@ async function fillShelf(db: Database, at: string): Promise<Map<string, number>>
   for (const { pad, designs } of SHELF) {
     const { id } = await addPad(db, pad);
     for (const { sheets, ...design } of designs) {
-      ids.set(design.name, (await addDesign(db, { pad: id, design, sheets, at }))!.id);
+      const first = sheets - boughtLater(design.name);
+      ids.set(design.name, (await addDesign(db, { pad: id, design, sheets: first, at }))!.id);
     }
   }
   for (const { design, width, height, count, place, note = '', border = false } of OFFCUTS) {
@@ -62,6 +66,27 @@ async function fillShelf(db: Database, at: string): Promise<Map<string, number>>
     await addOffcut(db, { design: ids.get(design)!, offcut, count, at });
   }
   return ids;
+}
+
+const boughtLater = (design: string): number =>
+  BOUGHT_LATER.reduce((sum, { sheets }) => sum + (sheets[design] ?? 0), 0);
+
+/** What came since the evening before. */
+async function buyBefore(
+  db: Database,
+  daysAgo: number,
+  designs: Map<string, number>,
+  now: Date,
+): Promise<void> {
+  const before = YEAR.map((one) => one.daysAgo).filter((days) => days > daysAgo);
+  const since = Math.min(...before);
+  for (const { sheets, note, ...bought } of BOUGHT_LATER) {
+    if (bought.daysAgo <= daysAgo || bought.daysAgo > since) continue;
+    for (const [name, count] of Object.entries(sheets)) {
+      const at = evening(now, bought.daysAgo, -90);
+      await buySheets(db, designs.get(name)!, { sheets: count, at, note });
+    }
+  }
 }
 
 async function spend(db: Database, one: Evening, designs: Map<string, number>, now: Date): Promise<void> {

@@ -187,6 +187,26 @@ const found = (
   rest: Partial<Pick<FoundOffcut, 'count' | 'note' | 'border'>> = {},
 ): FoundOffcut => ({ design, width, height, place, count: 1, ...rest });
 
+/** Of the sheets above, those that only came in the course of the year; the first are the oldest. */
+export const BOUGHT_LATER: readonly {
+  readonly daysAgo: number;
+  readonly note: string;
+  readonly sheets: Readonly<Record<string, number>>;
+}[] = [
+  { daysAgo: 292, note: 'the mill’s end-of-line box again', sheets: { Pippin: 4, Blossom: 3, Russet: 4 } },
+  { daysAgo: 225, note: 'the rest of the roll', sheets: { 'Kraft, smooth': 6, 'Kraft, ribbed': 4 } },
+  { daysAgo: 205, note: 'clearance, second week', sheets: { Furrow: 5, Gate: 3 } },
+  { daysAgo: 170, note: 'two packs while they had them', sheets: { Chalk: 12, Oatmeal: 10 } },
+  { daysAgo: 145, note: 'the mill’s open day', sheets: { Petal: 2, Straw: 1 } },
+  {
+    daysAgo: 110,
+    note: 'swapped for two reels of tape',
+    sheets: { 'Night moth': 3, Lullaby: 4, 'Milk tooth': 3 },
+  },
+  { daysAgo: 60, note: 'one more roll from the office', sheets: { Clear: 4, Rain: 2 } },
+  { daysAgo: 21, note: 'the last that Ilse found', sheets: { Wake: 2, 'Deck boards': 3 } },
+];
+
 /** Envelopes bought, and how many were put to use since. */
 export const READY_MADE = [
   {

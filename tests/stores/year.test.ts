@@ -44,7 +44,8 @@ it('sums up the demo’s year as its ledger does, line by line', async () => {
     }
     expect(whole.fromOffcuts).toBeLessThanOrEqual(whole.used);
   }
-  const { whole } = sumYear(2026, await yearOf(db, 2026));
+  const { whole, months } = sumYear(2026, await yearOf(db, 2026));
+  expect(months.filter(({ bought }) => bought > 0).length).toBeGreaterThanOrEqual(6);
   expect(whole.fromOffcuts).toBeGreaterThan(0);
   expect(whole.spoiled).toBeGreaterThan(0);
 });
