@@ -18,6 +18,7 @@ import * as lessonsAndTags from './0015_lessons_and_tags.ts';
 import * as cost from './0016_cost.ts';
 import * as shelf from './0017_shelf.ts';
 import * as bulks from './0018_bulks.ts';
+import * as books from './0019_books.ts';
 
 export const migrations: Record<string, Migration> = {
   '0001_tools': tools,
@@ -38,4 +39,5 @@ export const migrations: Record<string, Migration> = {
   '0016_cost': cost,
   '0017_shelf': shelf,
   '0018_bulks': bulks,
+  '0019_books': books,
 };

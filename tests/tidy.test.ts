@@ -17,7 +17,18 @@ const LAYERS: Record<string, { ours: string[]; npm: string[] }> = {
   'src/core': { ours: ['shared', 'src/core'], npm: ['polygon-clipping', 'd3-array', 'd3-scale'] },
   'src/stores': {
     ours: ['shared', 'src/core', 'src/stores', 'migrations'],
-    npm: ['kysely', 'better-sqlite3'],
+    npm: [
+      'kysely',
+      'better-sqlite3',
+      'yazl',
+      'yauzl',
+      'node:fs/promises',
+      'node:os',
+      'node:path',
+      'node:stream',
+      'node:stream/consumers',
+      'node:zlib',
+    ],
   },
   views: { ours: ['shared', 'src/core', 'views'], npm: ['hono/jsx', 'pdfkit'] },
   'src/web': {

@@ -36,12 +36,18 @@ const versions = new WeakMap<Database, () => string>();
 /** Another one whenever anybody has written to the book; undefined inside a transaction. */
 export const versionOf = (db: Database): string | undefined => versions.get(db)?.();
 
-/** Brings the file to the newest schema; throws what a migration threw, with nothing of that migration kept. */
-export async function migrate(db: Database): Promise<void> {
-  const provider = { getMigrations: async () => migrations };
-  const { error } = await new Migrator({ db, provider }).migrateToLatest();
+/**
+ * Brings the file to the newest schema, or to that of an older book; throws what a migration threw, with nothing of that
+ * migration kept.
+ */
+export async function migrate(db: Database, upTo?: string): Promise<void> {
+  const migrator = new Migrator({ db, provider: { getMigrations: async () => migrations } });
+  const { error } = await (upTo === undefined ? migrator.migrateToLatest() : migrator.migrateTo(upTo));
   if (error) throw error;
 }
+
+/** Whether this program knows the schema of that name. */
+export const knowsSchema = (name: string): boolean => Object.hasOwn(migrations, name);
 
 /** Runs `verb` in the transaction that is already open, or in one of its own. */
 export const transact = <T>(db: Database, verb: (db: Database) => Promise<T>): Promise<T> =>

@@ -52,6 +52,8 @@ export interface Tables {
   ready_made_movements: ReadyMadeMovementRow;
   finds: FindRow;
   find_measures: FindMeasureRow;
+  book: { id: 1; uid: string };
+  origins: { of: string; row: number; book: string; number: number };
 }
 
 interface NotcherRow {
