@@ -3,7 +3,16 @@
  * they are: the first start after a change builds it, which takes about a second. Knows what has to be built, not what it does.
  */
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import module from 'node:module';
 import path from 'node:path';
 import process from 'node:process';
@@ -16,6 +25,10 @@ const SOURCES = ['shared', 'src', 'views', 'migrations', 'seed'];
 const ENTRIES = ['server', 'plan', 'verify', 'archive', 'restore', 'worker'];
 /** They bring files that they look for beside themselves. */
 const LEFT_ALONE = ['better-sqlite3', 'pdfkit', 'sharp'];
+
+/** CommonJS packages ask for Node's own modules by `require`. */
+const REQUIRE =
+  "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
 /** What looks for files beside its source still finds them; the planners alone look beside what is built. */
 const inPlace = {
@@ -54,7 +67,7 @@ function keyOf(files) {
   return hash.digest('hex').slice(0, 20);
 }
 
-/** In a folder aside first, so that two starts at once do not meet in half a build; what was built before goes. */
+/** In a folder aside first, so that two starts at once do not meet in half a build. */
 async function build(folder) {
   const esbuild = await import('esbuild');
   mkdirSync(CACHE, { recursive: true });
@@ -74,14 +87,21 @@ async function build(folder) {
       target: 'node20',
       sourcemap: 'linked',
       sourcesContent: false,
+      banner: { js: REQUIRE },
       logLevel: 'error',
     });
-    for (const old of readdirSync(CACHE)) {
-      if (!old.startsWith('aside-')) rmSync(path.join(CACHE, old), { recursive: true, force: true });
-    }
     renameSync(aside, folder);
+    for (const old of outlived()) rmSync(old, { recursive: true, force: true });
   } catch (problem) {
     rmSync(aside, { recursive: true, force: true });
     if (!existsSync(folder)) throw problem;
   }
+}
+
+/** All but the newest three: a server may still be running from one, and fetch its planner when it is first asked. */
+function outlived() {
+  const builds = readdirSync(CACHE)
+    .filter((name) => !name.startsWith('aside-'))
+    .map((name) => path.join(CACHE, name));
+  return builds.sort((one, other) => statSync(other).mtimeMs - statSync(one).mtimeMs).slice(3);
 }

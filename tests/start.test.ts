@@ -21,7 +21,8 @@ beforeAll(() => {
     symlinkSync(path.resolve('node_modules', name), within('node_modules', name));
   for (const file of ['package.json', 'package-lock.json', 'tsconfig.json', 'src/start.mjs'])
     cpSync(file, within(...file.split('/')));
-  for (const name of ['plan', 'verify', 'worker']) write(`src/${name}.ts`, 'export {};\n');
+  for (const name of ['plan', 'verify', 'archive', 'restore', 'worker'])
+    write(`src/${name}.ts`, 'export {};\n');
 });
 
 test('it is built once, and anew after a change', () => {
@@ -33,7 +34,7 @@ test('it is built once, and anew after a change', () => {
   expect(built()).toEqual(first);
   write('shared/word.ts', `export const WORD: string = 'glued';\n`);
   expect(start('server', '--demo').stdout).toBe('glued --demo\n');
-  expect(built()).toHaveLength(1);
+  expect(built()).toHaveLength(2);
   expect(built()).not.toEqual(first);
 });
 

@@ -33,7 +33,7 @@ const LAYERS: Record<string, { ours: string[]; npm: string[] }> = {
   views: { ours: ['shared', 'src/core', 'views'], npm: ['hono/jsx', 'pdfkit'] },
   'src/web': {
     ours: ['shared', 'src/core', 'src/stores', 'views', 'src/web'],
-    npm: ['hono', 'zod', 'node:crypto', 'node:fs', 'node:module', 'node:util', 'node:zlib'],
+    npm: ['hono', 'zod', 'node:crypto', 'node:fs', 'node:module', 'node:stream', 'node:util', 'node:zlib'],
   },
   migrations: { ours: ['migrations'], npm: ['kysely'] },
   seed: { ours: ['shared', 'src/core', 'src/stores', 'migrations', 'seed'], npm: [] },

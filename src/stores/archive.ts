@@ -12,7 +12,7 @@ import yazl from 'yazl';
 import { ARCHIVED } from './archive-tables.ts';
 import type { Database } from './database.ts';
 
-export const FORMAT = 'creasebook archive';
+const FORMAT = 'creasebook archive';
 export const VERSION = 1;
 export const CONTENTS = 'archive.json';
 

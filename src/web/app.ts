@@ -13,6 +13,7 @@ import { notFound } from './http/not-found.ts';
 import { reply } from './http/reply.ts';
 import { guard } from './http/security.ts';
 import { again } from './routes/again.ts';
+import { archive } from './routes/archive.ts';
 import { batches } from './routes/batches.ts';
 import { costs } from './routes/costs.ts';
 import { cutSheets } from './routes/cut-sheets.ts';
@@ -96,6 +97,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/tools', tools);
   app.route('/year', years);
   app.route('/templates', templates);
+  app.route('/archive', archive);
   app.notFound((c) => notFound(c));
   app.onError((error, c) => failed(error, c));
   return app;

@@ -91,6 +91,7 @@ export const PAGES: Record<string, readonly string[]> = {
   '/tools/notchers/:id': ['/tools/notchers/1'],
   '/tools/cards/new': ['/tools/cards/new'],
   '/tools/cards/:id': ['/tools/cards/1'],
+  '/archive': ['/archive'],
   '/templates/envelope/:file': [`/templates/envelope/template.svg?${HALF_LETTER}`],
   '/templates/projects/:id/:file': ['/templates/projects/1/template.svg'],
   '/templates/parts/:kind/:file': [`/templates/parts/base/template.svg?${HALF_LETTER}`],

@@ -196,6 +196,9 @@ const More: FC = () => (
       <li>
         <a href="/put-away">Put away</a>: what you deleted or put away, to bring back.
       </li>
+      <li>
+        <a href="/archive">Take everything away</a>: the whole book as one open archive.
+      </li>
     </ul>
   </section>
 );
