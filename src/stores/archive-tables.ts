@@ -25,6 +25,7 @@ export const ARCHIVED: readonly ArchivedTable[] = [
   { name: 'notchers', names: {}, called: 'name' },
   { name: 'settings', names: { notcher_id: 'notchers' }, key: ['id'] },
   { name: 'card_sizes', names: {}, called: 'name' },
+  { name: 'bulks', names: {} },
   { name: 'pads', names: {}, called: 'name' },
   { name: 'designs', names: { pad_id: 'pads' }, summed: ['sheets'], called: 'name' },
   { name: 'offcuts', names: { design_id: 'designs' }, summed: ['count'], called: 'code' },
