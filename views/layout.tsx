@@ -28,9 +28,11 @@ interface Props {
   readonly assets: Assets;
   /** What stands in the search box, on the page that answers it. */
   readonly sought?: string | undefined;
+  /** Whether what was typed before has just been kept. */
+  readonly saved?: boolean;
 }
 
-export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, sought, children }) => (
+export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, sought, saved, children }) => (
   <html lang="en">
     <head>
       <meta charset="utf-8" />
@@ -66,6 +68,11 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, s
         <FindBox sought={sought} />
       </header>
       <main id="main" tabindex={-1}>
+        {saved ? (
+          <p class="done no-print" role="status" tabindex={-1} autofocus>
+            Saved.
+          </p>
+        ) : null}
         {children}
       </main>
     </body>

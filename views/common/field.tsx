@@ -2,6 +2,7 @@
 
 import type { FC, PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '#shared/checked.ts';
+import { Problems } from './problems.tsx';
 
 /** What a form shows again after it was refused. */
 export interface Entry {
@@ -54,7 +55,7 @@ export const Field: FC<FieldProps> = ({
       autocomplete="off"
       list={likely ? `${name}-likely` : list}
       placeholder={placeholder}
-      autofocus={autofocus}
+      autofocus={autofocus || problemOf(entry, name) !== undefined}
       {...(likely ? followed(likely.from) : {})}
       aria-invalid={problemOf(entry, name) ? 'true' : undefined}
       aria-describedby={`${name}-note`}
@@ -109,17 +110,20 @@ export const Choice: FC<ChoiceProps> = ({ name, label, entry, value = '', hint, 
   </Labelled>
 );
 
-/** What is wrong with the form as a whole, in front of its fields. */
-export const FormProblems: FC<{ entry: Entry; fields: readonly string[] }> = ({ entry, fields }) => {
-  const whole = entry.problems.filter((problem) => !fields.includes(problem.field));
-  return whole.length === 0 ? null : (
-    <ul class="problems" role="alert">
-      {whole.map((problem) => (
-        <li>{problem.message}</li>
-      ))}
-    </ul>
-  );
-};
+interface FormProblemsProps {
+  readonly entry: Entry;
+  readonly fields: readonly string[];
+  /** Whose fields' problems come and go as they are typed, so that only the whole form's stand in front. */
+  readonly live?: boolean;
+}
+
+/** What is wrong, in front of the fields. */
+export const FormProblems: FC<FormProblemsProps> = ({ entry, fields, live = false }) => (
+  <Problems
+    problems={live ? entry.problems.filter(({ field }) => !fields.includes(field)) : entry.problems}
+    fields={fields}
+  />
+);
 
 type LabelledProps = PropsWithChildren<Pick<FieldProps, 'name' | 'label' | 'entry' | 'hint'>>;
 

@@ -39,7 +39,7 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
         hx-replace-url="true"
         hx-sync="this:replace"
       >
-        <FormProblems entry={entry} fields={[...LIVE_FIELDS, ...Object.keys(UNCHOSEN)]} />
+        <FormProblems live entry={entry} fields={[...LIVE_FIELDS, ...Object.keys(UNCHOSEN)]} />
         {project && <input type="hidden" name="project" value={project.id} />}
         <div class="fields">
           <CardField

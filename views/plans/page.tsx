@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import { lookedAt } from '#core/batch/planned.ts';
 import { capital } from '#views/common/words.ts';
 import { Once } from '../common/once.tsx';
+import { Problems } from '../common/problems.tsx';
 import { LessonsHere } from '../lessons/shown.tsx';
 import { Figures } from './figures.tsx';
 import { Checks } from './first.tsx';
@@ -30,13 +31,7 @@ export const PlanPage: FC<PlanView> = (view) => {
       <p>
         <a href={`/projects/${project.id}`}>{project.title}</a>
       </p>
-      {entry.problems.length > 0 ? (
-        <ul class="problems" role="alert">
-          {entry.problems.map(({ message }) => (
-            <li>{message}</li>
-          ))}
-        </ul>
-      ) : null}
+      <Problems problems={entry.problems} fields={[]} />
       <Answer {...view} />
       <Checks {...view} />
       {view.lessons ? <LessonsHere {...view.lessons} /> : null}

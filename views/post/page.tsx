@@ -24,7 +24,7 @@ export const PostPage: FC<Props> = ({ units, entry, answer }) => (
       hx-replace-url="true"
       hx-sync="this:replace"
     >
-      <FormProblems entry={entry} fields={['width', 'height', 'thick', 'mass', 'address', 'front']} />
+      <FormProblems live entry={entry} fields={['width', 'height', 'thick', 'mass', 'address', 'front']} />
       <div class="fields">
         <Field
           name="width"

@@ -4,7 +4,7 @@ import type { CardSize } from '#core/project/journal.ts';
 import { typedLength, type Units } from '#shared/length.ts';
 import type { Standing } from '#shared/put-away.ts';
 import { AwayNote, PutAway } from '../common/away.tsx';
-import { type Entry, Field } from '../common/field.tsx';
+import { type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 
 interface Props {
@@ -21,6 +21,7 @@ export const CardForm: FC<Props> = ({ units, card, standing, entry, token }) => 
     <AwayNote standing={standing} />
     <form action={card ? `/tools/cards/${card.id}` : '/tools/cards'} method="post" class="sheet">
       <Once token={token} />
+      <FormProblems entry={entry} fields={['name', 'width', 'height', 'bulk']} />
       <Field name="name" label="What you call it" entry={entry} value={card?.name} autofocus={!card} />
       <div class="fields">
         {(['width', 'height', 'bulk'] as const).map((name) => (

@@ -1,5 +1,6 @@
 /** Decides whether a request gets the whole page, a fragment of it, or a redirect. Knows no resource. */
 
+import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import type { Child } from 'hono/jsx';
 import { jsx } from 'hono/jsx';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
@@ -24,12 +25,26 @@ export function reply(c: Request, page: Page): Response | Promise<Response> {
   const status = page.status ?? 200;
   if (wantsFragment(c)) return c.html(text(page.fragment ?? page.body), status);
   const { title, section, sought } = page;
-  const props = { title, section, sought, assets: assetHrefs };
+  const props = { title, section, sought, saved: wasSaved(c), assets: assetHrefs };
   return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
 }
 
 /** After a change: the browser is sent to what was changed, so that a reload repeats nothing. */
 export const goTo = (c: Request, location: string): Response => c.redirect(location, 303);
+
+/** The same after something typed was kept: the page there says so, once. */
+export function goToSaved(c: Request, location: string): Response {
+  setCookie(c, SAVED, '1', { httpOnly: true, sameSite: 'Strict', path: '/', maxAge: 20 });
+  return goTo(c, location);
+}
+
+const SAVED = 'saved';
+
+function wasSaved(c: Request): boolean {
+  const saved = getCookie(c, SAVED) !== undefined;
+  if (saved) deleteCookie(c, SAVED, { path: '/' });
+  return saved;
+}
 
 export const wantsFragment = (c: Request): boolean =>
   c.req.header('HX-Request') === 'true' && c.req.header('HX-History-Restore-Request') !== 'true';

@@ -17,7 +17,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goTo, goToSaved, reply } from '../http/reply.ts';
 import { rowIn, wayBack } from '../http/url.ts';
 
 export const designs = new Hono<Env>();
@@ -93,7 +93,7 @@ designs.put('/:id/low-mark', async (c) => {
   const form = check(lowMarkForm, typed);
   if (!form.ok) return show(c, design, entryOf(typed, form.problems));
   await markDesign(c.get('db'), design.id, form.value.lowMark);
-  return goTo(c, wayBack(typed, `/designs/${design.id}`));
+  return goToSaved(c, wayBack(typed, `/designs/${design.id}`));
 });
 
 const designIn = (c: Request): Promise<Design | undefined> => rowIn(c, readDesign);

@@ -10,7 +10,7 @@ import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
-import { goTo, reply, wantsFragment } from '../http/reply.ts';
+import { goToSaved, reply, wantsFragment } from '../http/reply.ts';
 
 export const inPlace = new Hono<Env>();
 
@@ -57,7 +57,7 @@ async function valueIn(c: Request): Promise<Value | undefined> {
 const showValue = (c: Request, value: Value): Response | Promise<Response> =>
   wantsFragment(c)
     ? c.html(`${jsx(InPlace, { ...value, focus: true })}`)
-    : goTo(c, addressOf(value.kind, value.id));
+    : goToSaved(c, addressOf(value.kind, value.id));
 
 /** A refused one is answered with 200 where a script puts it in its place. */
 const showField = (c: Request, value: Value, entry: Entry): Response | Promise<Response> =>

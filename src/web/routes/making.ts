@@ -28,7 +28,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { newToken, once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goTo, goToSaved, reply } from '../http/reply.ts';
 import { rowId } from '../http/url.ts';
 
 export const making = new Hono<Env>();
@@ -79,7 +79,7 @@ making.delete('/:id/made', async (c) => {
   await transact(c.get('db'), async (db) => {
     for (const { id } of asked.value.rest ? group : [envelope]) await unmakeEnvelope(db, id, nowIn(c));
   });
-  return goTo(c, `/projects/${view.full.project.id}`);
+  return goToSaved(c, `/projects/${view.full.project.id}`);
 });
 
 making.get('/:id/spoiled', async (c) => showSpoiled(c, readQuery(c).envelope, BLANK_ENTRY));

@@ -17,7 +17,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { once } from '../http/once.ts';
-import { goTo, wantsFragment } from '../http/reply.ts';
+import { goToSaved, wantsFragment } from '../http/reply.ts';
 import { rowIn, wayBack, withQuery } from '../http/url.ts';
 
 export const offcuts = new Hono<Env>();
@@ -67,7 +67,7 @@ offcuts.put('/:id', async (c) => {
   const problems = tooLarge(form.value, offcut.design, c.get('units'));
   if (problems.length > 0) return showEdit(c, offcut, entryOf(typed, problems));
   await editOffcut(c.get('db'), offcut.id, borderedOnly(form.value, offcut.design));
-  return goTo(c, wayBack(typed, `/offcuts/${offcut.id}`));
+  return goToSaved(c, wayBack(typed, `/offcuts/${offcut.id}`));
 });
 
 offcuts.delete('/:id', async (c) => {

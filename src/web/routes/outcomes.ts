@@ -29,7 +29,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { newToken, once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goTo, goToSaved, reply } from '../http/reply.ts';
 
 export const outcomes = new Hono<Env>();
 
@@ -95,7 +95,7 @@ outcomes.delete('/:id/outcomes/:number', async (c) => {
     for (const { id } of asked.value.rest ? [envelope, ...likeIt(view, envelope)] : [envelope])
       await withdrawOutcome(db, id, nowIn(c));
   });
-  return goTo(c, `/projects/${view.full.project.id}`);
+  return goToSaved(c, `/projects/${view.full.project.id}`);
 });
 
 /** One that may be written about: not a spoiled blank, whose tale is told. */

@@ -28,7 +28,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { newToken, once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goToSaved, reply } from '../http/reply.ts';
 import { queryId, rowIn } from '../http/url.ts';
 
 export const pads = new Hono<Env>();
@@ -95,7 +95,7 @@ pads.put('/:id', async (c) => {
     await editPad(db, found.pad.id, form.value);
     await adoptSign(db, form.value.sign);
   });
-  return goTo(c, `/pads/${found.pad.id}`);
+  return goToSaved(c, `/pads/${found.pad.id}`);
 });
 
 pads.get('/:id/designs/new', async (c) => {

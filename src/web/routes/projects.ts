@@ -23,7 +23,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { newToken, once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goTo, goToSaved, reply } from '../http/reply.ts';
 import { rowId } from '../http/url.ts';
 
 export const projects = new Hono<Env>();
@@ -58,7 +58,7 @@ projects.put('/:id', async (c) => {
     if (asked.value.tags && typed.tags !== undefined) await tagProject(db, id, asked.value.tags);
     return editProject(db, id, await changesIn(db, asked.value, typed), at);
   });
-  return edited ? goTo(c, `/projects/${id}`) : notFound(c);
+  return edited ? goToSaved(c, `/projects/${id}`) : notFound(c);
 });
 
 projects.post('/:id/finish', async (c) => {

@@ -27,7 +27,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { newToken, once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goToSaved, reply } from '../http/reply.ts';
 import { rowIn } from '../http/url.ts';
 
 export const readyMade = new Hono<Env>();
@@ -62,7 +62,7 @@ readyMade.put('/:id', async (c) => {
   const form = check(readyMadeEditForm(c.get('units')), typed);
   if (!form.ok) return showForm(c, entryOf(typed, form.problems), found);
   await editReadyMade(c.get('db'), found.id, form.value);
-  return goTo(c, `/ready-made/${found.id}`);
+  return goToSaved(c, `/ready-made/${found.id}`);
 });
 
 readyMade.post('/:id/purchases', async (c) => {

@@ -12,7 +12,7 @@ import { readSeriesProjects } from '../gather/series-projects.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goToSaved, reply } from '../http/reply.ts';
 import { rowIn } from '../http/url.ts';
 
 export const series = new Hono<Env>();
@@ -40,7 +40,7 @@ series.put('/:id', async (c) => {
   const asked = check(seriesWords, typed);
   if (!asked.ok) return showSeries(c, found, entryOf(typed, asked.problems));
   const edited = await editSeries(c.get('db'), found.id, asked.value);
-  if (edited !== 'taken') return goTo(c, `/series/${found.id}`);
+  if (edited !== 'taken') return goToSaved(c, `/series/${found.id}`);
   const problem = { field: 'name', message: 'Another series has this name already.' };
   return showSeries(c, found, entryOf(typed, [problem]));
 });

@@ -10,7 +10,7 @@ import { RenameTag, TagsPage } from '#views/tags/page.tsx';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goToSaved, reply } from '../http/reply.ts';
 import { rowIn } from '../http/url.ts';
 
 export const tags = new Hono<Env>();
@@ -37,7 +37,7 @@ tags.put('/:id', async (c) => {
   const asked = check(tagWords, typed);
   if (!asked.ok) return showTag(c, found, entryOf(typed, asked.problems));
   const { name } = (await renameTag(c.get('db'), found.id, asked.value.name))!;
-  return goTo(c, taggedWith(name));
+  return goToSaved(c, taggedWith(name));
 });
 
 const showTag = (c: Request, tag: Tag, entry: Entry): Response | Promise<Response> =>

@@ -29,7 +29,7 @@ import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { newToken, once } from '../http/once.ts';
-import { goTo, reply } from '../http/reply.ts';
+import { goTo, goToSaved, reply } from '../http/reply.ts';
 import { rowId } from '../http/url.ts';
 
 export const tools = new Hono<Env>();
@@ -42,7 +42,7 @@ tools.post('/settings', async (c) => {
   if (!read.ok) return showTools(c, entryOf(typed, read.problems));
   const { currency = c.get('settings').currency, ...habits } = read.value;
   await editSettings(c.get('db'), { ...habits, currency });
-  return goTo(c, '/tools');
+  return goToSaved(c, '/tools');
 });
 
 tools.get('/notchers/new', (c) => showNotcher(c, undefined, BLANK_ENTRY));
@@ -65,7 +65,7 @@ tools.post('/notchers/:id', async (c) => {
   const read = readTool(c, typed);
   if (!read.ok) return showNotcher(c, id, entryOf(typed, read.problems));
   const edited = await editNotcher(c.get('db'), id, read.value);
-  return edited ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
+  return edited ? goToSaved(c, `/tools/notchers/${id}`) : notFound(c);
 });
 
 tools.post('/notchers/:id/choice', async (c) => {
@@ -77,7 +77,7 @@ tools.post('/notchers/:id/reset', async (c) => {
   const id = idOf(c);
   const { after } = await readForm(c);
   const reset = await resetNotcher(c.get('db'), id, momentBefore(nowIn(c), after));
-  return reset ? goTo(c, `/tools/notchers/${id}`) : notFound(c);
+  return reset ? goToSaved(c, `/tools/notchers/${id}`) : notFound(c);
 });
 
 tools.get('/fits', (c) => showFits(c, BLANK_ENTRY));
@@ -89,13 +89,13 @@ tools.post('/fits', async (c) => {
   const { snug = null, easy = null, loose = null } = read.value;
   const { since } = c.get('settings').fits;
   await editSettings(c.get('db'), { fits: { pins: { snug, easy, loose }, since } });
-  return goTo(c, '/tools/fits');
+  return goToSaved(c, '/tools/fits');
 });
 
 tools.post('/fits/reset', async (c) => {
   const pins = { snug: null, easy: null, loose: null };
   await editSettings(c.get('db'), { fits: { pins, since: nowIn(c) } });
-  return goTo(c, '/tools/fits');
+  return goToSaved(c, '/tools/fits');
 });
 
 tools.get('/cards/new', (c) => showCard(c, undefined, BLANK_ENTRY));
@@ -117,7 +117,7 @@ tools.post('/cards/:id', async (c) => {
   const typed = await readForm(c);
   const read = check(cardSizeForm(c.get('units')), typed);
   if (!read.ok) return showCard(c, id, entryOf(typed, read.problems));
-  return (await editCardSize(c.get('db'), id, read.value)) ? goTo(c, '/tools#cards') : notFound(c);
+  return (await editCardSize(c.get('db'), id, read.value)) ? goToSaved(c, '/tools#cards') : notFound(c);
 });
 
 /** The moment typed into a hidden field where it is one and past; now where it is not. */
