@@ -37,6 +37,7 @@ export const PART_FIELDS = [
   'copies',
   'print',
   'paper',
+  'paperNamed',
   'grammage',
   'match',
   'fromLeft',

@@ -1,13 +1,13 @@
 /**
  * Looking over the shelf. Verbs: `browseShelf(db, query)` for the newest offcuts of one design or pad, `searchShelf(db,
  * query)` for those alike by size, design, kind and place, `tallyPlaces(db)` and `listAtPlaces(db, slices)` for the list
- * to print, `tallyShelf(db)`. Changes nothing, and knows no blanks: what a recipe may be cut from is searched elsewhere.
+ * to print, `kindsOnShelf(db)`, `tallyShelf(db)`. Changes nothing, and knows no blanks: what a recipe may be cut from is searched elsewhere.
  */
 import { type RawBuilder, type Selectable, sql } from 'kysely';
 import { type Alike, alikeIn } from '#core/stash/alike.ts';
 import type { Design, Offcut } from '#core/stash/stash.ts';
 import { type Length, length } from '#shared/length.ts';
-import type { PaperKind } from '#shared/paper-kind.ts';
+import { PAPER_KINDS, type PaperKind } from '#shared/paper-kind.ts';
 import type { ShelfOrder } from '#shared/shelf-order.ts';
 import type { Database } from './database.ts';
 import { designsAway, listDesigns } from './designs.ts';
@@ -162,6 +162,19 @@ export async function listAtPlaces(db: Database, slices: readonly Slice[]): Prom
   );
   const { rows } = await sql<{ id: number }>`${sql.join(each, sql` UNION ALL `)}`.execute(db);
   return offcutsOf(db, rows, []);
+}
+
+/** The kinds of paper of which a sheet or an offcut is there. */
+export async function kindsOnShelf(db: Database): Promise<PaperKind[]> {
+  const each = PAPER_KINDS.map(
+    (
+      kind,
+    ) => sql`SELECT ${kind} AS kind WHERE EXISTS (SELECT 1 FROM pads JOIN designs ON designs.pad_id = pads.id
+      WHERE pads.kind = ${kind} AND pads.put_away_at IS NULL AND designs.put_away_at IS NULL AND (designs.sheets > 0
+        OR EXISTS (SELECT 1 FROM offcuts WHERE offcuts.design_id = designs.id AND offcuts.count > 0)))`,
+  );
+  const { rows } = await sql<{ kind: PaperKind }>`${sql.join(each, sql` UNION ALL `)}`.execute(db);
+  return rows.map(({ kind }) => kind);
 }
 
 export interface ShelfTally {

@@ -6,18 +6,17 @@ import type { Suggestion } from '#core/batch/suggest.ts';
 import type { Project } from '#core/project/journal.ts';
 import type { Piece } from '#core/stash/stash.ts';
 import type { Units } from '#shared/length.ts';
-import type { PaperKind } from '#shared/paper-kind.ts';
 import { partsIn } from '#shared/schemas/plan.ts';
 import { type Entry, Field, FormProblems } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 import { When } from '../common/when.tsx';
 import { LessonsHere, type LessonsShown } from '../lessons/shown.tsx';
 import { KeepChoice } from './keep.tsx';
-import { PaperChoice } from './paper-choice.tsx';
+import { PaperChoice, type PapersOffered } from './paper-choice.tsx';
 import { PapersGone } from './papers-gone.tsx';
 import { PartRow, partFields } from './part-row.tsx';
 
-export interface NewPlanView {
+export interface NewPlanView extends PapersOffered {
   readonly project: Project;
   readonly missing: number;
   readonly others: readonly { readonly project: Project; readonly missing: number }[];
@@ -25,8 +24,9 @@ export interface NewPlanView {
   readonly last: Plan | undefined;
   /** Paper of the project it was made again from that is used up. */
   readonly gone: readonly PaperGone[];
-  readonly pieces: readonly Piece[];
-  readonly kinds: readonly PaperKind[];
+  /** What stays on the shelf, and what is likely to be cut first. */
+  readonly kept: readonly Piece[];
+  readonly likely: readonly Piece[];
   readonly suggestions: readonly Suggestion[];
   readonly lessons: LessonsShown;
   readonly entry: Entry;
@@ -59,7 +59,10 @@ export const NewPlanPage: FC<NewPlanView> = (view) => {
         <button type="submit" name="do" value="plan" class="hidden" tabindex={-1}>
           Plan it
         </button>
-        <FormProblems entry={entry} fields={['blanks', 'paper', ...rows.flatMap(partFields)]} />
+        <FormProblems
+          entry={entry}
+          fields={['blanks', 'paper', 'paperNamed', 'keepNamed', ...rows.flatMap(partFields)]}
+        />
         <Envelopes {...view} />
         <section>
           <h2>Beside the envelopes</h2>

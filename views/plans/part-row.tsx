@@ -1,16 +1,12 @@
 /** One part of a batch as a row of fields; all but name, size and number stand behind a tap. Knows no other part. */
 import type { FC } from 'hono/jsx';
-import type { Piece } from '#core/stash/stash.ts';
-import type { PaperKind } from '#shared/paper-kind.ts';
 import { PART_FIELDS } from '#shared/schemas/plan.ts';
 import { Choice, type Entry, Field } from '../common/field.tsx';
-import { PaperChoice } from './paper-choice.tsx';
+import { PaperChoice, type PapersOffered } from './paper-choice.tsx';
 
-interface Props {
+interface Props extends PapersOffered {
   readonly number: number;
   readonly entry: Entry;
-  readonly kinds: readonly PaperKind[];
-  readonly pieces: readonly Piece[];
 }
 
 /** The names of its fields. */

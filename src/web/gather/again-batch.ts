@@ -10,16 +10,18 @@ import type { Bench } from './bench.ts';
 /** Undefined for a project that was not made again from another. */
 export async function readAgainBatch(
   db: Database,
-  { own, shelf, kinds }: Bench,
+  { own, kinds }: Bench,
 ): Promise<ReturnType<typeof batchFrom> | undefined> {
   const origin = await originOf(db, own.project.id);
   if (!origin) return undefined;
   const envelopes = (await envelopesOf(db, [origin.id])).get(origin.id) ?? [];
   const before = { plans: await listPlans(db, origin.id), envelopes };
-  const designs = await listDesigns(db, { ids: designsNamed(before) });
+  const ids = designsNamed(before);
+  const designs = await listDesigns(db, { ids });
+  const left = await listDesigns(db, { ids, onShelf: true, away: false });
   return batchFrom(before, {
     designs: new Map(designs.map((one) => [one.id, one])),
-    left: new Set(shelf.pieces.map(({ design }) => design.id)),
+    left: new Set(left.map(({ id }) => id)),
     kinds,
   });
 }

@@ -41,6 +41,18 @@ export function renumbered(typed: Typed, without?: number): Typed {
   return { ...Object.fromEntries(rest), ...numberedFrom(0, typed, numbers) };
 }
 
+/** The designs and offcuts that are to be kept, by their names in the order. */
+export const keptIn = (typed: Typed): string[] =>
+  Object.keys(typed).flatMap((name) =>
+    name.startsWith('keep.') && typed[name] === 'on' ? [name.slice('keep.'.length)] : [],
+  );
+
+/** The fields that say which paper will do: of the envelopes, of each part. */
+export const paperFields = (typed: Typed): string[] => [
+  'paper',
+  ...partsIn(typed).map((number) => `parts.${number}.paper`),
+];
+
 const numberedFrom = (first: number, typed: Typed, numbers: readonly number[]): Typed =>
   Object.fromEntries(
     numbers.flatMap((number, index) =>

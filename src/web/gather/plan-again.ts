@@ -4,7 +4,7 @@ import type { Plan } from '#core/batch/planned.ts';
 import type { Request } from '../http/env.ts';
 import type { Typed } from '../http/form.ts';
 import { beginPlan } from './begin-plan.ts';
-import { cuttingFor, readBench } from './bench.ts';
+import { cuttingFor, readBench, readWholeShelf } from './bench.ts';
 import { showPlan } from './show-plan.ts';
 
 /** A fresh plan in place of this one, once for each sending; where it has no hope this one is shown with the reason. */
@@ -17,7 +17,7 @@ export async function planAgain(
   const bench = (await readBench(c, plan.project))!;
   const { own, others, last } = bench;
   const batch = batchAgain(stillAsked(plan, last), own, { others, ...otherwise });
-  const { cutting, problems } = cuttingFor(c, bench, batch);
+  const { cutting, problems } = cuttingFor(c, bench, await readWholeShelf(c), batch);
   if (problems.length > 0) return showPlan(c, plan, { entry: { typed: {}, problems } });
   const asked = { project: plan.project, batch, ...cutting, insteadOf: plan.id };
   return beginPlan(c, typed, asked, timeMs);

@@ -5,11 +5,12 @@ import type { PaperGone } from '#core/batch/again-from.ts';
 import { type Batch, partsLeft } from '#core/batch/batch.ts';
 import type { Plan } from '#core/batch/planned.ts';
 import { SUGGESTIONS, type Suggestion, suggest, suggestionsFor } from '#core/batch/suggest.ts';
-import { pieceName } from '#core/batch/to-order.ts';
+import { pieceName, type Shelf } from '#core/batch/to-order.ts';
 import type { Place } from '#core/project/lessons.ts';
 import { lacking } from '#core/project/next.ts';
-import { refOf } from '#core/stash/stash.ts';
+import { type Design, refOf } from '#core/stash/stash.ts';
 import type { PaperAsked } from '#shared/batch.ts';
+import type { Problem } from '#shared/checked.ts';
 import type { PaperKind } from '#shared/paper-kind.ts';
 import { type BatchTyped, batchForm } from '#shared/schemas/plan.ts';
 import { readPlan } from '#stores/plans.ts';
@@ -17,9 +18,11 @@ import type { Entry } from '#views/common/field.tsx';
 import { NewPlanPage } from '#views/plans/new.tsx';
 import { readAgainBatch } from '../gather/again-batch.ts';
 import { renumbered, typedBatch, withBrought, withEmptyPart, withParts } from '../gather/batch-form.ts';
+import { designIn, readBatchPapers } from '../gather/batch-papers.ts';
 import { beginPlan } from '../gather/begin-plan.ts';
-import { type Bench, cuttingFor, readBench } from '../gather/bench.ts';
+import { type Bench, cuttingFor, readBench, readWholeShelf } from '../gather/bench.ts';
 import { lessonsShown, papersOf, placeIn } from '../gather/lessons.ts';
+import { type PapersNamed, readPapersNamed } from '../gather/papers-named.ts';
 import type { Env, Request } from '../http/env.ts';
 import { check, entryOf, readForm, readQuery, statusOf, type Typed } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
@@ -35,22 +38,34 @@ batches.get('/:id/plans/new', async (c) => {
   const { typed: brought } = entryOf(readQuery(c), []);
   const again = bench.last ? undefined : await readAgainBatch(c.get('db'), bench);
   const left = again ? asAgain(c, bench, again.batch) : await asLeft(c, bench);
-  return show(c, bench, { typed: withBrought(left, brought), problems: [] }, again?.gone);
+  const entry = { typed: withBrought(left, brought), problems: [] };
+  return show(c, bench, { entry, several: new Map() }, again?.gone);
 });
 
 batches.post('/:id/plans', async (c) => {
   const bench = await benchIn(c);
   if (!bench) return notFound(c);
-  const typed = renumbered(await readForm(c));
+  const named = await readPapersNamed(c.get('db'), renumbered(await readForm(c)));
+  const { typed } = named;
+  const again = (problems: readonly Problem[], of = typed) =>
+    show(c, bench, { ...named, entry: entryOf(of, problems) });
   const changed = changedRows(c, bench, typed);
-  if (changed) return show(c, bench, { typed: changed, problems: [] });
+  if (changed) return again(named.problems, changed);
   const asked = check(batchForm(c.get('units')), typed);
-  if (!asked.ok) return show(c, bench, entryOf(typed, asked.problems));
-  const batch = batchOf(bench, asked.value);
-  const ready = cuttingFor(c, bench, batch);
-  if (ready.problems.length > 0) return show(c, bench, entryOf(typed, ready.problems));
+  if (named.problems.length > 0 || !asked.ok)
+    return again(withNamed(named.problems, asked.ok ? [] : asked.problems));
+  const shelf = await readWholeShelf(c);
+  const batch = batchOf(bench, shelf, asked.value);
+  const ready = cuttingFor(c, bench, shelf, batch);
+  if (ready.problems.length > 0) return again(ready.problems);
   return beginPlan(c, typed, { project: bench.own.project.id, batch, ...ready.cutting });
 });
+
+/** What the name of a paper lacks is said once. */
+const withNamed = (named: readonly Problem[], others: readonly Problem[]): Problem[] => [
+  ...named,
+  ...others.filter(({ field }) => !named.some((one) => one.field === field)),
+];
 
 const benchIn = (c: Request): Promise<Bench | undefined> => rowIn(c, (_, id) => readBench(c, id));
 
@@ -86,6 +101,7 @@ const ANY: PaperAsked = { of: 'any' };
 /** The form with a part added or dropped, where that is what was pressed. */
 function changedRows(c: Request, { own, kinds }: Bench, typed: Typed): Typed | undefined {
   const pressed = typed.do ?? '';
+  if (pressed === 'keep') return typed;
   const dropped = /^drop-(\d{1,3})$/.exec(pressed)?.[1];
   if (dropped !== undefined) return renumbered(typed, Number(dropped));
   const copies = /^[1-9]\d{0,2}$/.test(typed.blanks ?? '') ? Number(typed.blanks) : own.project.quantity;
@@ -96,7 +112,7 @@ function changedRows(c: Request, { own, kinds }: Bench, typed: Typed): Typed | u
   return withParts(typed, suggest(suggestion, { soFar: own, copies, kinds, units }), units);
 }
 
-function batchOf({ own, others, shelf }: Bench, typed: BatchTyped): Batch {
+function batchOf({ own, others }: Bench, shelf: Shelf, typed: BatchTyped): Batch {
   const { blanks, others: wanted, keep, ...rest } = typed;
   const names = new Set(shelf.pieces.map((piece) => pieceName(refOf(piece))));
   return {
@@ -114,22 +130,24 @@ function batchOf({ own, others, shelf }: Bench, typed: BatchTyped): Batch {
 async function show(
   c: Request,
   bench: Bench,
-  entry: Entry,
+  { entry, several }: { readonly entry: Entry } & Pick<PapersNamed, 'several'>,
   gone: readonly PaperGone[] = [],
 ): Promise<Response> {
-  const { own, others, shelf, kinds } = bench;
+  const { own, others, kinds } = bench;
+  const papers = await readBatchPapers(c, own.project, entry.typed);
   const body = jsx(NewPlanPage, {
+    ...papers,
     project: own.project,
     missing: lacking(own),
     others: others.map((one) => ({ project: one.project, missing: lacking(one) })),
     last: standing(bench),
     gone,
-    pieces: shelf.pieces,
+    several,
     kinds,
     suggestions: suggestionsFor(own.project),
     lessons: await lessonsShown(c, {
       ...placeIn(own.project, ['paper', 'cut'], []),
-      ...papersAsked(bench, entry.typed.paper ?? ''),
+      ...papersAsked(kinds, papers.chosen, entry.typed.paper ?? ''),
     }),
     entry,
     units: c.get('units'),
@@ -144,8 +162,12 @@ async function show(
 }
 
 /** The paper that the form asks for, by which lessons come up; all that lies there where any will do. */
-function papersAsked({ shelf, kinds }: Bench, typed: string): Pick<Place, 'designs' | 'kinds'> {
-  const design = shelf.pieces.find((piece) => typed === `design-${piece.design.id}`)?.design;
+function papersAsked(
+  kinds: readonly PaperKind[],
+  chosen: readonly Design[],
+  typed: string,
+): Pick<Place, 'designs' | 'kinds'> {
+  const design = chosen.find(({ id }) => id === designIn(typed));
   if (design) return papersOf([design]);
   const kind = kinds.find((one) => typed === `kind-${one}`);
   return { designs: [], kinds: kind ? [kind] : kinds };

@@ -12,7 +12,7 @@ const BYTES = 150_000;
 const LIVE_BYTES = 60_000;
 
 /** Pages that are not yet within them. */
-const NOT_YET = ['/envelopes', '/projects/:id/plans/new'];
+const NOT_YET = ['/envelopes'];
 const within = Object.entries(PAGES).flatMap(([route, addresses]) =>
   NOT_YET.includes(route) ? [] : addresses,
 );

@@ -135,6 +135,49 @@ describe('the form', () => {
     );
   });
 
+  test('takes a paper by its name, and asks which where several are called so', async () => {
+    const path = await asked({ paper: '', paperNamed: 'fern', ...front({ paperNamed: 'White card' }) });
+    const { batch } = await planOf(path);
+    expect(batch.paper).toEqual({ of: 'design', design: cast.fern.id });
+    expect(batch.parts[0]!.paper).toEqual({ of: 'design', design: cast.white.id });
+    const unclear = await ask({ paperNamed: 'meadow', blanks: '2' });
+    const shown = await unclear.text();
+    expect(unclear.status).toBe(422);
+    expect(shown).toMatch(/id="paper-note" class="problem"[^>]*>More than one is called “meadow”/);
+    const select = /<select id="paper".*?<\/select>/s.exec(shown)![0];
+    expect(select).toContain('<option value="which">which of these?');
+    for (const { id, name } of [cast.fern, cast.hare, cast.hem])
+      expect(select).toMatch(new RegExp(`<option value="design-${id}">Meadow walk · ${name} \\(`));
+    expect(shown).toMatch(/name="blanks"[^>]*value="2"/);
+    const unknown = await (await ask({ paperNamed: 'silk' })).text();
+    expect(unknown).toMatch(
+      /id="paperNamed-note" class="problem"[^>]*>Nothing on the shelf is called “silk”/,
+    );
+    expect(unknown).toMatch(/name="paperNamed"[^>]*value="silk"/);
+  });
+
+  test('suggests what suits the envelope, and any paper is as good as before', async () => {
+    const shown = await page(`${home}/plans/new`);
+    const select = /<select id="paper".*?<\/select>/s.exec(shown)![0];
+    expect(select).toContain('<option value="">any of my paper that suits</option>');
+    expect(select).toMatch(
+      /Suits the envelope best".*?<option value="design-1">Meadow walk · Fern \(5 left\)/s,
+    );
+    const { order } = await planOf(await asked({ paper: '' }));
+    expect(order.parts[0]).not.toHaveProperty('designs');
+  });
+
+  test('keeps another piece by its code or a design by its name', async () => {
+    const kept = await (await ask({ do: 'keep', keepNamed: cast.strips.code.toLowerCase() })).text();
+    expect(kept).toMatch(new RegExp(`name="keep.offcut-${cast.strips.id}" checked`));
+    const both = { [`keep.offcut-${cast.strips.id}`]: 'on', keepNamed: 'hem' };
+    const { batch } = await planOf(await asked(both));
+    expect([...batch.keep].sort()).toEqual([`offcut-${cast.strips.id}`, `sheet-${cast.hem.id}`]);
+    const none = await ask({ keepNamed: 'nothing such' });
+    expect(await none.text()).toMatch(/id="keepNamed-note" class="problem"/);
+    expect(none.status).toBe(422);
+  });
+
   test('says so when everything is to be kept', async () => {
     const keep = Object.fromEntries(
       [
