@@ -95,12 +95,14 @@ export const TextArea: FC<FieldProps> = ({ name, label, entry, value = '', hint 
 );
 
 interface ChoiceProps extends FieldProps {
+  /** Where another form on the page asks by the same name. */
+  readonly id?: string;
   readonly choices: readonly { value: string; label: string }[];
 }
 
-export const Choice: FC<ChoiceProps> = ({ name, label, entry, value = '', hint, choices }) => (
-  <Labelled name={name} label={label} entry={entry} hint={hint}>
-    <select id={name} name={name} aria-describedby={`${name}-note`}>
+export const Choice: FC<ChoiceProps> = ({ name, id = name, label, entry, value = '', hint, choices }) => (
+  <Labelled name={name} id={id} label={label} entry={entry} hint={hint}>
+    <select id={id} name={name} aria-describedby={`${id}-note`}>
       {choices.map((choice) => (
         <option value={choice.value} selected={choice.value === (entry.typed[name] ?? value)}>
           {choice.label}
@@ -125,23 +127,32 @@ export const FormProblems: FC<FormProblemsProps> = ({ entry, fields, live = fals
   />
 );
 
-type LabelledProps = PropsWithChildren<Pick<FieldProps, 'name' | 'label' | 'entry' | 'hint'>>;
+type LabelledProps = PropsWithChildren<
+  Pick<FieldProps, 'name' | 'label' | 'entry' | 'hint'> & { id?: string }
+>;
 
 /** For a field of any other kind, whose id is `name` and whose words are described by `name-note`. */
-export const Labelled: FC<LabelledProps> = ({ name, label, entry, hint, children }) => (
+export const Labelled: FC<LabelledProps> = ({ name, id = name, label, entry, hint, children }) => (
   <div class={problemOf(entry, name) ? 'field wrong' : 'field'}>
-    <label for={name}>{label}</label>
+    <label for={id}>{label}</label>
     {children}
-    {fieldNote(name, entry, hint)}
+    <Note name={name} id={id} entry={entry} hint={hint} />
   </div>
 );
 
-/** What stands under a field: its problem, else its hint. Out of band it replaces the one on the page. */
-export const fieldNote = (name: string, entry: Entry, hint = '', outOfBand = false) => {
+/** What stands under a field, to replace the one on the page out of band. */
+export const fieldNote = (name: string, entry: Entry, hint = '') => (
+  <Note name={name} id={name} entry={entry} hint={hint} outOfBand />
+);
+
+type NoteProps = Pick<FieldProps, 'name' | 'entry' | 'hint'> & { id: string; outOfBand?: boolean };
+
+/** Its problem, else its hint. */
+const Note: FC<NoteProps> = ({ name, id, entry, hint, outOfBand }) => {
   const problem = problemOf(entry, name);
   return (
     <p
-      id={`${name}-note`}
+      id={`${id}-note`}
       class={problem ? 'problem' : entry.unfinished?.includes(name) ? 'hint unfinished' : 'hint'}
       role={problem ? 'alert' : undefined}
       hx-swap-oob={outOfBand ? 'true' : undefined}

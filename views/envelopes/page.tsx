@@ -85,9 +85,7 @@ const LIVE_FIELDS = ['card', 'bulk', 'copies', 'boxWidth', 'boxHeight'] as const
 
 /** The notes under the fields, to follow as she types. */
 export const LiveNotes: FC<{ entry: Entry; units: Units }> = ({ entry, units }) => (
-  <>
-    {LIVE_FIELDS.map((name) => fieldNote(name, entry, name === 'card' ? cardHint(units) : HINTS[name], true))}
-  </>
+  <>{LIVE_FIELDS.map((name) => fieldNote(name, entry, name === 'card' ? cardHint(units) : HINTS[name]))}</>
 );
 
 const FRONTS = [

@@ -25,7 +25,14 @@ export const PostFields: FC<Props> = ({ entry, units, reckoned, mayBeBare }) => 
         hint={reckoned ?? `with its card, in ${units.unit === 'in' ? 'oz or g' : 'g or oz'}`}
       />
       <Choice name="address" label="The address runs" entry={entry} value="along" choices={ADDRESS_CHOICES} />
-      <Choice name="front" label="Its front is" entry={entry} value="light" choices={FRONT_CHOICES} />
+      <Choice
+        name="front"
+        id="post-front"
+        label="Its front is"
+        entry={entry}
+        value="light"
+        choices={FRONT_CHOICES}
+      />
     </div>
     <Ticks entry={entry} names={mayBeBare ? [...TROUBLE_NAMES, 'bare'] : TROUBLE_NAMES} />
   </>
@@ -33,9 +40,7 @@ export const PostFields: FC<Props> = ({ entry, units, reckoned, mayBeBare }) => 
 
 /** The notes that follow as she types. */
 export const PostNotes: FC<{ entry: Entry }> = ({ entry }) => (
-  <>
-    {(['width', 'height', 'thick', 'mass'] as const).map((name) => fieldNote(name, entry, HINTS[name], true))}
-  </>
+  <>{(['width', 'height', 'thick', 'mass'] as const).map((name) => fieldNote(name, entry, HINTS[name]))}</>
 );
 
 const HINTS = {

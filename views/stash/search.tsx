@@ -153,11 +153,7 @@ const Paging: FC<FoundProps> = ({ back, next }) =>
 
 /** The problems of a search being typed, beside their fields, out of band. */
 export const FoundNotes: FC<{ entry: Entry }> = ({ entry }) => (
-  <>
-    {(['width', 'height', 'design', 'place'] as const).map((name) =>
-      fieldNote(name, entry, HINTS[name], true),
-    )}
-  </>
+  <>{(['width', 'height', 'design', 'place'] as const).map((name) => fieldNote(name, entry, HINTS[name]))}</>
 );
 
 const HINTS = {

@@ -46,7 +46,7 @@ export const showAbout = (
   rest: { justGone: boolean },
 ): Response | Promise<Response> =>
   reply(c, {
-    title: offcut.code,
+    title: `About ${offcut.code}`,
     section: 'stash',
     body: jsx(AboutOffcut, {
       offcut,
@@ -91,7 +91,7 @@ export async function showEdit(c: Request, offcut: Offcut, entry: Entry): Promis
   const places = await likelyPlaces(c.get('db'), '', FIRST);
   const back = wayBack({ ...readQuery(c), ...entry.typed }, `/offcuts/${offcut.id}`);
   return reply(c, {
-    title: offcut.code,
+    title: `Change ${offcut.code}`,
     section: 'stash',
     body: jsx(EditOffcut, { offcut, places, entry, back, units: c.get('units') }),
     status: statusOf(entry),

@@ -24,7 +24,8 @@ export function reply(c: Request, page: Page): Response | Promise<Response> {
   c.header('Cache-Control', 'no-store');
   const status = page.status ?? 200;
   if (wantsFragment(c)) return c.html(text(page.fragment ?? page.body), status);
-  const { title, section, sought } = page;
+  const { section, sought } = page;
+  const title = status === 422 ? `Not yet right: ${page.title}` : page.title;
   const props = { title, section, sought, saved: wasSaved(c), assets: assetHrefs };
   return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
 }

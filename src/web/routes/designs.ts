@@ -126,7 +126,7 @@ async function show(c: Request, design: Design, entry: Entry): Promise<Response>
 
 const showForm = (c: Request, design: Design, entry: Entry): Response | Promise<Response> =>
   reply(c, {
-    title: design.name,
+    title: `Change ${design.name}`,
     section: 'stash',
     body: jsx(EditDesign, { design, entry, units: c.get('units') }),
     status: statusOf(entry),

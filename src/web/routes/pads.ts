@@ -168,7 +168,7 @@ async function showPad(c: Request, found: PadWithDesigns, entry: Entry): Promise
 
 function showForm(c: Request, entry: Entry, pad?: Pad): Response | Promise<Response> {
   return reply(c, {
-    title: pad ? pad.name : 'Add a pad',
+    title: pad ? `Change ${pad.name}` : 'Add a pad',
     section: 'stash',
     body: jsx(PadForm, {
       pad,

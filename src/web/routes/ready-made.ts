@@ -132,7 +132,7 @@ async function showOne(c: Request, one: ReadyMade, entry: Entry): Promise<Respon
 
 const showForm = (c: Request, entry: Entry, one?: ReadyMade): Response | Promise<Response> =>
   reply(c, {
-    title: one ? one.name : 'Add ready-made envelopes',
+    title: one ? `Change ${one.name}` : 'Add ready-made envelopes',
     section: 'stash',
     body: jsx(ReadyMadeForm, { readyMade: one, entry, units: c.get('units'), token: newToken(c) }),
     status: statusOf(entry),
