@@ -1,20 +1,18 @@
 /** The form for how an envelope came out; everything may be left empty, and the same may go for the rest. */
 import type { FC } from 'hono/jsx';
-import type { FlapLetter, Recipe } from '#core/envelope/recipe.ts';
+import type { Recipe } from '#core/envelope/recipe.ts';
 import { startMoves } from '#core/project/in-use.ts';
-import type { Envelope, Outcome, Project } from '#core/project/journal.ts';
+import type { Envelope, Project } from '#core/project/journal.ts';
 import type { Lesson } from '#core/project/lessons.ts';
 import type { WorkingMeasures } from '#core/project/working-measures.ts';
-import { type Length, printExact, typedLength, type Units } from '#shared/length.ts';
+import { printExact, type Units } from '#shared/length.ts';
 import { FITS } from '#shared/outcome.ts';
 import { printPocket } from '#shared/pocket.ts';
-import { finishField } from '#shared/schemas/finish.ts';
-import { FINISH_SHAPES, FLAPS_ASKED } from '#shared/schemas/outcome.ts';
 import { type Size, turned } from '#shared/size.ts';
-import { Choice, type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
-import { sayFinish } from '../common/finish.ts';
+import { type Entry, Field, FormProblems, TextArea } from '../common/field.tsx';
 import { Once } from '../common/once.tsx';
 import { StepChoice } from '../lessons/step.tsx';
+import { AsMadeFields, asKnown, FINISH_FIELDS, notedIn, ReallyMade } from './as-made.tsx';
 
 interface Props {
   readonly project: Project;
@@ -37,9 +35,6 @@ interface Props {
 export const pocketAsked = ({ width, height }: Size): string => `${width} ${height}`;
 
 const FIELDS = ['felt', 'pocketWidth', 'pocketHeight', 'square', 'start', 'wrong', 'savedBy'];
-const FINISH_FIELDS = FLAPS_ASKED.flatMap((letter) =>
-  (['Shape', 'Depth', 'More'] as const).map((part) => finishField(letter, part)),
-);
 
 export const OutcomeForm: FC<Props> = (props) => {
   const { project, recipe, envelope, rest, units, entry, finish, token } = props;
@@ -48,18 +43,21 @@ export const OutcomeForm: FC<Props> = (props) => {
     ...(finish && asKnown(envelope, recipe, finish, units)),
   };
   const field = { entry, units };
+  const asked = { recipe, envelope, units, entry, noted };
   return (
     <article>
       <p class="quiet">
         <a href={`/projects/${project.id}`}>{project.title}</a>
       </p>
       <h1>How did envelope {envelope.number} come out?</h1>
+      {finish ? <FinishSilently project={project} /> : null}
       <form method="post" action={`/projects/${project.id}/outcomes`}>
         <Once token={token} />
         {finish ? <input type="hidden" name="finish" value="on" /> : null}
         <input type="hidden" name="envelope" value={`${envelope.number}`} />
         <FormProblems entry={entry} fields={[...FIELDS, ...FINISH_FIELDS]} />
         <Felt chosen={entry.typed.felt ?? envelope.outcome?.felt ?? ''} />
+        {startMoves(recipe) && finish ? <ReallyMade {...asked} /> : null}
         <fieldset>
           <legend>The pocket, measured inside</legend>
           <p class="quiet">
@@ -77,9 +75,7 @@ export const OutcomeForm: FC<Props> = (props) => {
           <TextArea {...field} name="savedBy" label="What saved it?" value={envelope.outcome?.savedBy} />
           <StepChoice id="step" lesson={props.lesson} typed={entry.typed.step} />
         </div>
-        {startMoves(recipe) ? (
-          <AsMadeFields recipe={recipe} envelope={envelope} units={units} entry={entry} noted={noted} />
-        ) : null}
+        {startMoves(recipe) && !finish ? <AsMadeFields {...asked} /> : null}
         {rest.length > 0 ? (
           <p class="rest">
             <label>
@@ -93,7 +89,6 @@ export const OutcomeForm: FC<Props> = (props) => {
           {finish ? 'Write it down, and call it finished' : 'Write it down'}
         </button>
       </form>
-      {finish ? <FinishSilently project={project} /> : null}
       {envelope.outcome ? <Withdraw {...props} /> : null}
     </article>
   );
@@ -105,9 +100,11 @@ const restTicked = ({ envelope, entry: { typed } }: Props): boolean =>
 
 const FinishSilently: FC<{ project: Project }> = ({ project }) => (
   <form method="post" action={`/projects/${project.id}/finish`}>
-    <button type="submit" class="plain">
-      Finish without saying more
-    </button>
+    <p>
+      <button type="submit" class="plain">
+        Finish without saying more
+      </button>
+    </p>
   </form>
 );
 
@@ -161,130 +158,3 @@ const Felt: FC<{ chosen: string }> = ({ chosen }) => (
     ))}
   </fieldset>
 );
-
-type Noted = ReturnType<typeof notedIn>;
-
-interface AsMadeProps {
-  readonly recipe: Recipe;
-  readonly envelope: Envelope;
-  readonly units: Units;
-  readonly entry: Entry;
-  readonly noted: Noted;
-}
-
-const AsMadeFields: FC<AsMadeProps> = ({ recipe, envelope, units, entry, noted }) => {
-  const measures = [...FINISH_FIELDS, 'square', 'start'];
-  const wrong = entry.problems.some(({ field }) => measures.includes(field));
-  const [start, twin] = recipe.starts;
-  return (
-    <details open={wrong || noted.differs}>
-      <summary>Made otherwise than the recipe says?</summary>
-      <div class="fields">
-        <Field
-          name="square"
-          label="Square"
-          kind="length"
-          entry={entry}
-          value={noted.square}
-          hint={`recipe: ${printExact(recipe.blank.width, units)}`}
-        />
-        <Field
-          name="start"
-          label="Start, as the ruler read"
-          kind="length"
-          entry={entry}
-          value={noted.start}
-          hint={`recipe: ${printExact(start, units)}, twin ${printExact(twin, units)}`}
-        />
-      </div>
-      <p>
-        <label>
-          <input type="checkbox" name="twin" checked={(entry.typed.twin ?? noted.twin) === 'on'} />
-          Measured from the other corner
-        </label>
-      </p>
-      {FLAPS_ASKED.map((letter) => (
-        <FinishFields
-          letter={letter}
-          recipe={recipe}
-          outcome={envelope.outcome}
-          units={units}
-          entry={entry}
-        />
-      ))}
-    </details>
-  );
-};
-
-const FinishFields: FC<
-  Omit<AsMadeProps, 'envelope' | 'noted'> & { letter: 'C' | 'D'; outcome: Outcome | null }
-> = ({ letter, recipe, outcome, units, entry }) => {
-  const noted = outcome?.finishes?.[letter];
-  const flap = recipe.flaps.find((one) => one.letter === letter)!;
-  return (
-    <fieldset>
-      <legend>
-        Flap {letter} ({flap.side})
-      </legend>
-      <div class="fields">
-        <Choice
-          name={finishField(letter, 'Shape')}
-          label="Finished"
-          entry={entry}
-          value={noted?.shape ?? 'as planned'}
-          hint={`recipe: ${sayFinish(flap.finish, units)}`}
-          choices={FINISH_SHAPES.map((shape) => ({ value: shape, label: shape }))}
-        />
-        <Field
-          name={finishField(letter, 'Depth')}
-          label="Cut, from its score"
-          kind="length"
-          entry={entry}
-          value={noted && 'depth' in noted ? typedLength(noted.depth, units) : ''}
-          hint="straight or tapered"
-        />
-        <Field
-          name={finishField(letter, 'More')}
-          label="Taper or radius"
-          kind="length"
-          entry={entry}
-          value={moreOf(noted, units)}
-          hint="how far in each side; or the tip’s radius"
-        />
-      </div>
-    </fieldset>
-  );
-};
-
-function moreOf(finish: NonNullable<Outcome['finishes']>[FlapLetter], units: Units): string {
-  if (finish?.shape === 'tapered') return typedLength(finish.taper, units);
-  return finish?.shape === 'rounded' ? typedLength(finish.radius, units) : '';
-}
-
-/** Square and start as they stand, filled in to be looked at; what is noted of this envelope itself comes first. */
-function asKnown(envelope: Envelope, own: Recipe, { recipe }: WorkingMeasures, units: Units) {
-  const { asMade } = envelope.outcome ?? {};
-  const known = envelope.outcome ? own : recipe;
-  return {
-    square: typedLength(asMade?.square ?? known.blank.width, units),
-    start: typedLength(asMade?.start ?? known.starts[0], units),
-    differs: true,
-  };
-}
-
-/** What the record says already, as it would be typed; measures that are the recipe's stay empty. */
-function notedIn(outcome: Outcome | null, recipe: Recipe, units: Units) {
-  const typed = (one: Length | undefined): string => (one === undefined ? '' : typedLength(one, units));
-  const planned = outcome?.asMade?.start === recipe.starts[outcome?.twin ? 1 : 0];
-  const asPlanned = planned && outcome?.asMade?.square === recipe.blank.width;
-  return {
-    pocketWidth: typed(outcome?.pocket?.width),
-    pocketHeight: typed(outcome?.pocket?.height),
-    square: asPlanned ? '' : typed(outcome?.asMade?.square),
-    start: asPlanned ? '' : typed(outcome?.asMade?.start),
-    twin: outcome?.twin ? 'on' : '',
-    differs:
-      outcome !== null &&
-      (outcome.twin || outcome.finishes !== null || (outcome.asMade !== null && !asPlanned)),
-  };
-}

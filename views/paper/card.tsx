@@ -25,6 +25,14 @@ interface Props {
 export const CardPage: FC<Props> = ({ units, entry, card, correction, measured, token }) => (
   <>
     <h1>A card by its layers</h1>
+    {card ? <Answer {...card} correction={correction} units={units} /> : null}
+    {card ? (
+      <MeasureBulk
+        {...{ measured, entry, token, units }}
+        habit={bulkHabit(measured)}
+        fields={Object.fromEntries(FIELDS.map((name) => [name, entry.typed[name] ?? '']))}
+      />
+    ) : null}
     <form action="/paper/card" method="get" class="sheet">
       <FormProblems entry={entry} fields={[...FIELDS, 'measured']} />
       <div class="fields">
@@ -65,14 +73,6 @@ export const CardPage: FC<Props> = ({ units, entry, card, correction, measured, 
       </div>
       <button type="submit">See</button>
     </form>
-    {card ? <Answer {...card} correction={correction} units={units} /> : null}
-    {card ? (
-      <MeasureBulk
-        {...{ measured, entry, token, units }}
-        habit={bulkHabit(measured)}
-        fields={Object.fromEntries(FIELDS.map((name) => [name, entry.typed[name] ?? '']))}
-      />
-    ) : null}
   </>
 );
 

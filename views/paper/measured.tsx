@@ -102,9 +102,11 @@ export const BulkCorrection: FC<{ habit: BulkHabit | undefined; correction: Leng
       )}
       {habit && habit.cards >= BULKS_NEEDED && habit.thicker !== correction ? (
         <form method="post" action="/paper/correction">
-          <button type="submit" class="plain small">
-            Reckon with that from now on
-          </button>
+          <p>
+            <button type="submit" class="plain small">
+              Reckon with that from now on
+            </button>
+          </p>
         </form>
       ) : null}
       <p class="quiet">

@@ -129,7 +129,7 @@ const Figures: FC<{ head: string; rows: readonly (YearSums & { name: string })[]
           <th>{head}</th>
           <th class="number">Bought</th>
           <th class="number">Used</th>
-          <th class="number">from offcuts</th>
+          <th class="number">From offcuts</th>
           <th class="number">Spoiled</th>
         </tr>
       </thead>
@@ -137,10 +137,10 @@ const Figures: FC<{ head: string; rows: readonly (YearSums & { name: string })[]
         {[...rows, { ...whole, name: 'In all' }].map((row) => (
           <tr>
             <td>{row.name}</td>
-            <td class="number">{print(row.bought)}</td>
-            <td class="number">{print(row.used)}</td>
-            <td class="number">{print(row.fromOffcuts)}</td>
-            <td class="number">{print(row.spoiled)}</td>
+            <td class="number">{printCell(row.bought)}</td>
+            <td class="number">{printCell(row.used)}</td>
+            <td class="number">{printCell(row.fromOffcuts)}</td>
+            <td class="number">{printCell(row.spoiled)}</td>
           </tr>
         ))}
       </tbody>
@@ -149,3 +149,6 @@ const Figures: FC<{ head: string; rows: readonly (YearSums & { name: string })[]
 );
 
 const print = (area: number): string => area.toFixed(area >= 100 ? 0 : 1);
+
+/** Among many empty months a figure is to be seen. */
+const printCell = (area: number): string => (area === 0 ? '–' : print(area));
