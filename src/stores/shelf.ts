@@ -58,9 +58,8 @@ export const COUNTED_AT_MOST = 1_000;
 
 /** What is alike stands once, where its newest stands. Only what is still there, without what is put away. */
 export async function searchShelf(db: Database, query: ShelfQuery): Promise<ShelfFound> {
-  const found = sql`FROM offcuts AS one CROSS JOIN designs ON designs.id = one.design_id
-    CROSS JOIN pads ON pads.id = designs.pad_id
-    WHERE ${conditions(query)} AND NOT EXISTS (SELECT 1 FROM offcuts AS newer
+  const found = sql`FROM ${query.order === 'design' ? BY_DESIGN : BY_OFFCUT} CROSS JOIN pads ON pads.id = designs.pad_id
+    WHERE ${conditions(query)} AND NOT EXISTS (SELECT 1 FROM offcuts AS newer INDEXED BY offcuts_alike
       WHERE newer.count > 0 AND newer.id > one.id AND ${ALIKE('newer')} ${at(query, 'newer')})`;
   const { rows } = await sql<{ id: number; counted: number }>`
     SELECT one.id, (SELECT count(*) FROM (SELECT 1 ${found} LIMIT ${COUNTED_AT_MOST})) AS counted ${found}
@@ -73,12 +72,17 @@ export async function searchShelf(db: Database, query: ShelfQuery): Promise<Shel
 async function alikeTo(db: Database, ids: readonly number[], query: ShelfQuery): Promise<Alike[]> {
   if (ids.length === 0) return [];
   const { rows } = await sql<Selectable<Tables['offcuts']>>`
-    SELECT other.* FROM offcuts AS one CROSS JOIN offcuts AS other WHERE one.id IN (${sql.join([...ids])})
+    SELECT other.* FROM offcuts AS one CROSS JOIN offcuts AS other INDEXED BY offcuts_alike
+      WHERE one.id IN (${sql.join([...ids])})
       AND other.count > 0 AND ${ALIKE('other')} ${at(query, 'other')} ORDER BY other.id DESC`.execute(db);
   const designs = await listDesigns(db, { ids: [...new Set(rows.map((row) => row.design_id))] });
   const byId = new Map(designs.map((design) => [design.id, design]));
   return alikeIn(rows.map((row) => toOffcut(row, byId)));
 }
+
+/** What comes first is gone through in its order until enough is found. */
+const BY_OFFCUT = sql`offcuts AS one CROSS JOIN designs ON designs.id = one.design_id`;
+const BY_DESIGN = sql`designs CROSS JOIN offcuts AS one ON one.design_id = designs.id`;
 
 const ALIKE = (other: string): RawBuilder<unknown> =>
   sql`${sql.ref(other)}.design_id = one.design_id AND ${sql.ref(other)}.width = one.width

@@ -103,6 +103,6 @@ const SHOWN: Record<InPlaceKind, (text: string) => Child> = {
 };
 
 const IN_LINE: Partial<Record<InPlaceKind, (text: string) => string>> = {
-  'offcut-place': (text) => text || 'no place yet',
+  'offcut-place': (text) => text || 'no place',
   'offcut-count': (text) => `× ${text}`,
 };
