@@ -5,6 +5,7 @@ import {
   type DatabaseConnection,
   Kysely,
   Migrator,
+  SqliteAdapter,
   SqliteDialect,
   SqliteDriver,
 } from 'kysely';
@@ -37,8 +38,8 @@ const versions = new WeakMap<Database, () => string>();
 export const versionOf = (db: Database): string | undefined => versions.get(db)?.();
 
 /**
- * Brings the file to the newest schema, or to that of an older book; throws what a migration threw, with nothing of that
- * migration kept.
+ * Brings the file to the newest schema, or to that of an older book, all of the way or not at all: throws what a migration
+ * threw, or is killed, with nothing of any of them kept.
  */
 export async function migrate(db: Database, upTo?: string): Promise<void> {
   const migrator = new Migrator({ db, provider: { getMigrations: async () => migrations } });
@@ -62,6 +63,13 @@ class Driver extends SqliteDriver {
   }
 }
 
+/** SQLite undoes a change of the schema like any other, though Kysely makes no use of it. */
+class Adapter extends SqliteAdapter {
+  override get supportsTransactionalDdl(): boolean {
+    return true;
+  }
+}
+
 class Dialect extends SqliteDialect {
   readonly #database: SQLite.Database;
 
@@ -72,5 +80,9 @@ class Dialect extends SqliteDialect {
 
   override createDriver(): Driver {
     return new Driver({ database: this.#database });
+  }
+
+  override createAdapter(): Adapter {
+    return new Adapter();
   }
 }
