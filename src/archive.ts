@@ -3,7 +3,8 @@ import { createWriteStream, existsSync, renameSync, rmSync, statSync } from 'nod
 import path from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { writeArchive } from '#stores/archive.ts';
-import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
+import { openBook } from '#stores/book.ts';
+import { closeDatabase } from '#stores/database.ts';
 
 const USAGE = `Usage: npm run archive -- out.zip
 Writes everything in CREASEBOOK_DATA (${path.resolve(process.env.CREASEBOOK_DATA ?? 'data')}) into one zip. Creasebook may be
@@ -26,9 +27,13 @@ if (!existsSync(file)) {
 }
 
 const half = `${out}.part`;
-const db = openDatabase(file);
+const opened = await openBook(folder, new Date().toISOString());
+if ('refused' in opened) {
+  console.error(opened.refused);
+  process.exit(2);
+}
+const { db } = opened;
 try {
-  await migrate(db);
   await pipeline(await writeArchive(db, new Date().toISOString()), createWriteStream(half));
   renameSync(half, out);
   console.log(`${path.resolve(out)}: ${Math.ceil(statSync(out).size / 1024)} KiB, the whole book.`);

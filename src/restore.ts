@@ -1,14 +1,15 @@
 /** `npm run restore -- in.zip [--dry-run]`: brings an archive into the book, or only says what it would do. */
-import { mkdirSync } from 'node:fs';
 import path from 'node:path';
-import { closeDatabase, migrate, openDatabase } from '#stores/database.ts';
+import { backUp } from '#stores/backups.ts';
+import { openBook } from '#stores/book.ts';
+import { closeDatabase } from '#stores/database.ts';
 import type { Merged, MergedTable } from '#stores/merge.ts';
 import { restore } from '#stores/restore.ts';
 
 const USAGE = `Usage: npm run restore -- in.zip [--dry-run]
 Brings an archive into the book in CREASEBOOK_DATA (${path.resolve(process.env.CREASEBOOK_DATA ?? 'data')}), which is made where there
 is none. What is new comes in; what is there stays as it is; what differs is named and left alone. With --dry-run it only
-says so. Ends with 0, or 2 where it was asked otherwise or the archive can't be used; nothing was written then.`;
+says so. A backup is made before. Ends with 0, or 2 where it was asked otherwise or the archive can't be used; nothing was written then.`;
 const SHOWN = 5;
 
 const asked = process.argv.slice(2);
@@ -23,10 +24,15 @@ if (!file || file.startsWith('-') || more.length > 0) {
   process.exit(2);
 }
 const folder = process.env.CREASEBOOK_DATA ?? 'data';
-mkdirSync(folder, { recursive: true });
-const db = openDatabase(path.join(folder, 'creasebook.db'));
+const at = new Date().toISOString();
+const opened = await openBook(folder, at);
+if ('refused' in opened) {
+  console.error(opened.refused);
+  process.exit(2);
+}
+const { db } = opened;
 try {
-  await migrate(db);
+  if (!dryRun) await backUp(folder, at, 'before-restore');
   const answer = await restore(db, file, { dryRun });
   if ('refused' in answer) {
     console.error(answer.refused);

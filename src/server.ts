@@ -4,12 +4,13 @@
  */
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
-import { mkdirSync, rmSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { join, resolve } from 'node:path';
 import { serve } from '@hono/node-server';
 import { seedDemo } from '#seed/demo.ts';
-import { closeDatabase, type Database, migrate, openDatabase } from '#stores/database.ts';
+import { backUpDaily } from '#stores/backups.ts';
+import { openBook } from '#stores/book.ts';
+import { closeDatabase } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
 import { planningPool } from './planning.ts';
 
@@ -19,8 +20,18 @@ const hostname = process.env.HOST || '127.0.0.1';
 const name = hostname.includes(':') ? `[${hostname}]` : hostname;
 const folder = demo ? 'demo-data' : process.env.CREASEBOOK_DATA || 'data';
 
+const SOON_MS = 2_000;
+const HOUR_MS = 3_600_000;
+
 await portIsFree();
-const db = await openBook();
+if (demo) rmSync(folder, { recursive: true, force: true });
+const opened = await openBook(folder, new Date().toISOString());
+if ('refused' in opened) {
+  console.error(opened.refused);
+  process.exit(1);
+}
+const { db } = opened;
+if (demo) await seedDemo(db, new Date());
 
 const planner = planningPool();
 const app = createApp({
@@ -38,6 +49,10 @@ const server = serve({ fetch: app.fetch, port, hostname }, () => {
     console.log(
       'Take care: it has no accounts, and others who reach this machine can read and change the book.',
     );
+  }
+  if (!demo) {
+    setTimeout(keepDaily, SOON_MS).unref();
+    setInterval(keepDaily, HOUR_MS).unref();
   }
   if (demo) console.log(`This is the demo; its data lies in ${folder}/ and is made afresh at every start.`);
 });
@@ -70,19 +85,11 @@ function cannotListen(error: NodeJS.ErrnoException): never {
   process.exit(1);
 }
 
-async function openBook(): Promise<Database> {
-  try {
-    if (demo) rmSync(folder, { recursive: true, force: true });
-    mkdirSync(folder, { recursive: true });
-    const db = openDatabase(join(folder, 'creasebook.db'));
-    await migrate(db);
-    if (demo) await seedDemo(db, new Date());
-    return db;
-  } catch (error) {
-    console.error(`Creasebook can’t keep its data in ${resolve(folder)}. ${String(error)}`);
-    console.error('Name a folder that it may write to: CREASEBOOK_DATA=folder npm start');
-    process.exit(1);
-  }
+/** Looked after every hour, for a server that runs for weeks; what is wrong with the disk is said and stops nobody. */
+async function keepDaily(): Promise<void> {
+  await backUpDaily(folder, new Date().toISOString()).catch((problem: Error) =>
+    console.error(`Today’s backup could not be written: ${problem.message}.`),
+  );
 }
 
 function readPort(text: string): number {

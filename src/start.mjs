@@ -22,7 +22,7 @@ const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const CACHE = path.join(ROOT, 'node_modules', '.cache', 'creasebook');
 const SOURCES = ['shared', 'src', 'views', 'migrations', 'seed'];
 /** `worker` stands beside the others, where planning.ts looks for it. */
-const ENTRIES = ['server', 'plan', 'verify', 'archive', 'restore', 'worker'];
+const ENTRIES = ['server', 'plan', 'verify', 'archive', 'restore', 'backup', 'worker'];
 /** They bring files that they look for beside themselves. */
 const LEFT_ALONE = ['better-sqlite3', 'pdfkit', 'sharp'];
 

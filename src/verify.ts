@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { seedDemo } from '#seed/demo.ts';
+import { openBook } from '#stores/book.ts';
 import { checkData, countRows } from '#stores/checks.ts';
 import { closeDatabase, type Database, migrate, openDatabase } from '#stores/database.ts';
 
@@ -29,16 +30,28 @@ if (!demo && !existsSync(file)) {
   process.exit(1);
 }
 
-const db = openDatabase(demo ? ':memory:' : file);
+const db = demo ? await freshDemo() : await theBook();
 try {
-  await migrate(db);
-  if (demo) await seedDemo(db, new Date());
   const failures = await checkData(db);
   for (const failure of failures) console.error(`✗ ${failure}`);
   console.log(failures.length === 0 ? await summary(db) : `Broken: ${failures.length}.`);
   process.exitCode = failures.length === 0 ? 0 : 1;
 } finally {
   await closeDatabase(db);
+}
+
+async function freshDemo(): Promise<Database> {
+  const db = openDatabase(':memory:');
+  await migrate(db);
+  await seedDemo(db, new Date());
+  return db;
+}
+
+async function theBook(): Promise<Database> {
+  const opened = await openBook(folder, new Date().toISOString());
+  if ('db' in opened) return opened.db;
+  console.error(opened.refused);
+  process.exit(1);
 }
 
 async function summary(db: Database): Promise<string> {

@@ -50,9 +50,12 @@ describe('what it cannot work with is said in a line', () => {
       join(broken, 'creasebook.db'),
       'not a database, but longer than its header is. '.repeat(20),
     );
-    for (const data of [file, broken]) {
+    for (const [data, why] of [
+      [file, `can’t keep its data in ${file}.`],
+      [broken, `${join(broken, 'creasebook.db')} is not a book`],
+    ] as const) {
       const { said, status } = await start({ PORT: await freePort(), CREASEBOOK_DATA: data });
-      expect(said).toContain(`can’t keep its data in ${data}.`);
+      expect(said).toContain(why);
       expect(said).not.toMatch(/^ {4}at /m);
       expect(status).toBe(1);
     }

@@ -21,7 +21,7 @@ beforeAll(() => {
     symlinkSync(path.resolve('node_modules', name), within('node_modules', name));
   for (const file of ['package.json', 'package-lock.json', 'tsconfig.json', 'src/start.mjs'])
     cpSync(file, within(...file.split('/')));
-  for (const name of ['plan', 'verify', 'archive', 'restore', 'worker'])
+  for (const name of ['plan', 'verify', 'archive', 'restore', 'backup', 'worker'])
     write(`src/${name}.ts`, 'export {};\n');
 });
 

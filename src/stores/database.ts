@@ -24,12 +24,15 @@ export function openDatabase(file: string | Buffer): Database {
   database.pragma('journal_mode = WAL');
   database.pragma('synchronous = FULL');
   database.pragma('foreign_keys = ON');
-  database.pragma('busy_timeout = 5000');
+  database.pragma(`busy_timeout = ${PATIENCE_MS}`);
   const db = new Kysely<Tables>({ dialect: new Dialect(database) });
   const version = database.prepare<[], string>(VERSION).pluck();
   versions.set(db, () => version.get()!);
   return db;
 }
+
+/** Everything else stands still while SQLite waits for another program, so it waits no longer than a person notices. */
+const PATIENCE_MS = 500;
 
 const VERSION = "SELECT data_version || '.' || total_changes() FROM pragma_data_version";
 const versions = new WeakMap<Database, () => string>();
@@ -50,6 +53,8 @@ export async function migrate(db: Database, upTo?: string): Promise<void> {
 /** Whether this program knows the schema of that name. */
 export const knowsSchema = (name: string): boolean => Object.hasOwn(migrations, name);
 
+export const isNewest = (name: string | undefined): boolean => name === Object.keys(migrations).at(-1);
+
 /** Runs `verb` in the transaction that is already open, or in one of its own. */
 export const transact = <T>(db: Database, verb: (db: Database) => Promise<T>): Promise<T> =>
   db.isTransaction ? verb(db) : db.transaction().execute(verb);
@@ -58,8 +63,20 @@ export const closeDatabase = (db: Database): Promise<void> => db.destroy();
 
 /** A transaction takes its place in the queue before it reads, so that two servers on one file never act on old news. */
 class Driver extends SqliteDriver {
+  readonly #database: SQLite.Database;
+
+  constructor(database: SQLite.Database) {
+    super({ database });
+    this.#database = database;
+  }
+
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  }
+
+  /** A full disk undoes the transaction by itself, and what went wrong is worth more than a complaint about that. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
 }
 
@@ -79,7 +96,7 @@ class Dialect extends SqliteDialect {
   }
 
   override createDriver(): Driver {
-    return new Driver({ database: this.#database });
+    return new Driver(this.#database);
   }
 
   override createAdapter(): Adapter {

@@ -28,7 +28,7 @@ describe('the data file', () => {
     const db = await fileOnDisk()();
     expect(await pragma(db, 'journal_mode')).toBe('wal');
     expect(await pragma(db, 'foreign_keys')).toBe(1);
-    expect(await pragma(db, 'busy_timeout')).toBe(5000);
+    expect(await pragma(db, 'busy_timeout')).toBe(500);
   });
 
   it('is on the disk before a change is acknowledged, so that a power cut loses none', async () => {
