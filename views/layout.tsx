@@ -32,6 +32,9 @@ interface Props {
   readonly saved?: boolean;
 }
 
+export const titleOf = (page: string): string =>
+  page === 'Creasebook' ? page : `${page} · Creasebook`;
+
 export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, sought, saved, children }) => (
   <html lang="en">
     <head>
@@ -39,7 +42,7 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, s
       <meta name="viewport" content="width=device-width, initial-scale=1" />
       <meta name="color-scheme" content="light dark" />
       <meta name="htmx-config" content={HTMX} />
-      <title>{title === 'Creasebook' ? title : `${title} · Creasebook`}</title>
+      <title>{titleOf(title)}</title>
       {assets.fonts.map((href) => (
         <link rel="preload" href={href} as="font" type="font/woff2" crossorigin="anonymous" />
       ))}

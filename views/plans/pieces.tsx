@@ -44,15 +44,16 @@ function sayAlike(pattern: number, { plan }: PlanView) {
 
 /** Its measures in the order in which they are set, each a way to its step. */
 const Settings: FC<PlanView & { pattern: number }> = ({ pattern, plan, units }) => {
-  const steps = plan.plan.steps.filter(({ patterns }) => patterns.includes(pattern));
-  if (steps.length === 0) return <p>needs no cut</p>;
+  const { steps } = plan.plan;
+  const here = steps.filter(({ patterns }) => patterns.includes(pattern));
+  if (here.length === 0) return <p>needs no cut</p>;
   return (
     <p class="pattern-settings">
       set{' '}
-      {settingsOfSteps(steps).map(([first], index) => (
+      {settingsOfSteps(here).map(([first], index) => (
         <>
           {index > 0 ? ' · ' : null}
-          <a href={`#step-${first!.number}`}>{sayTrue(first!.set, units)}</a>
+          <a href={`/plans/${plan.id}/sheet?step=${steps.indexOf(first!) + 1}`}>{sayTrue(first!.set, units)}</a>
         </>
       ))}
     </p>

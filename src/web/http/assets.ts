@@ -62,13 +62,14 @@ const HTMX = asset(
   readFileSync(require.resolve('htmx.org/dist/htmx.min.js')),
 );
 const FIND = asset('find.js', 'text/javascript; charset=utf-8', own('find.js'));
+const KEYS = asset('keys.js', 'text/javascript; charset=utf-8', own('keys.js'));
 const COPY = asset('copy.js', 'text/javascript; charset=utf-8', own('copy.js'));
 const MARK = asset('mark.svg', 'image/svg+xml', own('mark.svg'));
 
 /** Where a page finds what it loads; the fonts are those of nearly every first screen. */
 export const assetHrefs = {
   style: STYLE.href,
-  scripts: [HTMX.href, FIND.href, COPY.href],
+  scripts: [HTMX.href, FIND.href, KEYS.href, COPY.href],
   icon: MARK.href,
   fonts: ['sans-400.woff2', 'sans-700.woff2', 'serif-700.woff2'].map(fontHref),
 };
@@ -77,7 +78,7 @@ const KEPT_FOR_EVER = 'public, max-age=31536000, immutable';
 
 export const assets = new Hono<Env>();
 
-for (const one of [STYLE, HTMX, FIND, COPY, MARK, ...FONTS]) {
+for (const one of [STYLE, HTMX, FIND, KEYS, COPY, MARK, ...FONTS]) {
   const packed = packer(one);
   assets.get(one.href.slice('/assets'.length), async (c) => {
     const { encoding, body } = await packed(c);

@@ -4,7 +4,7 @@ import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import type { Child } from 'hono/jsx';
 import { jsx } from 'hono/jsx';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
-import { Layout, type Section } from '#views/layout.tsx';
+import { Layout, type Section, titleOf } from '#views/layout.tsx';
 import { assetHrefs } from './assets.ts';
 import type { Request } from './env.ts';
 
@@ -15,6 +15,8 @@ interface Page {
   /** What a fragment request gets, when that is less than the body. */
   readonly fragment?: Child;
   readonly status?: ContentfulStatusCode;
+  /** The fragment is another page to its reader, so the window is named after it. */
+  readonly titled?: boolean;
   /** What stands in the search box; only on the page that answers it. */
   readonly sought?: string;
 }
@@ -23,9 +25,12 @@ export function reply(c: Request, page: Page): Response | Promise<Response> {
   c.header('Vary', 'HX-Request');
   c.header('Cache-Control', 'no-store');
   const status = page.status ?? 200;
-  if (wantsFragment(c)) return c.html(text(page.fragment ?? page.body), status);
   const { section, sought } = page;
   const title = status === 422 ? `Not yet right: ${page.title}` : page.title;
+  if (wantsFragment(c)) {
+    const named = page.titled ? text(jsx('title', null, titleOf(title))) : '';
+    return c.html(named + text(page.fragment ?? page.body), status);
+  }
   const props = { title, section, sought, saved: wasSaved(c), assets: assetHrefs };
   return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
 }

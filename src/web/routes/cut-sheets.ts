@@ -3,7 +3,7 @@ import { Hono } from 'hono';
 import { jsx } from 'hono/jsx';
 import { firstPiece } from '#core/batch/first-piece.ts';
 import { isTyped } from '#core/batch/identity.ts';
-import { isFound, type Plan } from '#core/batch/planned.ts';
+import { type FoundPlan, isFound, type Plan } from '#core/batch/planned.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import { cutPlanForm, spoiledPartForm, tickForm, unspoiledPartForm } from '#shared/schemas/plan.ts';
 import type { Database } from '#stores/database.ts';
@@ -20,18 +20,19 @@ import {
   untickStep,
 } from '#stores/plans.ts';
 import type { Entry } from '#views/common/field.tsx';
-import { SheetPage } from '#views/plans/sheet.tsx';
-import { StepRow } from '#views/plans/steps.tsx';
+import { sayWhere } from '#views/plans/now.tsx';
+import { SheetPage, SheetUnderWay } from '#views/plans/sheet.tsx';
+import type { PlanView } from '#views/plans/view.ts';
 import { planAgain } from '../gather/plan-again.ts';
 import { planIn, readPlanView } from '../gather/plan-view.ts';
 import { USUAL_MS } from '../gather/plannings.ts';
 import { showPlan } from '../gather/show-plan.ts';
 import { nowIn } from '../http/clock.ts';
 import type { Env, Request } from '../http/env.ts';
-import { check, entryOf, readForm } from '../http/form.ts';
+import { check, entryOf, readForm, statusOf } from '../http/form.ts';
 import { notFound } from '../http/not-found.ts';
 import { once } from '../http/once.ts';
-import { goTo, reply, wantsFragment } from '../http/reply.ts';
+import { goTo, reply } from '../http/reply.ts';
 
 export const cutSheets = new Hono<Env>();
 
@@ -40,8 +41,7 @@ cutSheets.get('/:id/sheet', async (c) => {
   if (!plan) return notFound(c);
   const view = await readPlanView(c, plan);
   if (!view || view.changes.length > 0) return goTo(c, `/plans/${plan.id}`);
-  const body = jsx(SheetPage, { ...view, places: await likelyPlaces(c.get('db'), '', { limit: 40 }) });
-  return reply(c, { title: `Cut sheet · ${view.project.title}`, section: 'journal', body });
+  return showSheet(c, view, stepIn(view.plan, c.req.query('step')));
 });
 
 cutSheets.post('/:id/trials', async (c) => {
@@ -121,18 +121,40 @@ cutSheets.delete('/:id/spoiled', async (c) => {
 
 async function showSheetAgain(c: Request, plan: Plan, entry: Entry): Promise<Response> {
   const view = (await readPlanView(c, plan, entry))!;
-  const body = jsx(SheetPage, { ...view, places: await likelyPlaces(c.get('db'), '', { limit: 40 }) });
-  return reply(c, { title: `Cut sheet · ${view.project.title}`, section: 'journal', status: 422, body });
+  return showSheet(c, view, view.plan.plan.steps.length);
 }
 
-/** One line of the sheet for scripts, the sheet for everybody else. */
+/** The step under way for scripts, the whole sheet for everybody else. */
+async function showSheet(c: Request, view: PlanView, at: number): Promise<Response> {
+  const shown = { ...view, at, places: await likelyPlaces(c.get('db'), '', { limit: 40 }) };
+  return reply(c, {
+    title: `${sayWhere(shown)} · Cut sheet · ${view.project.title}`,
+    section: 'journal',
+    status: statusOf(view.entry),
+    body: jsx(SheetPage, shown),
+    fragment: jsx(SheetUnderWay, shown),
+    titled: true,
+  });
+}
+
+/** Steps count from one in addresses, the one after the last is the end; without one, the first that is not cut. */
+function stepIn({ plan, ticks, cut }: FoundPlan, asked = ''): number {
+  const { steps } = plan;
+  if (/^\d{1,4}$/.test(asked)) return Math.min(Math.max(Number(asked) - 1, 0), steps.length);
+  const next = cut ? 0 : steps.findIndex(({ number }) => !ticks.includes(number));
+  return next < 0 ? steps.length : next;
+}
+
+/** On to the next that is not cut, be it an earlier one; a tick taken back stays where it was. */
 async function tick(c: Request, mark: (db: Database, plan: number, step: number) => Promise<void>) {
   const plan = await planIn(c);
   const asked = check(tickForm, await readForm(c));
-  const step = asked.ok ? plan?.plan?.steps.find(({ number }) => number === asked.value.step) : undefined;
-  if (!plan || !step) return notFound(c);
-  await mark(c.get('db'), plan.id, step.number);
-  if (!wantsFragment(c)) return goTo(c, `/plans/${plan.id}/sheet#step-${step.number}`);
-  const view = (await readPlanView(c, (await readPlan(c.get('db'), plan.id))!))!;
-  return c.html(`${jsx(StepRow, { ...view, step })}`);
+  const steps = plan?.plan?.steps ?? [];
+  const at = asked.ok ? steps.findIndex(({ number }) => number === asked.value.step) : -1;
+  if (!plan || at < 0) return notFound(c);
+  await mark(c.get('db'), plan.id, steps[at]!.number);
+  const { ticks } = (await readPlan(c.get('db'), plan.id))!;
+  const isOpen = (one: number): boolean => !ticks.includes(steps[one]!.number);
+  const onwards = steps.map((_, index) => (at + index) % steps.length).find(isOpen) ?? steps.length;
+  return goTo(c, `/plans/${plan.id}/sheet?step=${onwards + 1}`);
 }

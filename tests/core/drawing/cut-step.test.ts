@@ -1,6 +1,7 @@
 /** The thumbnail of a cut: the fence outside the block's edge, what comes off lit, all inside the picture. */
 import { describe, expect, test } from 'vitest';
-import { cutStepDrawing, type DrawnStep } from '#core/drawing/cut-step.ts';
+import { labelTroubles } from '#core/drawing/boxes.ts';
+import { cutSettingDrawing, cutStepDrawing, type DrawnStep, settingScale } from '#core/drawing/cut-step.ts';
 
 const STEP: DrawnStep = {
   piece: { width: 120, height: 80 },
@@ -54,4 +55,32 @@ test('a fence at the very edge of the piece stays in the picture', () => {
       }
     }
   }
+});
+
+describe('the setting to cut by', () => {
+  test.each(['left', 'right', 'top', 'bottom'] as const)(
+    'says what the fence is set to from the %s edge to the knife, inside the picture',
+    (fence) => {
+      const upright = fence === 'left' || fence === 'right';
+      const block = { x: 0, y: 0, width: 120, height: 80 };
+      for (const deep of [4, 20, 60]) {
+        const kept = {
+          left: { ...block, width: deep },
+          right: { ...block, x: 120 - deep, width: deep },
+          top: { ...block, height: deep },
+          bottom: { ...block, y: 80 - deep, height: deep },
+        }[fence];
+        const step = { ...STEP, blocks: [block], kept: [kept], fence };
+        const drawing = cutSettingDrawing(step, '4 13/16″', 'words', settingScale([step.piece], 300, 260));
+        expect(labelTroubles(drawing)).toEqual([]);
+        expect(Math.max(drawing.width, drawing.height)).toBeLessThanOrEqual(300);
+        const [from, to] = drawing.shapes.filter(
+          (shape) => shape.kind === 'line' && shape.role === 'witness',
+        );
+        const at = (shape: typeof from) => (shape?.kind === 'line' ? shape.points[0]! : { x: 0, y: 0 });
+        const run = upright ? at(to).x - at(from).x : at(from).y - at(to).y;
+        expect(run).toBeCloseTo(deep * settingScale([step.piece], 300, 260), 6);
+      }
+    },
+  );
 });
