@@ -26,16 +26,25 @@ interface Props {
   readonly title: string;
   readonly section: Section | undefined;
   readonly assets: Assets;
+  /** In so many seconds, where scripts don't run. */
+  readonly refresh?: number | undefined;
   /** What stands in the search box, on the page that answers it. */
   readonly sought?: string | undefined;
   /** Whether what was typed before has just been kept. */
   readonly saved?: boolean;
 }
 
-export const titleOf = (page: string): string =>
-  page === 'Creasebook' ? page : `${page} · Creasebook`;
+export const titleOf = (page: string): string => (page === 'Creasebook' ? page : `${page} · Creasebook`);
 
-export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, sought, saved, children }) => (
+export const Layout: FC<PropsWithChildren<Props>> = ({
+  title,
+  section,
+  assets,
+  sought,
+  refresh,
+  saved,
+  children,
+}) => (
   <html lang="en">
     <head>
       <meta charset="utf-8" />
@@ -43,6 +52,11 @@ export const Layout: FC<PropsWithChildren<Props>> = ({ title, section, assets, s
       <meta name="color-scheme" content="light dark" />
       <meta name="htmx-config" content={HTMX} />
       <title>{titleOf(title)}</title>
+      {refresh === undefined ? null : (
+        <noscript>
+          <meta http-equiv="refresh" content={`${refresh}`} />
+        </noscript>
+      )}
       {assets.fonts.map((href) => (
         <link rel="preload" href={href} as="font" type="font/woff2" crossorigin="anonymous" />
       ))}

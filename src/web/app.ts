@@ -4,11 +4,10 @@ import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { HTTPException } from 'hono/http-exception';
 import { jsx } from 'hono/jsx';
-import type { Planning } from '#core/cutting/planner.ts';
 import { readSettings } from '#stores/settings.ts';
 import { Oops } from '#views/errors/oops.tsx';
 import { assets } from './http/assets.ts';
-import type { Env, Request, Services } from './http/env.ts';
+import type { Env, Request, Services, UnderWay } from './http/env.ts';
 import { notFound } from './http/not-found.ts';
 import { reply } from './http/reply.ts';
 import { guard } from './http/security.ts';
@@ -57,7 +56,7 @@ export function createApp(services: Services): Hono<Env> {
   guard(app, services.hosts);
   app.use(compress());
   app.route('/assets', assets);
-  const plannings = new Map<number, Planning>();
+  const plannings = new Map<number, UnderWay>();
   app.use(async (c, next) => {
     const settings = await readSettings(services.db);
     c.set('services', services);

@@ -101,7 +101,7 @@ async function row(app: App, name: string, project: number, fields: FormFields):
   await app.db.destroy();
   const cells = [
     ...[name, plan.placed, `${plan.newSheets} + ${plan.used.length - plan.newSheets}`],
-    ...[count(/ id="piece-\d/g), count(/<h2>\s*Set /g), count(/ id="step-\d+"/g), pages],
+    ...[count(/ id="piece-\d/g), count(/<h2>\s*Set /g), count(/ class="step"/g), pages],
   ];
   return `| ${cells.join(' | ')} |`;
 }

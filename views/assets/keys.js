@@ -7,7 +7,8 @@
       (key === ' ' && /^(BUTTON|SUMMARY)$/.test(target.tagName)));
 
   document.addEventListener('keydown', (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey || event.repeat || isOwn(event)) return;
+    if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey || event.repeat || isOwn(event))
+      return;
     const name = event.key === ' ' ? 'Space' : event.key;
     if (!/^(Space|ArrowLeft|ArrowRight)$/.test(name)) return;
     const named = document.querySelector(`[data-keys~="${name}"]`);

@@ -53,7 +53,9 @@ const Settings: FC<PlanView & { pattern: number }> = ({ pattern, plan, units }) 
       {settingsOfSteps(here).map(([first], index) => (
         <>
           {index > 0 ? ' · ' : null}
-          <a href={`/plans/${plan.id}/sheet?step=${steps.indexOf(first!) + 1}`}>{sayTrue(first!.set, units)}</a>
+          <a href={`/plans/${plan.id}/sheet?step=${steps.indexOf(first!) + 1}`}>
+            {sayTrue(first!.set, units)}
+          </a>
         </>
       ))}
     </p>

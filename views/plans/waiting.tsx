@@ -10,34 +10,68 @@ interface Props {
   readonly project: Project;
 }
 
-/** The page asks for itself again every second. */
-export const Looking: FC<Props & { progress: PlanSoFar | undefined; leastSheets: number }> = ({
-  id,
-  project,
-  progress,
-  leastSheets,
-}) => (
+export interface SoFar {
+  readonly id: number;
+  readonly progress: PlanSoFar | undefined;
+  readonly leastSheets: number;
+  readonly seconds: number;
+}
+
+/** Only its lines change as it goes on; without script the page asks for itself again. */
+export const Looking: FC<SoFar & { project: Project }> = ({ project, ...far }) => (
   <Frame project={project}>
     <h1>Looking for the best cuts…</h1>
-    <div role="status">
-      {progress ? (
-        <>
-          <p class="answer">{sayBest(progress)}</p>
-          <p class="quiet">{sayBound(progress, leastSheets)}</p>
-        </>
-      ) : (
-        <p class="lead">It waits for its turn.</p>
-      )}
+    <div role="status" id="planning-best">
+      <Best {...far} />
     </div>
+    <Gone {...far} />
     <div class="row">
-      <form method="post" action={`/plans/${id}/planning`}>
+      <form method="post" action={`/plans/${far.id}/planning`}>
         <input type="hidden" name="_method" value="DELETE" />
         <button type="submit">Good enough: take the best so far</button>
       </form>
-      <a href={`/plans/${id}`}>Look again</a>
+      <a href={`/plans/${far.id}`}>Look again</a>
     </div>
   </Frame>
 );
+
+/** The time gone, and the best so far where it is not the one that the reader has `seen`: nothing is announced twice. */
+export const FarNow: FC<SoFar & { seen: string | undefined }> = ({ seen, ...far }) => (
+  <>
+    <Gone {...far} />
+    {signOf(far) === seen ? null : (
+      <div id="planning-best" hx-swap-oob="innerHTML">
+        <Best {...far} />
+      </div>
+    )}
+  </>
+);
+
+const Best: FC<SoFar> = ({ progress, leastSheets }) =>
+  progress ? (
+    <>
+      <p class="answer">{sayBest(progress)}</p>
+      <p class="quiet">{sayBound(progress, leastSheets)}</p>
+    </>
+  ) : (
+    <p class="lead">It waits for its turn.</p>
+  );
+
+const Gone: FC<SoFar> = (far) => (
+  <p
+    id="planning-gone"
+    class="quiet"
+    hx-get={`/plans/${far.id}/planning?seen=${signOf(far)}`}
+    hx-trigger="load delay:1s"
+    hx-swap="outerHTML"
+  >
+    {howMany(far.seconds, 'second')} gone
+  </p>
+);
+
+/** What the lines about the best speak of. */
+const signOf = ({ progress, leastSheets }: SoFar): string =>
+  progress ? [progress.placed, progress.newSheets, progress.bounds.unplaced, leastSheets].join('-') : 'waits';
 
 const sayBest = ({ placed, unplaced, newSheets }: PlanSoFar): string =>
   `Best so far: ${unplaced === 0 ? 'everything fits' : `${placed} of ${placed + unplaced} parts fit`}, ${newSheets === 0 ? 'no new sheet' : howMany(newSheets, 'new sheet')}.`;

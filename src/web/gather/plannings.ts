@@ -4,10 +4,10 @@ import { betterOf, mayPlaceMore } from '#core/batch/planned.ts';
 import type { Cutting } from '#core/batch/to-order.ts';
 import { checkPlan } from '#core/cutting/check.ts';
 import type { CutPlan } from '#core/cutting/cuts.ts';
-import type { Planning } from '#core/cutting/planner.ts';
 import type { Database } from '#stores/database.ts';
 import { failPlan, finishPlan } from '#stores/plans.ts';
-import type { Request } from '../http/env.ts';
+import { nowIn } from '../http/clock.ts';
+import type { Request, UnderWay } from '../http/env.ts';
 
 /** How long is looked for a plan at first, once more where that one leaves out parts, and when the reader asks. */
 export const USUAL_MS = 1000;
@@ -27,7 +27,7 @@ export async function lookFor(
   const db = c.get('db');
   const plannings = c.get('plannings');
   if (plannings.has(id)) return 'begun';
-  const planning = begin(c, cutting, timeMs);
+  const planning = begin(c, cutting, { timeMs, since: nowIn(c) });
   if (planning === 'busy') return 'busy';
   plannings.set(id, planning);
   const kept = planning.plan
@@ -39,10 +39,14 @@ export async function lookFor(
   return 'begun';
 }
 
-function begin(c: Request, { order, pieces }: Cutting, timeMs: number): Stoppable | 'busy' {
+function begin(
+  c: Request,
+  { order, pieces }: Cutting,
+  { timeMs, since }: { readonly timeMs: number; readonly since: string },
+): Stoppable | 'busy' {
   const planning = c.get('services').planner.start({ order, pieces, options: { timeMs } });
   if (planning === 'busy') return 'busy';
-  const stoppable = { ...planning, stopped: false };
+  const stoppable = { ...planning, since, stopped: false };
   stoppable.stop = () => {
     stoppable.stopped = true;
     planning.stop();
@@ -50,7 +54,7 @@ function begin(c: Request, { order, pieces }: Cutting, timeMs: number): Stoppabl
   return stoppable;
 }
 
-interface Stoppable extends Planning {
+interface Stoppable extends UnderWay {
   readonly stopped: boolean;
 }
 
@@ -62,7 +66,7 @@ async function onceMore(
   first: { readonly plan: CutPlan; readonly planning: Stoppable; readonly timeMs: number },
 ): Promise<CutPlan> {
   if (first.planning.stopped || first.timeMs > ONCE_MORE_MS || !mayPlaceMore(first.plan)) return first.plan;
-  const planning = begin(c, cutting, ONCE_MORE_MS);
+  const planning = begin(c, cutting, { timeMs: ONCE_MORE_MS, since: first.planning.since });
   if (planning === 'busy') return first.plan;
   c.get('plannings').set(id, planning);
   const second = await planning.plan.catch((problem) => {

@@ -4,8 +4,9 @@ import { leastSheets, type Plan } from '#core/batch/planned.ts';
 import { readProject } from '#stores/projects.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { PlanPage } from '#views/plans/page.tsx';
-import { Faulty, Looking, NotBegun } from '#views/plans/waiting.tsx';
-import type { Request } from '../http/env.ts';
+import { Faulty, Looking, NotBegun, type SoFar } from '#views/plans/waiting.tsx';
+import { nowIn } from '../http/clock.ts';
+import type { Request, UnderWay } from '../http/env.ts';
 import { statusOf } from '../http/form.ts';
 import { newToken } from '../http/once.ts';
 import { reply } from '../http/reply.ts';
@@ -31,13 +32,21 @@ async function showUnfound(c: Request, plan: Plan, busy: boolean): Promise<Respo
   const planning = c.get('plannings').get(plan.id);
   const known = { id: plan.id, project };
   if (planning) {
-    c.header('Refresh', '1');
-    const progress = planning.progress();
-    const least = progress ? leastSheets(plan.pieces, progress.bounds.newSheetArea) : 0;
-    const body = jsx(Looking, { ...known, progress, leastSheets: least });
-    return reply(c, { title: 'Looking for a plan', section: 'journal', body });
+    const body = jsx(Looking, { project, ...farIn(c, plan, planning) });
+    return reply(c, { title: 'Looking for a plan', section: 'journal', body, refresh: 1 });
   }
   const body = plan.fault ? jsx(Faulty, { ...known, token: newToken(c) }) : jsx(NotBegun, { ...known, busy });
   const status = plan.fault ? 500 : busy ? 503 : 200;
   return reply(c, { title: 'No plan yet', section: 'journal', status, body });
+}
+
+/** How far a plan has come that is looked for. */
+export function farIn(c: Request, { id, pieces }: Plan, planning: UnderWay): SoFar {
+  const progress = planning.progress();
+  return {
+    id,
+    progress,
+    leastSheets: progress ? leastSheets(pieces, progress.bounds.newSheetArea) : 0,
+    seconds: Math.max(0, Math.floor((Date.parse(nowIn(c)) - Date.parse(planning.since)) / 1000)),
+  };
 }

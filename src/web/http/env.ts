@@ -19,6 +19,12 @@ export interface Services {
   readonly planner: Planner;
 }
 
+/** A plan being looked for. */
+export interface UnderWay extends Planning {
+  /** When it was asked for. */
+  readonly since: string;
+}
+
 export interface Env {
   Variables: {
     services: Services;
@@ -26,7 +32,7 @@ export interface Env {
     settings: Settings;
     units: Units;
     /** By the number of the plan. */
-    plannings: Map<number, Planning>;
+    plannings: Map<number, UnderWay>;
   };
 }
 

@@ -17,6 +17,8 @@ interface Page {
   readonly status?: ContentfulStatusCode;
   /** The fragment is another page to its reader, so the window is named after it. */
   readonly titled?: boolean;
+  /** Without script the page asks for itself again after so many seconds. */
+  readonly refresh?: number;
   /** What stands in the search box; only on the page that answers it. */
   readonly sought?: string;
 }
@@ -25,13 +27,13 @@ export function reply(c: Request, page: Page): Response | Promise<Response> {
   c.header('Vary', 'HX-Request');
   c.header('Cache-Control', 'no-store');
   const status = page.status ?? 200;
-  const { section, sought } = page;
+  const { section, sought, refresh } = page;
   const title = status === 422 ? `Not yet right: ${page.title}` : page.title;
   if (wantsFragment(c)) {
     const named = page.titled ? text(jsx('title', null, titleOf(title))) : '';
     return c.html(named + text(page.fragment ?? page.body), status);
   }
-  const props = { title, section, sought, saved: wasSaved(c), assets: assetHrefs };
+  const props = { title, section, sought, refresh, saved: wasSaved(c), assets: assetHrefs };
   return c.html(`<!doctype html>${text(jsx(Layout, props, page.body as string))}`, status);
 }
 

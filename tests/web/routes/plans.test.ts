@@ -424,8 +424,8 @@ describe('the cut sheet', () => {
     await finishPlan(app.db, id, earlier as CutPlan);
     await app.post(`/plans/${id}/ticks`, { step: '0' });
     const shown = await page(`/plans/${id}/sheet`);
-    expect(shown).toMatch(/id="step-0" class="step ticked"/);
-    expect(words(shown)).toContain('Cut: step 1');
+    expect(words(shown)).toContain('Step 2 of');
+    expect(words(await page(`/plans/${id}/sheet?step=1`))).toMatch(/Step 1 of \d+ · cut/);
     expect(words(await page(`/plans/${id}`))).toContain('everything fits');
   });
 
@@ -441,15 +441,31 @@ describe('the cut sheet', () => {
   });
 
   test('keeps ticks over a reload, and lets them be taken back', async () => {
-    expect(leadsTo(await app.post(`${path}/ticks`, { step: '1' }))).toBe(`${path}/sheet#step-1`);
-    expect(await page(`${path}/sheet`)).toMatch(/id="step-1" class="step ticked"/);
-    const line = await (
-      await app.post(`${path}/ticks`, { step: '1', _method: 'DELETE' }, { 'HX-Request': 'true' })
-    ).text();
-    expect(line).toMatch(/^<li id="step-1" class="step">/);
-    expect(await page(`${path}/sheet`)).not.toContain('ticked');
+    expect(leadsTo(await app.post(`${path}/ticks`, { step: '1' }))).toBe(`${path}/sheet?step=2`);
+    expect(words(await page(`${path}/sheet?step=1`))).toMatch(/Step 1 of \d+ · cut/);
+    const back = { step: '1', _method: 'DELETE' };
+    expect(leadsTo(await app.post(`${path}/ticks`, back))).toBe(`${path}/sheet?step=1`);
+    expect(words(await page(`${path}/sheet?step=1`))).not.toMatch(/Step 1 of \d+ · cut/);
     expect((await app.post(`${path}/ticks`, { step: '99' })).status).toBe(404);
     expect((await app.post(`${path}/ticks`, { step: 'x' })).status).toBe(404);
+  });
+
+  test('shows one step at a time, from the first that is not cut to writing it down', async () => {
+    const { plan } = await planOf(path);
+    const steps = plan!.steps.length;
+    for (const at of Array.from({ length: steps }, (_, index) => index + 1)) {
+      const answer = await app.get(`${path}/sheet`, { 'HX-Request': 'true' });
+      const shown = await answer.text();
+      expect(shown).toMatch(new RegExp(`^<title>Step ${at} of ${steps} · Cut sheet · `));
+      expect(shown.match(/id="now-picture-0"|now-picture-0-title/g)!.length).toBeGreaterThan(0);
+      expect(shown).not.toContain('write it down');
+      const next = leadsTo(await app.post(`${path}/ticks`, { step: `${at}` }));
+      expect(next).toBe(`${path}/sheet?step=${at + 1}`);
+    }
+    const ended = await page(`${path}/sheet`);
+    expect(ended).toContain('<title>All cut · Cut sheet · ');
+    expect(ended.match(/It’s cut: write it down/g)).toHaveLength(1);
+    expect(words(await page(`${path}/sheet?step=99`))).toContain('That was the last cut.');
   });
 
   test('is cut, names the codes to pencil, and everything comes back when undone', async () => {
@@ -616,12 +632,24 @@ describe('planning that takes longer', () => {
     await open(planner);
     const path = await asked();
     const answer = await app.get(path);
-    expect(answer.headers.get('Refresh')).toBe('1');
-    const shown = words(await answer.text());
+    expect(answer.headers.get('Refresh')).toBeNull();
+    const html = await answer.text();
+    expect(html).toContain('<noscript><meta http-equiv="refresh" content="1"/></noscript>');
+    const shown = words(html);
+    expect(shown).toContain('0 seconds gone');
     expect(shown).toContain('Best so far: 2 of 3 parts fit, 2 new sheets.');
     expect(shown).toContain('Whatever the plan: at least 1 new sheet.');
+    const asking = { 'HX-Request': 'true' };
+    const further = /hx-get="([^"]+)"/.exec(html)![1]!;
+    const same = await (await app.get(further, asking)).text();
+    expect(same).toMatch(/^<p id="planning-gone"/);
+    expect(same).not.toContain('planning-best');
+    const fresh = await (await app.get(`${path}/planning?seen=waits`, asking)).text();
+    expect(words(fresh)).toContain('Best so far: 2 of 3 parts fit');
+    expect(leadsTo(await app.get(`${path}/planning`))).toBe(path);
     expect(leadsTo(await app.post(`${path}/planning`, { _method: 'DELETE' }))).toBe(path);
     expect(stopped()).toBe(true);
+    expect((await app.get(further, asking)).headers.get('HX-Redirect')).toBe(path);
     expect(words(await page(path))).toContain('everything fits');
   });
 
@@ -672,7 +700,7 @@ describe('planning that takes longer', () => {
     });
     const path = await asked();
     expect(leadsTo(await app.post(`${path}/planning`, { _method: 'DELETE' }))).toBe(path);
-    expect((await app.get(path)).headers.get('Refresh')).toBe('1');
+    expect(words(await page(path))).toContain('It waits for its turn.');
   });
 
   test('says so when too many are waiting, and keeps what was asked', async () => {
