@@ -97,6 +97,7 @@ describe.skipIf(!browserPath).each([
   });
 
   test('cuts it, and the shelf is true', async () => {
+    await walk.follow('to the end');
     const place = walk.page.locator('[name="place"]');
     if ((await place.count()) > 0) await place.fill('chart drawer');
     await walk.press('It’s cut: write it down');

@@ -170,7 +170,7 @@ describe.skipIf(!browserPath)('a cut sheet on paper', () => {
     const { project, fields } = await batchOf37(app);
     const asked = await app.post(`/projects/${project}/plans`, [...fields, ['do', 'plan']]);
     await visit(page, app, `${asked.headers.get('Location')}/sheet`);
-    expect(await page.locator('.result').innerText()).toContain('7 × Envelope');
+    expect(await page.locator('.result').textContent()).toContain('7 × Envelope');
     // 87 steps before sheets cut alike shared theirs.
     expect(await page.locator('.step').count()).toBeLessThan(30);
     expect([await pagesOn(page, 'Letter'), await pagesOn(page, 'A4')]).toEqual([2, 2]);

@@ -61,7 +61,14 @@ function ShapeOf({ shape, id, index }: { shape: Shape; id: string; index: number
   if (shape.kind === 'line') return <LineOf {...shape} />;
   if (shape.kind === 'area') return <AreaOf area={shape} id={id} />;
   if (shape.kind === 'label') return <LabelOf {...shape} />;
-  return <polygon class="d-print" points={points(shape.outline)} fill={`url(#${id}-print-${index})`} />;
+  return (
+    <polygon
+      class="d-print"
+      points={points(shape.outline)}
+      fill={`url(#${id}-print-${index})`}
+      fill-opacity={shape.ink}
+    />
+  );
 }
 
 /** A lit area keeps its hatching. */

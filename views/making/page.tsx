@@ -2,6 +2,7 @@
 import type { FC } from 'hono/jsx';
 import type { Drawing } from '#core/drawing/drawing.ts';
 import { makingDrawing } from '#core/drawing/making.ts';
+import type { PaperLaid } from '#core/drawing/print-laid.ts';
 import { openBackOf } from '#core/envelope/finish.ts';
 import type { FlatLayout, Step } from '#core/envelope/fold.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
@@ -19,6 +20,8 @@ export interface MakingView {
   /** One for each of the fold’s blanks. */
   readonly layouts: readonly FlatLayout[];
   readonly steps: readonly Step[];
+  /** The print of the blank, where it is known. */
+  readonly paper: PaperLaid | undefined;
   readonly units: Units;
 }
 
@@ -58,10 +61,11 @@ const OpenBack: FC<Pick<MakingView, 'recipe' | 'units'>> = ({ recipe, units }) =
 };
 
 /** The blank that the step is done on, as the steps on that blank have left it. */
-function sheetAt({ recipe, layouts, steps, units }: MakingView, step: Step): Drawing {
+function sheetAt({ recipe, layouts, steps, paper, units }: MakingView, step: Step): Drawing {
   const sheet = step.sheet ?? 0;
   const here = steps.filter((one) => (one.sheet ?? 0) === sheet);
-  const drawing = makingDrawing(recipe, layouts[sheet]!, { steps: here, at: here.indexOf(step) }, units);
+  const at = here.indexOf(step);
+  const drawing = makingDrawing(recipe, layouts[sheet]!, { steps: here, at, paper }, units);
   return { ...drawing, title: `Step ${steps.indexOf(step) + 1} of ${steps.length}` };
 }
 
@@ -104,6 +108,7 @@ export const StepLink: FC<
       class={rel === 'next' ? 'button' : 'button plain'}
       href={href}
       rel={rel}
+      data-keys={rel === 'next' ? 'ArrowRight Space' : 'ArrowLeft'}
       hx-get={href}
       hx-target="#making"
       hx-swap="outerHTML show:window:top"

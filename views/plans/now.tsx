@@ -35,6 +35,8 @@ const Current: FC<SheetView & { step: Step }> = ({ step, ...view }) => {
       <p class="now-where">
         {sayWhere(view)}
         {isTicked(view, at) ? ' · cut' : ''}
+        {' · '}
+        <a href={stepAddress(plan.id, plan.plan.steps.length)}>to the end</a>
       </p>
       <h2 id="now-title" class="now-set">
         Set <strong>{sayTrue(step.set, units)}</strong> <small>{sayCuts([step])}</small>

@@ -36,7 +36,6 @@ export const SheetPage: FC<SheetView> = (view) => {
         <Result {...view} />
       </Folded>
       {steps.length === 0 ? null : <AllSteps {...view} />}
-      {at < steps.length ? <Written {...view} /> : null}
     </article>
   );
 };

@@ -60,6 +60,8 @@ export interface Printed {
   readonly lay: Transform;
   readonly height: number;
   readonly border: number;
+  /** How strongly it shows, from 0 to 1: fully where nothing is said. */
+  readonly ink?: number;
 }
 
 /** One line of text about the vertical middle of `at`; `turn` is clockwise in degrees. */

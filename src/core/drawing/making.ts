@@ -3,14 +3,15 @@
  * next thing lit, flaps folded in as they go. Knows the steps only as far as they have come.
  */
 import type { FlatFlap, FlatLayout, Placement, Step } from '#core/envelope/fold.ts';
+import { WHERE } from '#core/envelope/placement.ts';
 import type { HingedLetter, Recipe, Turning } from '#core/envelope/recipe.ts';
 import { type Point, type Polygon, point } from '#core/geometry/point.ts';
-import { applyToAll, foldOver } from '#core/geometry/transform.ts';
+import { applyToAll, foldOver, type Transform, UNMOVED } from '#core/geometry/transform.ts';
 import { printExact, printExactSize, type Units } from '#shared/length.ts';
 import { compose } from './composition.ts';
 import { cutAway } from './cut-away.ts';
 import { dimension } from './dimension.ts';
-import { area, type Drawing, type Line, label, line, type Shape, WIDEST } from './drawing.ts';
+import { area, type Drawing, type Line, label, line, type Shape, TEXT, WIDEST } from './drawing.ts';
 import {
   AWAY,
   drawDepth,
@@ -21,13 +22,16 @@ import {
   scoreShape,
   startShapes,
 } from './paper.ts';
-import { type Stage, stage } from './stage.ts';
+import { type PaperLaid, printOpen, printOver } from './print-laid.ts';
+import { SIDES, type Stage, stage } from './stage.ts';
 import { between, direction, leftOf, moved } from './vectors.ts';
 
 export interface Making {
   readonly steps: readonly Step[];
   /** The step to show, from 0. */
   readonly at: number;
+  /** What the blank is made of, where that is known: drawn once it is laid down. */
+  readonly paper?: PaperLaid | undefined;
 }
 
 /**
@@ -37,7 +41,7 @@ export interface Making {
 export function makingDrawing(
   recipe: Recipe,
   layout: FlatLayout,
-  { steps, at }: Making,
+  { steps, at, paper }: Making,
   units: Units,
 ): Drawing {
   const step = steps[at];
@@ -45,15 +49,18 @@ export function makingDrawing(
   const done = doneBefore(steps.slice(0, at), step);
   const place = stage(layout.blank, step.turns, { room: ROOM, width: WIDEST, tallest: TALLEST });
   const page = { sheet: compose(place.width, place.height), place, layout, recipe, units };
-  if (done.folded.size === 0) drawOpen(page, done);
-  else drawFolding(page, done);
+  const laid = steps.slice(0, at + 1).some(({ kind }) => kind === 'lay') ? paper : undefined;
+  if (done.folded.size === 0) drawOpen(page, done, laid);
+  else drawFolding(page, done, laid);
   drawLitScore(page, step);
   drawLitNotch(page, step);
   drawLitFlaps(page, step, done);
   if (step.kind === 'turn') page.sheet.add(...turnArrow(place, layout, step.turning));
   if (step.kind === 'cut') drawBlankSize(page);
   if (step.kind === 'lay') page.sheet.add(...laidDown(page, step.placement));
-  return page.sheet.finish(`Step ${at + 1} of ${steps.length}`, inWords(layout, step, units));
+  else if (laid) drawWayOfPrint(page, laid, step);
+  const words = [inWords(layout, step, units), ...(laid ? [sayPrint(laid, step)] : [])].join(' ');
+  return page.sheet.finish(`Step ${at + 1} of ${steps.length}`, words);
 }
 
 const ROOM = { top: 50, right: 14, bottom: 28, left: 30 };
@@ -82,30 +89,48 @@ function doneBefore(steps: readonly Step[], now: Step): Done {
 }
 
 /** The blank less the notches and trims already cut, with the scores made so far. */
-function drawOpen(page: FlatPage, done: Done): void {
+function drawOpen(page: FlatPage, done: Done, paper: PaperLaid | undefined): void {
   const { sheet, place, layout } = page;
   const cut = [
     ...layout.notches.filter((notch) => done.notches.has(notch.order)).map((notch) => notch.cut),
     ...layout.flaps.filter((flap) => done.trimmed.has(flap.letter)).flatMap((flap) => flap.trims),
   ];
-  sheet.add(area('paper', place.all(cutAway(layout.outline, cut))));
+  const left = cutAway(layout.outline, cut);
+  sheet.add(area('paper', place.all(left)));
+  if (paper) sheet.add(printOpen(paper, page, left));
   for (const score of layout.scores)
     if (done.scores.has(score.order)) sheet.add(scoreShape(page, score, 'quiet'));
 }
 
 /** The pocket and its open flaps from the inside, the folded ones lying over it in order. */
-function drawFolding({ sheet, place, layout }: FlatPage, done: Done): void {
+function drawFolding(page: FlatPage, done: Done, paper: PaperLaid | undefined): void {
+  const { sheet, place, layout } = page;
   const isFolded = (flap: FlatFlap): boolean => done.folded.has(flap.letter);
   const open = layout.flaps.filter((flap) => !isFolded(flap)).map((flap) => flap.shape);
-  const over = layout.flaps.filter(isFolded).map((flap) => foldedIn(layout, flap));
-  for (const shape of [layout.pocket, ...open]) sheet.add(area('inside', place.all(shape)));
-  for (const shape of over) sheet.add(area('flap', place.all(shape)));
+  for (const shape of [layout.pocket, ...open]) {
+    sheet.add(area('inside', place.all(shape)));
+    if (paper) sheet.add(printOpen(paper, page, shape));
+  }
+  for (const flap of layout.flaps.filter(isFolded)) drawFolded(page, flap, paper);
 }
 
-const foldedIn = (layout: FlatLayout, flap: FlatFlap): Polygon => {
+function drawFolded(page: FlatPage, flap: FlatFlap, paper: PaperLaid | undefined): void {
+  const { sheet, place, layout } = page;
+  const [shape, over] = [foldedIn(layout, flap), overOf(layout, flap)];
+  const print = paper && printOver(paper, page, { shape, over });
+  sheet.add(area('flap', place.all(shape)));
+  if (!print) return;
+  const outline = place.all(shape);
+  sheet.add(print, line('outline', [...outline, outline[0]!]));
+}
+
+const foldedIn = (layout: FlatLayout, flap: FlatFlap): Polygon =>
+  applyToAll(overOf(layout, flap), flap.shape);
+
+function overOf(layout: FlatLayout, flap: FlatFlap): Transform {
   const score = layout.scores.find((one) => one.flap === flap.letter);
-  return score ? applyToAll(foldOver(score), flap.shape) : flap.shape;
-};
+  return score ? foldOver(score) : UNMOVED;
+}
 
 /** The score to make, or to line up with. */
 function drawLitScore(page: FlatPage, step: Step): void {
@@ -191,6 +216,24 @@ function laidDown({ place, layout: { blank } }: FlatPage, { faceDown, towards }:
 }
 
 const UP = point(0, -1);
+
+/** Below the sheet: which side is up by now, and where its top or border has turned to. */
+function drawWayOfPrint({ sheet, place }: FlatPage, paper: PaperLaid, step: Step): void {
+  const words = sayPrint(paper, step).replace('.', '');
+  sheet.settle(
+    [0.5, 0.3, 0.7].map((share) => [
+      label('caption', point(place.width * share, place.height - TEXT.caption / 2 - 2), words),
+    ]),
+  );
+}
+
+/** `Print down, its top to the right.` */
+function sayPrint({ placement: { faceDown, towards } }: PaperLaid, { turns }: Step): string {
+  const face = faceDown === 'print' ? 'Print down' : 'Print up';
+  if (!towards) return `${face}.`;
+  const side = SIDES[(SIDES.indexOf(towards.side) + turns) % 4]!;
+  return `${face}, its ${towards.what} ${WHERE[side]}.`;
+}
 
 /** What is lit; the instruction itself stands beside the picture. */
 function inWords(layout: FlatLayout, step: Step, units: Units): string {

@@ -19,6 +19,8 @@ export interface Stage {
   readonly width: number;
   readonly height: number;
   readonly scale: number;
+  /** From the blank to the page. */
+  readonly move: Transform;
   at(point: Point): Point;
   all(polygon: Polygon): Point[];
   /** An edge's two ends on the page, in the order that goes clockwise round the blank. */
@@ -45,6 +47,7 @@ export function stage(
     width,
     height,
     scale,
+    move,
     at: (one) => apply(move, one),
     all: (polygon) => [...applyToAll(move, polygon)],
     edge: (side) => edgeEnds(blank, side).map((end) => apply(move, end)) as [Point, Point],

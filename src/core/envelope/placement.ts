@@ -18,7 +18,8 @@ export function placementWords({ faceDown, towards }: Placement): string {
   return `${face}, ${what} ${WHERE[towards.side]}`;
 }
 
-const WHERE: Record<Side, string> = {
+/** As the sheet lies before the maker. */
+export const WHERE: Record<Side, string> = {
   top: 'away from you',
   right: 'to the right',
   bottom: 'towards you',

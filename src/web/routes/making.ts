@@ -142,13 +142,14 @@ async function showStep(c: Request, shown: MakingView, view: ProjectView, asked 
   const { full } = view;
   const last = shown.steps.length;
   const at = /^\d{1,3}$/.test(asked) ? Math.max(1, Math.min(Number(asked), last + 1)) : 1;
-  const title = `Folding · ${full.project.title}`;
+  const where = at > last ? 'Folded' : `Step ${at} of ${last}`;
+  const title = `${where} · ${full.project.title}`;
   const first = !hasTried(full.envelopes);
   const body =
     at > last
       ? jsx(Folded, { ...shown, token: newToken(c), first })
       : jsx(MakingStep, { ...shown, at: at - 1, lessons: await lessonsAt(c, shown, view, at - 1) });
-  return reply(c, { title, section: 'journal', body });
+  return reply(c, { title, section: 'journal', body, titled: true });
 }
 
 /** From scrap, the paper is what the project is of. */
@@ -167,13 +168,15 @@ function lessonsAt(
 function makingView({ full, designs, units }: ProjectView, recipe: Recipe, envelope: Envelope): MakingView {
   const fold = foldOf(recipe);
   const design = envelope.design === null ? undefined : designs.get(envelope.design);
-  const look = design && paperInUse(full.project, recipe, design)?.look;
+  const paper = design && paperInUse(full.project, recipe, design);
+  const look = paper?.look;
   return {
     project: full.project,
     envelope,
     recipe,
     layouts: fold.flat(recipe, turningOf(recipe)),
     steps: fold.steps(recipe, turningOf(recipe), look),
+    paper: paper && { ...paper.piece, placement: paper.look.placement },
     units,
   };
 }
