@@ -107,11 +107,11 @@ describe.skipIf(!browserPath).each([
     expect(await walk.main()).toContain('Cut and written down');
     await seemly();
     await walk.follow('On with the project');
-    expect(await walk.main()).toMatch(/2 × Front panel|1 × Front panel/);
+    expect(await walk.main()).toContain('Front panel');
   });
 
   test('undoes it, and the shelf is as it was', async () => {
-    await walk.leave(walk.page.locator('main').getByRole('button', { name: 'Undo this taking' }).last());
+    await walk.leave(walk.page.locator('main').getByRole('button', { name: 'Undo this taking' }).first());
     expect(await walk.main()).toContain('all of it is back on the shelf');
   });
 

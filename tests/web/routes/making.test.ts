@@ -144,7 +144,9 @@ describe('the steps', () => {
 
   test('come as a fragment to a link that swaps', async () => {
     const answer = await app.get(`${home}/make?envelope=1&step=2`, { 'HX-Request': 'true' });
-    expect(await answer.text()).toMatch(/^<article id="making"/);
+    expect(await answer.text()).toMatch(
+      /^<title>Step 2 of 20 · Thank you, neighbours · Creasebook<\/title><article id="making"/,
+    );
   });
 });
 

@@ -640,7 +640,7 @@ describe('planning that takes longer', () => {
     expect(shown).toContain('Best so far: 2 of 3 parts fit, 2 new sheets.');
     expect(shown).toContain('Whatever the plan: at least 1 new sheet.');
     const asking = { 'HX-Request': 'true' };
-    const further = /hx-get="([^"]+)"/.exec(html)![1]!;
+    const further = /id="planning-gone"[^>]* hx-get="([^"]+)"/.exec(html)![1]!;
     const same = await (await app.get(further, asking)).text();
     expect(same).toMatch(/^<p id="planning-gone"/);
     expect(same).not.toContain('planning-best');
