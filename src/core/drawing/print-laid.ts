@@ -65,7 +65,7 @@ function printed(
 }
 
 /** Clockwise quarter turns of the top of the print from the tool's far edge; a border lies at its foot. */
-export function quartersOf({ towards }: Placement): number {
+function quartersOf({ towards }: Placement): number {
   if (!towards) return 0;
   return (SIDES.indexOf(towards.side) + (towards.what === 'border' ? 2 : 0)) % 4;
 }
