@@ -50,8 +50,15 @@ interface Try {
   readonly hurried: boolean;
 }
 
+/** Kinds of part times kinds of piece beyond which bounding alone takes longer than anyone waits. */
+const MOST_BOUNDED = 2e7;
+/** What holds for every plan. */
+const NO_BOUND: Bound = { unplaced: 0, hopeless: [], sheetArea: () => 0 };
+
 /** Where a design has to be decided on, each decision is bounded apart, while time allows, else all together. */
 function triesOf(order: Order, pieces: readonly Piece[], budget: Budget): Try[] {
+  if (order.parts.length * pieces.length > MOST_BOUNDED)
+    return [{ job: prepare(order, pieces), bound: NO_BOUND, hurried: false }];
   const orders = variants(order, pieces);
   const after = (share: number) => (): boolean => budget.spent() > share;
   if (orders.length === 1) {

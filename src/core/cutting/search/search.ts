@@ -11,6 +11,7 @@ import { exchangeAlike, Likeness } from '../trimmer/fewer.ts';
 import { type Bin, Board, type Spare } from './board.ts';
 import type { Job } from './job.ts';
 import { Moves, type Rules } from './moves.ts';
+import { placeQuickly } from './quick.ts';
 import type { Chance } from './random.ts';
 
 export interface Budget {
@@ -53,6 +54,10 @@ const MOST_TRIED = 12;
 /** Stocks compared at once for the first plan, and the share of the budget after which they no longer are. */
 const WINDOW = 40;
 const HURRY = 0.3;
+/** Share of the budget after which the rest of the first plan is placed in next to no time. */
+const QUICKLY = 0.45;
+/** Filling a piece with so many ways to lie counts as a repacking. */
+const WAYS = 1000;
 
 /**
  * The best found within the budget, by the goals in order; `found` hears of each better one. The bound is asked for once
@@ -382,7 +387,7 @@ class Hunt {
 
 /**
  * Offcuts first, then sheets, a few large stocks at a time; each time the one that comes out fullest, or, when time is
- * short, the first. Patterns are kept while they stay possible. Ends early when time is up.
+ * short, the first. Patterns are kept while they stay possible. What time is too short for is placed quickly.
  */
 function greedy(board: Board, value: Float64Array, budget: Budget): void {
   const { stocks } = board.job;
@@ -393,6 +398,7 @@ function greedy(board: Board, value: Float64Array, budget: Budget): void {
       useUp(board, largestFirst.slice(from, from + WINDOW), value, budget);
     }
   }
+  if (board.unplaced > 0 && budget.elapsed() >= QUICKLY) placeQuickly(board);
 }
 
 function useUp(board: Board, stocks: readonly number[], value: Float64Array, budget: Budget): void {
@@ -401,8 +407,9 @@ function useUp(board: Board, stocks: readonly number[], value: Float64Array, bud
     let best: Bin | undefined;
     for (const stock of stocks) {
       const elapsed = budget.elapsed();
-      if (elapsed >= 1 || (best && elapsed > HURRY)) break;
+      if (elapsed >= QUICKLY || (best && elapsed > HURRY)) break;
       const bin = nextBin(board, stock, ready, value);
+      budget.work(Math.floor(board.job.papers[board.job.stocks[stock]!.paper]!.across.count / WAYS));
       if (bin && (!best || fullness(board, bin) > fullness(board, best))) best = bin;
     }
     if (!best) return;
