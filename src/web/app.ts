@@ -44,6 +44,7 @@ import { readyMade } from './routes/ready-made.ts';
 import { series } from './routes/series.ts';
 import { starts } from './routes/starts.ts';
 import { stash } from './routes/stash.ts';
+import { style } from './routes/style.ts';
 import { table } from './routes/table.ts';
 import { tags } from './routes/tags.ts';
 import { templates } from './routes/templates.ts';
@@ -94,6 +95,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/parts', parts);
   app.route('/post', post);
   app.route('/tools', tools);
+  if (services.showsStyle) app.route('/style', style);
   app.route('/year', years);
   app.route('/templates', templates);
   app.route('/archive', archive);

@@ -39,6 +39,7 @@ export async function startApp(): Promise<RunningApp> {
     loadDemo: seedDemo,
     hosts: [host],
     planner: sharedPlanner,
+    showsStyle: true,
   });
   return {
     url: `http://${host}`,

@@ -66,6 +66,17 @@ const KEYS = asset('keys.js', 'text/javascript; charset=utf-8', own('keys.js'));
 const COPY = asset('copy.js', 'text/javascript; charset=utf-8', own('copy.js'));
 const MARK = asset('mark.svg', 'image/svg+xml', own('mark.svg'));
 
+/** The names of all colours of the tokens. */
+export const colours: readonly string[] = [
+  ...new Set(
+    [
+      ...own('tokens.css')
+        .toString()
+        .matchAll(/--([\w-]+): (?:#|rgb|transparent)/g),
+    ].map(([, name]) => name!),
+  ),
+];
+
 /** Where a page finds what it loads; the fonts are those of nearly every first screen. */
 export const assetHrefs = {
   style: STYLE.href,
