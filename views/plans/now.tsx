@@ -19,7 +19,7 @@ export const SheetNow: FC<SheetView & { children?: Child }> = ({ children, ...vi
   const step = view.plan.plan.steps[view.at];
   return (
     <div id="sheet-now" class="sheet-now no-print">
-      <section class="now" aria-labelledby="now-title">
+      <section aria-labelledby="now-title">
         {step ? <Current {...view} step={step} /> : <Done {...view}>{children}</Done>}
       </section>
       <SheetList {...view} />
@@ -98,11 +98,11 @@ const Tick: FC<SheetView & { step: Step }> = ({ step, ...view }) => {
       <input type="hidden" name="step" value={`${step.number}`} />
       {done ? <input type="hidden" name="_method" value="DELETE" /> : null}
       {done ? (
-        <button type="submit" class="plain small tick">
+        <button type="submit" class="plain small">
           Not cut after all
         </button>
       ) : (
-        <button type="submit" class="tick" data-keys="Space" aria-describedby="now-title" autofocus>
+        <button type="submit" data-keys="Space" aria-describedby="now-title" autofocus>
           Cut, go on
         </button>
       )}
