@@ -1,4 +1,5 @@
 /** Opens, migrates and closes the data file, and joins nested verbs into one transaction. Knows no resource. */
+import { access } from 'node:fs/promises';
 import SQLite from 'better-sqlite3';
 import {
   CompiledQuery,
@@ -71,6 +72,7 @@ class Driver extends SqliteDriver {
   }
 
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    if (!this.#database.memory) await isThere(this.#database.name);
     await connection.executeQuery(CompiledQuery.raw('begin immediate'));
   }
 
@@ -78,6 +80,14 @@ class Driver extends SqliteDriver {
   override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
     if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
+}
+
+/** SQLite would go on writing to a file that nobody can find any more. */
+async function isThere(file: string): Promise<void> {
+  const gone = (): never => {
+    throw Object.assign(new Error(`${file} is gone`), { code: 'BOOK_GONE' });
+  };
+  await access(file).catch(gone);
 }
 
 /** SQLite undoes a change of the schema like any other, though Kysely makes no use of it. */

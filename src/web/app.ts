@@ -4,10 +4,12 @@ import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { HTTPException } from 'hono/http-exception';
 import { jsx } from 'hono/jsx';
+import { troubleOf } from '#shared/trouble.ts';
 import { readSettings } from '#stores/settings.ts';
 import { Oops } from '#views/errors/oops.tsx';
 import { assets } from './http/assets.ts';
 import type { Env, Request, Services, UnderWay } from './http/env.ts';
+import { heldUp } from './http/held-up.ts';
 import { notFound } from './http/not-found.ts';
 import { reply } from './http/reply.ts';
 import { guard } from './http/security.ts';
@@ -106,7 +108,9 @@ export function createApp(services: Services): Hono<Env> {
 
 function failed(error: Error, c: Request): Response | Promise<Response> {
   if (error instanceof HTTPException) return refused(error, c);
-  console.error(error);
+  const trouble = troubleOf(error);
+  console.error(trouble ? error.message : error);
+  if (trouble) return heldUp(c, trouble);
   return reply(c, {
     title: 'Something went wrong',
     status: 500,

@@ -37,8 +37,8 @@ export const DIRECT: Planner = {
 
 export type Fields = Record<string, string> | [string, string][];
 
-export async function openApp(planner: Planner = DIRECT): Promise<App> {
-  const db = await freshDatabase();
+export async function openApp(planner: Planner = DIRECT, book?: Database): Promise<App> {
+  const db = book ?? (await freshDatabase());
   const tokens = Array.from({ length: 1000 }, (_, one) => `token-${String(one).padStart(8, '0')}`);
   const app = createApp({
     db,

@@ -9,13 +9,6 @@ import type { Env } from './env.ts';
 const LARGEST_FORM = 256 * 1024;
 
 export function guard(app: Hono<Env>, hosts: readonly string[]): void {
-  app.use(async (c, next) => {
-    const host = c.req.header('host') ?? new URL(c.req.url).host;
-    if (!hosts.includes(host.toLowerCase())) {
-      throw new HTTPException(421, { message: 'Creasebook answers only on its own address.' });
-    }
-    await next();
-  });
   app.use(
     secureHeaders({
       contentSecurityPolicy: {
@@ -34,6 +27,13 @@ export function guard(app: Hono<Env>, hosts: readonly string[]): void {
       xFrameOptions: 'DENY',
     }),
   );
+  app.use(async (c, next) => {
+    const host = c.req.header('host') ?? new URL(c.req.url).host;
+    if (!hosts.includes(host.toLowerCase())) {
+      throw new HTTPException(421, { message: 'Creasebook answers only on its own address.' });
+    }
+    await next();
+  });
   app.use(csrf());
   app.use(onlyForms);
   app.use(bodyLimit({ maxSize: LARGEST_FORM, onError: tooLarge }));

@@ -84,6 +84,28 @@ describe('what a page may do', () => {
     expect(page).not.toMatch(/ style="| on\w+="|<style|<script(?![^>]* src="\/assets\/)/);
   });
 
+  test('every answer says so: a page, a file, what is turned away, refused, or not there', async () => {
+    const other = { Host: 'evil.example:4870' };
+    const answers = [
+      await app.get('/'),
+      await app.get('/nowhere'),
+      await app.get('/assets/AAAAAAAAAAAA/creasebook.css'),
+      await app.get('/templates/envelope/template.svg?width=5+1%2F2&height=4+1%2F4'),
+      await app.get('/', other),
+      await app.post('/tools/cards', card, other),
+      await app.post('/tools/cards', card, { Origin: 'http://evil.example' }),
+      await app.post('/tools/cards', { ...card, name: 'x'.repeat(300_000) }),
+      await app.post('/tools/cards', { ...card, _method: 'TRACE' }),
+    ];
+    expect(answers.map(({ status }) => status)).toEqual([200, 404, 404, 200, 421, 421, 403, 413, 400]);
+    for (const { headers } of answers) {
+      expect(headers.get('Content-Security-Policy')).toContain("default-src 'none'");
+      expect(headers.get('X-Content-Type-Options')).toBe('nosniff');
+      expect(headers.get('X-Frame-Options')).toBe('DENY');
+      expect(headers.get('Referrer-Policy')).toBe('same-origin');
+    }
+  });
+
   test('markup and emoji in what was typed come back as text', async () => {
     const page = await (
       await app.get(`/envelopes?width=${encodeURIComponent('<script>1</script>🎴')}&height=4`)
