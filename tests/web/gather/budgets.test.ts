@@ -22,7 +22,9 @@ async function costs(app: App, addresses: readonly string[], headers: Record<str
   const seen = [];
   for (const address of addresses) {
     queries.take();
-    const text = await (await app.get(address, headers)).text();
+    const answer = await app.get(address, headers);
+    const text = await answer.text();
+    if (answer.headers.get('Content-Type')?.includes('zip')) continue;
     const elements = text.match(/<[a-z]/gi)?.length ?? 0;
     seen.push({ address, queries: queries.take().length, elements, bytes: Buffer.byteLength(text) });
   }
