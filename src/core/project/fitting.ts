@@ -7,7 +7,8 @@ import { checkFinishes, finishFlaps } from '#core/envelope/finish.ts';
 import type { Look, LookPaper } from '#core/envelope/fold.ts';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Card, Finishes, FitLimits, Notcher, Recipe, Want } from '#core/envelope/recipe.ts';
-import { solveEnvelope, tryMeasures } from '#core/envelope/recipes.ts';
+import { tryMeasures } from '#core/envelope/recipes.ts';
+import { solvedEnvelope } from '#core/envelope/solved.ts';
 import type { BlankWanted } from '#core/stash/shelf-search.ts';
 import { accept, type Checked, refuse } from '#shared/checked.ts';
 import type { Finish, FoldName } from '#shared/fold.ts';
@@ -61,7 +62,7 @@ export function looksOn(
 
 /** Problems stand beside `square`, `start`, `cDepth`, `cMore`, `dDepth` and `dMore`. */
 export function fitEnvelope(asked: FittingAsked, units: Units): Checked<Fitting> {
-  const found = solveEnvelope(asked);
+  const found = solvedEnvelope(asked);
   const measured = measuredRecipe(asked, chosenOf(found, asked), units);
   if (!measured.ok) return measured;
   const own = readFinishes(asked);
