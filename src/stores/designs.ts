@@ -1,9 +1,9 @@
 /**
  * Designs of a pad, with the sheets left of each. Verbs: `addDesign(db, { pad, design, sheets, at })`,
- * `listDesigns(db, filter)`, `readDesign(db, id)`, `editDesign(db, id, design)`,
+ * `listDesigns(db, filter)`, `listSheetKinds(db)`, `readDesign(db, id)`, `editDesign(db, id, design)`,
  * `markDesign(db, id, lowMark)`. Counts move in movements.ts only.
  */
-import type { Selectable } from 'kysely';
+import { type Selectable, sql } from 'kysely';
 import type { Design, NewDesign, Pad } from '#core/stash/stash.ts';
 import type { Print } from '#shared/print.ts';
 import { usablePrint } from '#shared/sheet.ts';
@@ -79,6 +79,46 @@ export async function listDesigns(
     .execute();
   return rows.map((row) => toDesign(row, toPad({ ...row, id: row.pad_id, name: row.pad_name })));
 }
+
+/** Designs whose sheets are alike for whoever cuts them: paper, size and print. `first` is the one added first. */
+export interface SheetKind {
+  readonly first: Design;
+  /** Of all of them, as they were added. */
+  readonly ids: readonly number[];
+}
+
+/** Of the sheets on the shelf, in the order in which the first of each kind was added. */
+export async function listSheetKinds(db: Database): Promise<SheetKind[]> {
+  const rows = await db
+    .selectFrom('designs')
+    .innerJoin('pads', 'pads.id', 'designs.pad_id')
+    .selectAll('designs')
+    .select(PAD_COLUMNS)
+    .select([sql<number>`min(designs.id)`.as('first'), sql<string>`json_group_array(designs.id)`.as('ids')])
+    .where('sheets', '>', 0)
+    .where('designs.put_away_at', 'is', null)
+    .where('pads.put_away_at', 'is', null)
+    .groupBy(ALIKE)
+    .orderBy('first')
+    .execute();
+  return rows.map((row) => ({
+    first: toDesign({ ...row, low_at: null }, toPad({ ...row, id: row.pad_id, name: row.pad_name })),
+    ids: (JSON.parse(row.ids) as number[]).sort((one, other) => one - other),
+  }));
+}
+
+/** SQLite takes the other columns of a group from the row that has its least id. */
+const ALIKE = [
+  'kind',
+  'width',
+  'height',
+  'measured_width',
+  'measured_height',
+  'strip_edge',
+  'strip_depth',
+  'direction',
+  'border',
+] as const;
 
 export async function readDesign(db: Database, id: number): Promise<Design | undefined> {
   const [design] = await listDesigns(db, { ids: [id] });

@@ -13,11 +13,11 @@ import {
   type Nearest,
 } from '#core/stash/shelf-search.ts';
 import { type Design, type Piece, pieceOfOffcut, pieceOfSheet } from '#core/stash/stash.ts';
-import { byShortfall, shortfall, unsuited, unsuitedDesign } from '#core/stash/suits.ts';
+import { byShortfall, shortfall, type Unsuited, unsuited, unsuitedDesign } from '#core/stash/suits.ts';
 import type { Length } from '#shared/length.ts';
 import type { PaperKind } from '#shared/paper-kind.ts';
 import type { Database } from './database.ts';
-import { designsAway, listDesigns } from './designs.ts';
+import { designsAway, listDesigns, listSheetKinds, type SheetKind } from './designs.ts';
 import { toOffcut } from './offcuts.ts';
 import {
   type Amount,
@@ -34,9 +34,10 @@ import {
 } from './search-sql.ts';
 import { readSettings } from './settings.ts';
 
-/** What is read of a shelf before it is searched: every design of which anything is left. */
+/** What is read of a shelf before it is searched: the kinds of sheet on it; designs come to it as pieces of them are found. */
 export interface Shelf {
-  readonly designs: ReadonlyMap<number, Design>;
+  readonly kinds: readonly SheetKind[];
+  readonly designs: Map<number, Design>;
   readonly keepAtLeast: Length;
 }
 
@@ -45,6 +46,8 @@ export interface Choices {
   readonly choices: readonly Choice[];
   /** There are more offcuts that would do. */
   readonly more: boolean;
+  /** Of how many designs a sheet would do. */
+  readonly sheets: number;
 }
 
 export interface Found extends Choices {
@@ -52,10 +55,11 @@ export interface Found extends Choices {
   readonly nearest: Nearest | null;
 }
 
-export async function readShelf(db: Database, keepAtLeast: Length): Promise<Shelf> {
-  const designs = await listDesigns(db, { onShelf: true });
-  return { designs: new Map(designs.map((design) => [design.id, design])), keepAtLeast };
-}
+export const readShelf = async (db: Database, keepAtLeast: Length): Promise<Shelf> => ({
+  kinds: await listSheetKinds(db),
+  designs: new Map(),
+  keepAtLeast,
+});
 
 export async function findPieces(
   db: Database,
@@ -72,7 +76,7 @@ export async function findPieces(
 /** More than these are not shown. */
 const MANY = 24;
 
-/** For each blank in turn, in one query however many are asked for. */
+/** For each blank in turn, in two queries however many are asked for; no more than `limit` offcuts and as many sheets. */
 export async function findChoices(
   db: Database,
   shelf: Shelf,
@@ -80,26 +84,32 @@ export async function findChoices(
   { limit = MANY }: { limit?: number } = {},
 ): Promise<readonly Choices[]> {
   const different = new Map(wanted.map((blank) => [JSON.stringify(blank), blank]));
-  const offcuts = await rankOffcuts(db, shelf, [...different.values()], limit + 1);
+  const blanks = [...different.values()];
+  const ranked = await rankOffcuts(db, shelf, blanks, limit + 1);
+  const sheets = blanks.map((blank) => rankSheets(shelf, blank));
+  const first = sheets.map((ids) => ids.slice(0, limit));
+  const offcuts = ranked.map((rows) => rows.slice(0, limit));
+  await readDesigns(db, shelf, [...offcuts.flat().map((row) => row.design_id), ...first.flat()]);
   const found = new Map(
     [...different].map(([key, blank], index) => {
-      const ranks = offcuts[index]!;
-      const choices = [
-        ...choose(ranks.slice(0, limit), blank, shelf.keepAtLeast),
-        ...choose(sheetsThatSuit(shelf, blank), blank, shelf.keepAtLeast).sort((a, b) => a.regret - b.regret),
+      const pieces = [
+        ...offcuts[index]!.map((row) => pieceOfOffcut(toOffcut(row, shelf.designs))),
+        ...first[index]!.map((id) => pieceOfSheet(shelf.designs.get(id)!)),
       ];
-      return [key, { choices, more: ranks.length > limit }];
+      const choices = pieces.flatMap((piece) => chooseFrom(piece, blank, shelf.keepAtLeast) ?? []);
+      return [key, { choices, more: ranked[index]!.length > limit, sheets: sheets[index]!.length }];
     }),
   );
   return wanted.map((blank) => found.get(JSON.stringify(blank))!);
 }
 
-/** Of each design asked for the two best offcuts that will do, then its sheet, in one query. */
+/** Of each design asked for the two best offcuts that will do, then its sheet. */
 export async function findInEach(
   db: Database,
-  { designs, keepAtLeast }: Shelf,
+  shelf: Shelf,
   wanted: BlankWanted & { readonly designs: readonly number[] },
 ): Promise<readonly Piece[]> {
+  const { keepAtLeast } = shelf;
   const regret = leastOf(wanted, (blank) => regretOf(blank, keepAtLeast, roomOf(wanted)));
   const placed = suitableOffcuts(db, wanted)
     .selectAll('offcuts')
@@ -113,9 +123,12 @@ export async function findInEach(
     .where('place_in', '<=', 2)
     .orderBy('place_in')
     .execute();
-  const pieces = rows.map((row) => pieceOfOffcut(toOffcut(row, designs)));
-  const sheets = sheetsThatSuit({ designs, keepAtLeast }, wanted);
-  return [...pieces, ...sheets.filter((piece) => chooseFrom(piece, wanted, keepAtLeast))];
+  const ids = rankSheets(shelf, wanted);
+  await readDesigns(db, shelf, [...rows.map((row) => row.design_id), ...ids]);
+  return [
+    ...rows.map((row) => pieceOfOffcut(toOffcut(row, shelf.designs))),
+    ...ids.toSorted((one, other) => one - other).map((id) => pieceOfSheet(shelf.designs.get(id)!)),
+  ];
 }
 
 /** The piece that lacks least; null when there is no paper of the kind at all. */
@@ -127,44 +140,71 @@ export async function findNearest(db: Database, shelf: Shelf, wanted: BlankWante
     .orderBy('offcuts.id')
     .limit(1)
     .execute();
-  const offcuts = rows.map((row) => pieceOfOffcut(toOffcut(row, shelf.designs)));
-  const near = [...offcuts, ...sheetsThatSuit(shelf, wanted)].map((piece) => ({
-    piece,
-    short: shortfall(piece, wanted),
+  const sheets = kindsThatSuit(shelf, wanted).map(({ first, ids }) => ({
+    id: ids[0]!,
+    short: shortfall(pieceOfSheet(first), wanted),
   }));
+  const [sheet] = sheets.sort((one, other) => byShortfall(one.short, other.short) || one.id - other.id);
+  await readDesigns(db, shelf, [...rows.map((row) => row.design_id), ...(sheet ? [sheet.id] : [])]);
+  const near = [
+    ...rows.map((row) => pieceOfOffcut(toOffcut(row, shelf.designs))),
+    ...(sheet ? [pieceOfSheet(shelf.designs.get(sheet.id)!)] : []),
+  ].map((piece) => ({ piece, short: shortfall(piece, wanted) }));
   return near.sort((a, b) => byShortfall(a.short, b.short))[0] ?? null;
 }
 
-/** Of the paper asked for, what does not become the blank. */
+/** More of each reason are only counted. */
+const NAMED = 4;
+
+/** Of the paper asked for, what does not become the blank, and how many kinds of offcut do. */
 export async function findLeftOut(db: Database, shelf: Shelf, wanted: BlankWanted): Promise<LeftOutHere> {
-  const sheets = sheetsThatSuit(shelf, wanted).flatMap((piece) => {
-    const why = unsuited(wanted, piece);
-    return why ? [{ piece, why }] : [];
-  });
-  const { offcuts } = await suitableOffcuts(db, wanted)
-    .select(({ fn }) => fn.countAll<number>().as('offcuts'))
-    .where(sql<boolean>`NOT (${anyWay(wanted, fitsIn(roomOf(wanted)))})`)
+  const whys = new Map<string, { why: Unsuited; ids: number[] }>();
+  for (const { first, ids } of kindsThatSuit(shelf, wanted)) {
+    const why = unsuited(wanted, pieceOfSheet(first));
+    if (!why) continue;
+    const alike = whys.get(JSON.stringify(why))?.ids ?? [];
+    whys.set(JSON.stringify(why), { why, ids: [...alike, ...ids].sort((one, other) => one - other) });
+  }
+  const named = [...whys.values()].map(({ why, ids }) => ({ why, ids, first: ids.slice(0, NAMED) }));
+  await readDesigns(
+    db,
+    shelf,
+    named.flatMap(({ first }) => first),
+  );
+  const fits = anyWay(wanted, fitsIn(roomOf(wanted)));
+  const { all, fitting } = await suitableOffcuts(db, wanted)
+    .select(({ fn }) => fn.countAll<number>().as('all'))
+    .select(sql<number>`coalesce(sum(${fits}), 0)`.as('fitting'))
     .executeTakeFirstOrThrow();
-  return { sheets, offcuts };
+  return {
+    sheets: named.map(({ why, ids, first }) => ({
+      why,
+      count: ids.length,
+      names: first.map((id) => shelf.designs.get(id)!.name),
+    })),
+    offcuts: all - fitting,
+    fitting,
+  };
 }
 
-const choose = (pieces: readonly Piece[], wanted: BlankWanted, keepAtLeast: Length): Choice[] =>
-  pieces.flatMap((piece) => chooseFrom(piece, wanted, keepAtLeast) ?? []);
+/** What is not there yet, in one query. */
+async function readDesigns(db: Database, { designs }: Shelf, wanted: readonly number[]): Promise<void> {
+  const missing = [...new Set(wanted)].filter((id) => !designs.has(id));
+  for (const design of await listDesigns(db, { ids: missing })) designs.set(design.id, design);
+}
 
 /** For each blank the offcuts that will do; among equals the one that has lain longest. */
 async function rankOffcuts(
   db: Database,
-  { designs, keepAtLeast }: Shelf,
+  { keepAtLeast }: Shelf,
   wanted: readonly BlankWanted[],
   limit: number,
-): Promise<readonly (readonly Piece[])[]> {
+) {
   const [first, ...rest] = wanted.map((blank, asked) => ranked(db, blank, { asked, keepAtLeast, limit }));
   if (!first) return [];
   const rows = await rest.reduce((all, one) => all.unionAll(one), first).execute();
   rows.sort((a, b) => a.regret - b.regret || a.id - b.id);
-  return wanted.map((_, asked) =>
-    rows.filter((row) => row.asked === asked).map((row) => pieceOfOffcut(toOffcut(row, designs))),
-  );
+  return wanted.map((_, asked) => rows.filter((row) => row.asked === asked));
 }
 
 interface Ranking {
@@ -214,11 +254,22 @@ function widestToAsk(
   return sql`coalesce((${widest}), ${Number.MAX_SAFE_INTEGER})`;
 }
 
-/** Whatever their size. */
-const sheetsThatSuit = ({ designs }: Shelf, wanted: BlankWanted): Piece[] =>
-  [...designs.values()]
-    .filter((design) => design.sheets > 0 && !unsuitedDesign(wanted, design))
-    .map(pieceOfSheet);
+/** The designs a sheet of which will do, the least regretted first; among equals the one added first. */
+function rankSheets(shelf: Shelf, wanted: BlankWanted): readonly number[] {
+  const fitting = kindsThatSuit(shelf, wanted).flatMap(({ first, ids }) => {
+    const choice = chooseFrom(pieceOfSheet(first), wanted, shelf.keepAtLeast);
+    return choice ? ids.map((id) => ({ id, regret: choice.regret })) : [];
+  });
+  return fitting.sort((a, b) => a.regret - b.regret || a.id - b.id).map(({ id }) => id);
+}
+
+/** Of the paper asked for, whatever their size. */
+const kindsThatSuit = ({ kinds }: Shelf, wanted: BlankWanted): SheetKind[] =>
+  kinds.flatMap(({ first, ids }) => {
+    const asked = wanted.designs ? ids.filter((id) => wanted.designs!.includes(id)) : ids;
+    const like = wanted.designs ? { ...first, id: asked[0] ?? first.id } : first;
+    return asked.length === 0 || unsuitedDesign(wanted, like) ? [] : [{ first: like, ids: asked }];
+  });
 
 /** On the shelf and of the paper asked for; its design stands beside it only where the print decides. */
 function suitableOffcuts(db: Database, { kinds, designs, border, ...blank }: BlankWanted) {

@@ -58,7 +58,10 @@ describe.skipIf(!browserPath).each([
     const drawn = await walk.page.locator('.flat svg').first().locator('text').allTextContents();
     expect(drawn).toEqual(expect.arrayContaining(['7½″', '2¾″']));
     expect(await walk.page.locator('.folded svg').count()).toBe(2);
+    await walk.page.locator('#to-look').click();
+    await walk.page.locator('#looks').waitFor();
     expect(await walk.page.locator('#looks li').count()).toBe(4);
+    expect(await walk.page.locator('.folded').isVisible()).toBe(true);
   });
 
   test.runIf(scripts)('sees it follow as she types, and no complaint of what is half typed', async () => {

@@ -112,7 +112,7 @@ describe('when nothing will do', () => {
     const db = await emptyDatabase();
     await fillShelf(db);
     const found = await findPieces(db, { ...SQUARE_8, kinds: ['vellum'] });
-    expect(found).toEqual({ choices: [], more: false, nearest: null });
+    expect(found).toEqual({ choices: [], more: false, sheets: 0, nearest: null });
   });
 });
 

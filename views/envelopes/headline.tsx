@@ -2,14 +2,11 @@
 import type { FC } from 'hono/jsx';
 import type { Recipe } from '#core/envelope/recipe.ts';
 import { describeWarning } from '#core/envelope/warnings.ts';
-import { opensSheet, type Way } from '#core/stash/ways.ts';
 import { printExactSize, type Units } from '#shared/length.ts';
 import { SAY_FIT, sayClearance } from '../common/fit.ts';
 import { capital } from '../common/words.ts';
 import type { Answered } from './answer.tsx';
-import { SAY_WAY } from './fold-words.ts';
-import { Impossible } from './impossible.tsx';
-import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
+import { HEADLINES, Impossible } from './impossible.tsx';
 import { sayPaper } from './say-paper.ts';
 
 export const Headline: FC<Answered> = (answered) => {
@@ -26,6 +23,12 @@ export const Headline: FC<Answered> = (answered) => {
   );
 };
 
+/** The same in plain words, for whoever hears the page. */
+export const sayAnswer = (answered: Answered): string =>
+  answered.obstacle
+    ? HEADLINES[answered.obstacle]
+    : `${capital(SAY_FIT[answered.recipe.fit])}. ${sayPaper(answered, answered.units)}`;
+
 function sayRoom({ recipe: { card, clearance }, tried, units }: Answered): string {
   const [across, up] = [sayClearance(clearance.width, units), sayClearance(clearance.height, units)];
   return `${tried ? 'With your measures the' : 'Your'} ${printExactSize(card, units)} card has ${across} across, ${up} up and down.`;
@@ -39,30 +42,3 @@ const Warnings: FC<{ recipe: Recipe; units: Units }> = ({ recipe, units }) =>
       ))}
     </ul>
   );
-
-/** The other folds in one row, each with what the shelf has for it. */
-export const OtherWays: FC<{ ways: readonly Way[]; recipe: Recipe; units: Units; query: Query }> = ({
-  ways,
-  recipe: { fold },
-  units,
-  query,
-}) => (
-  <p class="ways no-print">
-    {ways
-      .filter(({ recipe }) => recipe.fold !== fold)
-      .map(({ recipe, pieces }) => (
-        <span>
-          Or <a href={asking(query, { ...UNCHOSEN, ...measuresOf(recipe, units) })}>{SAY_WAY[recipe.fold]}</a>
-          {sayShelf(pieces)}
-        </span>
-      ))}
-  </p>
-);
-
-function sayShelf(pieces: Way['pieces']): string {
-  if (pieces.length === 0) return ', but nothing on the shelf will do.';
-  const [{ design }] = pieces as [Way['pieces'][number]];
-  return opensSheet(pieces)
-    ? `, from a new sheet of ${design.name}.`
-    : `, from ${design.name}: nothing opened.`;
-}

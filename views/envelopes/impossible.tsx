@@ -26,7 +26,7 @@ export const Impossible: FC<Answered & { obstacle: Obstacle }> = (answered) => {
   );
 };
 
-const HEADLINES: Record<Obstacle, string> = {
+export const HEADLINES: Record<Obstacle, string> = {
   'larger than the tool': 'This envelope is too large for your tool.',
   "won't go": 'The card won’t go in.',
 };

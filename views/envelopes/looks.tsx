@@ -29,7 +29,7 @@ export const Looks: FC<Pick<Answered, 'recipe' | 'design' | 'looks' | 'look' | '
         {looks.map((one) => (
           <li>
             <a
-              href={`${asking(query, { design: `${design.id}`, look: one.id })}#looks`}
+              href={`${asking(query, { design: `${design.id}`, look: one.id })}#more`}
               aria-current={one.id === look?.id ? 'true' : undefined}
             >
               <Picture drawing={lookDrawing(one, layout, paper)} id={`look-${one.id}`} />

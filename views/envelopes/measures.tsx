@@ -1,4 +1,4 @@
-/** What stands one tap behind the answer: every measure, slips, flaps cut her own way, other squares, charts. */
+/** The measures of an answer: every one of them, slips, flaps cut her own way, charts, and other envelopes. */
 import type { FC } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import type { Flap, Recipe, Slip } from '#core/envelope/recipe.ts';
@@ -8,43 +8,50 @@ import { FINISH_SHAPES } from '#shared/schemas/envelope.ts';
 import { Choice, Field } from '../common/field.tsx';
 import { sayFinish } from '../common/finish.ts';
 import { SAY_FIT, sayClearance } from '../common/fit.ts';
-import { PostBehind } from '../post/post.tsx';
-import { SetLinks } from '../sets/links.tsx';
+import { TemplateLinks } from '../templates/links.tsx';
 import type { Answered } from './answer.tsx';
 import { SLIP_WORDS, sayBlanks, sayEnvelope } from './fold-words.ts';
 import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
 
 export const Behind: FC<Answered> = (answered) => (
-  <section class="behind">
-    <EveryMeasure {...answered} />
+  <section class="behind no-print">
+    <TemplateLinks
+      at="/templates/envelope"
+      query={{ ...asked(answered.query), ...measuresOf(answered.recipe, answered.units) }}
+    />
+    <details class="every-folded">
+      <summary>Every measure</summary>
+      <MeasureTable {...answered} />
+    </details>
     <Slips {...answered} />
     <OwnFinish {...answered} />
-    <OtherEnvelopes {...answered} />
     <Chart {...answered} />
-    <PostBehind {...answered} />
-    <SetLinks {...answered} />
-    <p>
-      The other way round: <a href="/holding">what would a piece of paper hold?</a>
-    </p>
   </section>
 );
 
-const EveryMeasure: FC<Pick<Answered, 'recipe' | 'units'>> = ({ recipe, units }) => (
-  <details>
-    <summary>Every measure</summary>
-    <div class="scroll">
-      <table>
-        <tbody>
-          {rowsOf(recipe, units).map(([name, value]) => (
-            <tr>
-              <th scope="row">{name}</th>
-              <td>{value}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
-  </details>
+const asked = ({ show: _, from: __, ...query }: Query): Query => query;
+
+/** In sight where there is room and in print; folded away on a phone, whose drawing says what is set and cut. */
+export const EveryMeasure: FC<Pick<Answered, 'recipe' | 'units'>> = (answered) => (
+  <div class="every">
+    <h2>Every measure</h2>
+    <MeasureTable {...answered} />
+  </div>
+);
+
+const MeasureTable: FC<Pick<Answered, 'recipe' | 'units'>> = ({ recipe, units }) => (
+  <div class="scroll">
+    <table>
+      <tbody>
+        {rowsOf(recipe, units).map(([name, value]) => (
+          <tr>
+            <th scope="row">{name}</th>
+            <td>{value}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
 );
 
 const rowsOf = (recipe: Recipe, units: Units): [string, string][] => [
@@ -178,23 +185,26 @@ const FinishFields: FC<{ flap: Flap; entry: Answered['entry'] }> = ({ flap, entr
   );
 };
 
-const OtherEnvelopes: FC<Pick<Answered, 'others' | 'query' | 'units'>> = ({ others, query, units }) =>
-  others.length === 0 ? null : (
-    <details>
-      <summary>Other envelopes for this card</summary>
-      <ul class="list">
-        {others.map((other) => (
-          <li>
-            <a href={asking(query, { ...UNCHOSEN, ...measuresOf(other, units) })}>
-              {sayEnvelope(other, units)}
-            </a>{' '}
-            · {SAY_FIT[other.fit]} ({sayClearance(other.clearance.width, units)} across,{' '}
-            {sayClearance(other.clearance.height, units)} up and down)
-          </li>
-        ))}
-      </ul>
-    </details>
-  );
+export const OtherEnvelopes: FC<Pick<Answered, 'others' | 'query' | 'units'>> = ({
+  others,
+  query,
+  units,
+}) => (
+  <section id="others">
+    <h2>Other envelopes for this card</h2>
+    <ul class="list">
+      {others.map((other) => (
+        <li>
+          <a href={asking(query, { ...UNCHOSEN, ...measuresOf(other, units), show: '' })}>
+            {sayEnvelope(other, units)}
+          </a>{' '}
+          · {SAY_FIT[other.fit]} ({sayClearance(other.clearance.width, units)} across,{' '}
+          {sayClearance(other.clearance.height, units)} up and down)
+        </li>
+      ))}
+    </ul>
+  </section>
+);
 
 const Chart: FC<Pick<Answered, 'recipe' | 'tried' | 'query' | 'entry' | 'units'>> = ({
   recipe,

@@ -5,6 +5,7 @@ import type { Units } from '#shared/length.ts';
 import { WANTED_FITS, type WantedFit } from '#shared/outcome.ts';
 import { Choice, type Entry, Field, FormProblems, fieldNote } from '../common/field.tsx';
 import { CardField, CardStrip, cardHint } from './card-line.tsx';
+import { ShownField } from './places.tsx';
 import { UNCHOSEN } from './query.ts';
 import { StandardCards } from './standard.tsx';
 
@@ -20,7 +21,7 @@ interface Props {
 }
 
 export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, project, answer }) => (
-  <>
+  <div class={entry.typed.card ? 'answered' : undefined}>
     {project && (
       <p class="done">
         This takes paper for <a href={`/projects/${project.id}`}>{project.title}</a>.
@@ -39,7 +40,8 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
         hx-replace-url="true"
         hx-sync="this:replace"
       >
-        <FormProblems live entry={entry} fields={[...LIVE_FIELDS, ...Object.keys(UNCHOSEN)]} />
+        <FormProblems entry={entry} fields={[...LIVE_FIELDS, ...Object.keys(UNCHOSEN)]} />
+        <ShownField shown={entry.typed.show ?? ''} />
         {project && <input type="hidden" name="project" value={project.id} />}
         <div class="fields">
           <CardField
@@ -56,8 +58,16 @@ export const EnvelopesPage: FC<Props> = ({ units, cards, entry, fit, bulk, proje
         <MoreAsked units={units} entry={entry} fit={fit} bulk={bulk} />
       </form>
     </section>
+    <p id="told" class="unseen" role="status"></p>
     {answer}
-  </>
+  </div>
+);
+
+/** Said once for each answer as she types, and nothing else of it. */
+export const Told: FC<{ answer: string }> = ({ answer }) => (
+  <p id="told" hx-swap-oob="innerHTML">
+    {answer}
+  </p>
 );
 
 /** What is as usual until she says otherwise. */

@@ -5,40 +5,55 @@ import type { Choice } from '#core/stash/shelf-search.ts';
 import { borderOf, type Piece } from '#core/stash/stash.ts';
 import { printExact, printLength, printSize, subtract, type Units } from '#shared/length.ts';
 import type { Size } from '#shared/size.ts';
-import type { Answered } from './answer.tsx';
+import type { Answered, ShelfShown } from './answer.tsx';
 import { sayEnvelope } from './fold-words.ts';
 import { LeftOut } from './left-out.tsx';
-import { asking, measuresOf, UNCHOSEN } from './query.ts';
+import { ToPlace } from './places.tsx';
+import { asking, measuresOf, type Query, UNCHOSEN } from './query.ts';
 import { PieceChoice } from './take.tsx';
 
-const SHOWN = 2;
+/** So many at a time, after the one that the headline names. */
+export const AT_ONCE = 3;
 
 export const Shelf: FC<Answered> = (answered) => {
-  const { choices, chosen } = answered;
+  const { choices, chosen, query, shelf } = answered;
   const others = choices.slice(1);
-  const first = others.slice(0, SHOWN);
-  const rest = others.slice(SHOWN);
   return (
     <section id="shelf">
       <h2>{titleOf(answered)}</h2>
       {chosen && (
         <p>
-          <a href={`${asking(answered.query, { design: '', look: '' })}#shelf`}>Look at every paper</a>
+          <ToPlace query={{ ...query, design: '', look: '', from: '' }}>Look at every paper</ToPlace>
         </p>
       )}
-      {choices.length === 0 && <NothingFits {...answered} />}
       {choices.length === 1 && <p class="quiet">Nothing else on the shelf would do.</p>}
-      {first.length > 0 && <Pieces {...answered} shown={first} />}
-      {rest.length > 0 && (
-        <details>
-          <summary>
-            {rest.length === 1 ? 'One more piece would do' : `${rest.length} more pieces would do`}
-          </summary>
-          <Pieces {...answered} shown={rest} />
-        </details>
-      )}
-      <LeftOut leftOut={answered.leftOut} />
+      {others.length > 0 && <Pieces {...answered} drawn={others} />}
+      {shelf && <Turn query={query} shelf={shelf} shown={others.length} />}
+      {shelf && <LeftOut leftOut={shelf.leftOut} />}
     </section>
+  );
+};
+
+/** What comes after those shown, and what before. */
+const Turn: FC<{ query: Query; shelf: ShelfShown; shown: number }> = ({
+  query,
+  shelf: { from, count },
+  shown,
+}) => {
+  const after = count - from - shown;
+  return from === 1 && after <= 0 ? null : (
+    <p class="turn no-print">
+      {from > 1 && (
+        <ToPlace query={{ ...query, from: from - AT_ONCE > 1 ? `${from - AT_ONCE}` : '' }}>
+          Those before
+        </ToPlace>
+      )}
+      {after > 0 && (
+        <ToPlace query={{ ...query, from: `${from + shown}` }}>
+          {after === 1 ? 'One more piece would do' : `${after} more pieces would do`}
+        </ToPlace>
+      )}
+    </p>
   );
 };
 
@@ -47,22 +62,22 @@ const titleOf = ({ choices, chosen, design }: Answered): string => {
   return chosen && design ? `${which}: ${design.name}` : which;
 };
 
-const Pieces: FC<Answered & { shown: readonly Choice[] }> = ({ shown, ...answered }) => {
+const Pieces: FC<Answered & { drawn: readonly Choice[] }> = ({ drawn, ...answered }) => {
   const scale = pieceScale(
-    shown.map((choice) => choice.piece),
+    drawn.map((choice) => choice.piece),
     160,
     160,
   );
   return (
     <ul class="pieces">
-      {shown.map((choice) => (
+      {drawn.map((choice) => (
         <PieceChoice choice={choice} scale={scale} {...answered} />
       ))}
     </ul>
   );
 };
 
-const NothingFits: FC<Pick<Answered, 'nearest' | 'smaller' | 'query' | 'units'>> = ({
+export const NothingFits: FC<Pick<Answered, 'nearest' | 'smaller' | 'query' | 'units'>> = ({
   nearest,
   smaller,
   query,

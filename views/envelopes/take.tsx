@@ -17,7 +17,7 @@ export const Named: FC<Answered> = (answered) =>
     <section id="paper" aria-label="The paper to take">
       {answered.choices.slice(0, 1).map((choice) => (
         <ul class="pieces">
-          <PieceChoice choice={choice} scale={pieceScale([choice.piece], 190, 190)} {...answered} />
+          <PieceChoice choice={choice} scale={pieceScale([choice.piece], 150, 170)} {...answered} />
         </ul>
       ))}
       <Begin {...answered} />
@@ -50,7 +50,10 @@ export const PieceChoice: FC<Answered & { choice: Choice; scale: number }> = ({
         </p>
         {isOneBlank(answered.recipe) && <Take choice={choice} {...answered} />}
         {piece.design.id !== answered.design?.id && (
-          <a class="see" href={`${asking(answered.query, { design: `${piece.design.id}`, look: '' })}#looks`}>
+          <a
+            class="see"
+            href={`${asking(answered.query, { design: `${piece.design.id}`, look: '', from: '', show: 'look' })}#more`}
+          >
             How it would look
           </a>
         )}
@@ -111,7 +114,7 @@ const Begin: FC<Pick<Answered, 'query' | 'recipe' | 'units' | 'copies' | 'token'
   );
 
 const keeping = ({ query, recipe, units, copies }: Answered): string => {
-  const fields = { ...query, ...measuresOf(recipe, units), copies: `${copies}` };
+  const fields = { ...query, ...measuresOf(recipe, units), copies: `${copies}`, show: '', from: '' };
   return `/kept/new?${new URLSearchParams(Object.entries(fields).filter(([, value]) => value !== ''))}`;
 };
 

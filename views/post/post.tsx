@@ -28,10 +28,10 @@ export const PostBehind: FC<Props & { query: Query }> = ({ recipe, design, post,
   const fields = postFields(reckoned.posted, units);
   const verdict = classify(reckoned.posted, post);
   return (
-    <details>
-      <summary>
+    <section>
+      <h2>
         Can it be posted? {verdict.postName}: {verdict.sizeClass}
-      </summary>
+      </h2>
       <form
         action="/post"
         method="get"
@@ -56,7 +56,7 @@ export const PostBehind: FC<Props & { query: Query }> = ({ recipe, design, post,
         </noscript>
       </form>
       <PostAnswer posted={reckoned.posted} post={post} units={units} />
-    </details>
+    </section>
   );
 };
 

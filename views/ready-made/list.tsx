@@ -50,7 +50,7 @@ export const Taken: FC<{ taken: readonly { readonly readyMade: ReadyMade; readon
     </p>
   );
 
-/** Nothing at all where none was bought, one line where none will do. The link knows how many are wanted, and for what. */
+/** Nothing at all where none was bought, one line where none will do. */
 export const FittingOnes: FC<Fitting> = ({ readyMade: { fitting, leftOut }, query, copies, units }) =>
   fitting.length === 0 ? (
     <LeftOut leftOut={leftOut} />
@@ -60,7 +60,7 @@ export const FittingOnes: FC<Fitting> = ({ readyMade: { fitting, leftOut }, quer
       <ul class="list">
         {fitting.map(({ readyMade, fit, clearance }) => (
           <li>
-            <a href={`/ready-made/${readyMade.id}?${wanted(readyMade, query, copies)}`}>
+            <a href={takingOf(readyMade, query, copies)}>
               {readyMade.count} {readyMade.name}
             </a>{' '}
             <span class="quiet">{printSize(readyMade, units)}</span>: the card{' '}
@@ -94,5 +94,6 @@ interface Fitting {
   readonly units: Units;
 }
 
-const wanted = ({ count }: ReadyMade, { project }: Query, copies: number): URLSearchParams =>
-  new URLSearchParams({ used: `${Math.min(copies, count)}`, ...(project && { project }) });
+/** Its page, which knows how many are wanted, and for what. */
+export const takingOf = ({ id, count }: ReadyMade, { project }: Query, copies: number): string =>
+  `/ready-made/${id}?${new URLSearchParams({ used: `${Math.min(copies, count)}`, ...(project && { project }) })}`;

@@ -26,10 +26,16 @@ export interface Nearest {
   readonly short: Size;
 }
 
-/** Of the paper asked for, what is not large enough: sheets with the reason, and how many kinds of offcut. */
+/** Of the paper asked for, what is not large enough: sheets by the reason, and how many kinds of offcut; and how many do. */
 export interface LeftOutHere {
-  readonly sheets: readonly { readonly piece: Piece; readonly why: Unsuited }[];
+  /** The first few by name, all of them counted. */
+  readonly sheets: readonly {
+    readonly why: Unsuited;
+    readonly names: readonly string[];
+    readonly count: number;
+  }[];
   readonly offcuts: number;
+  readonly fitting: number;
 }
 
 /** The choice for one piece, or undefined when the blank does not fit on it with its print as wanted. */

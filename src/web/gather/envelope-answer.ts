@@ -1,5 +1,5 @@
 /** Gathers what stands under a question on the envelopes page: ways, pieces, looks, other envelopes. Writes nothing. */
-import { jsx } from 'hono/jsx';
+import type { jsx } from 'hono/jsx';
 import { foldOf } from '#core/envelope/folds.ts';
 import { largestAlike, obstacleOf } from '#core/envelope/obstacle.ts';
 import type { Recipe } from '#core/envelope/recipe.ts';
@@ -19,89 +19,105 @@ import { listReadyMade } from '#stores/ready-made.ts';
 import { findChoices, findLeftOut, findNearest, readShelf, type Shelf } from '#stores/search.ts';
 import { findWays } from '#stores/ways.ts';
 import type { Entry } from '#views/common/field.tsx';
-import { Answer } from '#views/envelopes/answer.tsx';
+import type { Answered } from '#views/envelopes/answer.tsx';
+import { type Place, placeNamed } from '#views/envelopes/places.tsx';
 import type { Query } from '#views/envelopes/query.ts';
+import { AT_ONCE } from '#views/envelopes/shelf.tsx';
 import type { Request } from '../http/env.ts';
 import { newToken } from '../http/once.ts';
 import { lessonsShown, placeFor } from './lessons.ts';
 
-/** The answer to a question with everything that stands under it. */
+interface Question {
+  readonly asked: EnvelopeAsked;
+  readonly tool: Tool;
+  readonly fitting: Fitting;
+  readonly note: ReturnType<typeof jsx>;
+}
+
+/** The answer to a question with what stands under it at the place asked for. */
 export async function answerFor(
   c: Request,
   entry: Entry,
   query: Query,
-  {
-    asked,
-    tool,
-    fitting,
-    note,
-  }: {
-    readonly asked: EnvelopeAsked;
-    readonly tool: Tool;
-    readonly fitting: Fitting;
-    readonly note: ReturnType<typeof jsx>;
-  },
-): Promise<ReturnType<typeof jsx>> {
+  { asked, tool, fitting, note }: Question,
+): Promise<Answered> {
   const db = c.get('db');
   const shelf = await readShelf(db, c.get('settings').keepAtLeast);
   const chosen = asked.design === undefined ? undefined : await designOn(db, shelf, asked.design);
-  const { ways, recipe, pieces, wanted, choices } = await searchFor(db, shelf, { asked, fitting, chosen });
-  const design = chosen ?? choices[0]?.piece.design;
+  const from = readId(query.from ?? '') ?? 1;
+  const found = await searchFor(db, shelf, {
+    asked,
+    fitting,
+    chosen,
+    limit: Math.max(LOOKED_AT, from + AT_ONCE),
+  });
+  const { ways, recipe, pieces, wanted, all } = found;
+  const design = chosen ?? all.choices[0]?.piece.design;
   const { looks, look } = design ? looksOn(recipe, design, asked.look) : { looks: [], look: undefined };
   const obstacle = obstacleOf(recipe);
-  const found = choices.length > 0;
+  const places = placesBeside({ obstacle, looks });
+  const shown = placeNamed(query.show, places);
+  const some = all.choices.length > 0;
   const projectId = readId(query.project ?? '') ?? null;
   const place = { project: projectId, tool: tool.id, designs: design ? [design] : [] };
-  return jsx(Answer, {
+  const leftOut = shown === 'paper' ? await findLeftOut(db, shelf, wanted) : undefined;
+  return {
+    ...{ ways, recipe, pieces, obstacle, shown, places, note, query, entry, design, looks, look },
     lessons: await lessonsShown(c, placeFor(recipe, ['fit', 'paper'], place)),
     units: c.get('units'),
     post: c.get('settings').post,
-    note,
-    query,
-    entry,
-    recipe,
-    obstacle,
     alike: obstacle && largestAlike(recipe.card, recipe.notcher, recipe.limits),
     tried: query.chart === 'yes',
-    ways,
-    pieces,
     others: fitting.found.filter((other) => !sameMeasures(other, recipe)).slice(0, 8),
-    choices: choices.map((choice) => forCopies(choice, wanted, asked.copies, shelf.keepAtLeast)),
+    choices: [all.choices.slice(0, 1), leftOut ? all.choices.slice(from, from + AT_ONCE) : []]
+      .flat()
+      .map((choice) => forCopies(choice, wanted, asked.copies, shelf.keepAtLeast)),
     readyMade: fitReadyMade(await listReadyMade(db), recipe.card, recipe.limits, {
       loose: asked.fit === 'loose',
     }),
-    leftOut: await findLeftOut(db, shelf, wanted),
-    nearest: found ? null : await findNearest(db, shelf, wanted),
-    smaller: found ? [] : await findSmaller(db, shelf, recipe),
-    design,
+    shelf: leftOut && { leftOut, count: leftOut.fitting + all.sheets, from },
+    nearest: some ? null : await findNearest(db, shelf, wanted),
+    smaller: some ? [] : await findSmaller(db, shelf, recipe),
     chosen: chosen !== undefined,
-    looks,
-    look,
     copies: asked.copies,
     token: newToken(c),
-  });
+  };
 }
 
+/** So many offcuts, and sheets, are looked at for each fold. */
+const LOOKED_AT = 12;
+
+/** Where nothing can be made there is no paper for it; where no paper is known, no look. */
+const placesBeside = ({ obstacle, looks }: Pick<Answered, 'obstacle' | 'looks'>): readonly Place[] => [
+  'measures',
+  ...(obstacle ? [] : (['paper'] as const)),
+  ...(obstacle || looks.length === 0 ? [] : (['look'] as const)),
+  'post',
+  ...(obstacle ? [] : (['others'] as const)),
+];
+
 /** One of which nothing is left may still be asked for. */
-const designOn = async (db: Database, { designs }: Shelf, id: number): Promise<Design | undefined> =>
-  designs.get(id) ?? (await readDesign(db, id));
+async function designOn(db: Database, { designs }: Shelf, id: number): Promise<Design | undefined> {
+  const design = await readDesign(db, id);
+  if (design) designs.set(id, design);
+  return design;
+}
 
 interface Search {
   readonly asked: EnvelopeAsked;
   readonly fitting: Fitting;
   readonly chosen: Design | undefined;
+  readonly limit: number;
 }
 
 /** What the shelf has for the best of each fold and for the envelope shown: the one asked for, or the best of those. */
-async function searchFor(db: Database, shelf: Shelf, { asked, fitting, chosen }: Search) {
+async function searchFor(db: Database, shelf: Shelf, { asked, fitting, chosen, limit }: Search) {
   const best = firstOfEachFold(fitting.found);
   const shown = hasChosen(asked) ? [fitting.recipe] : best;
   const recipes = [...best, ...shown.filter((one) => !best.some((other) => sameMeasures(one, other)))];
   const wantedOf = (recipe: Recipe): BlankWanted => wantedOn(recipe, chosen, asked.look);
-  const found = await findChoices(db, shelf, [
-    ...recipes.map((recipe) => blankWanted(recipe)),
-    ...shown.map(wantedOf),
-  ]);
+  const blanks = [...recipes.map((recipe) => blankWanted(recipe)), ...shown.map(wantedOf)];
+  const found = await findChoices(db, shelf, blanks, { limit });
   const firsts = recipes.map((recipe, index) => ({ recipe, choices: found[index]!.choices }));
   const all = await findWays(db, shelf, firsts);
   const ways = rankWays(all.slice(0, best.length));
@@ -111,7 +127,7 @@ async function searchFor(db: Database, shelf: Shelf, { asked, fitting, chosen }:
     ...{ ways, recipe },
     pieces: piecesNamed(known, chosen),
     wanted: wantedOf(recipe),
-    choices: found[recipes.length + shown.indexOf(recipe)]!.choices,
+    all: found[recipes.length + shown.indexOf(recipe)]!,
   };
 }
 

@@ -15,8 +15,11 @@ import { readSoFar } from '#stores/journal.ts';
 import { findMadeBefore } from '#stores/made-before.ts';
 import { readProject } from '#stores/projects.ts';
 import type { Entry } from '#views/common/field.tsx';
-import { NoAnswer } from '#views/envelopes/answer.tsx';
-import { EnvelopesPage, LiveNotes } from '#views/envelopes/page.tsx';
+import { Answer, type Answered, NoAnswer } from '#views/envelopes/answer.tsx';
+import { sayAnswer } from '#views/envelopes/headline.tsx';
+import { More } from '#views/envelopes/more.tsx';
+import { EnvelopesPage, LiveNotes, Told } from '#views/envelopes/page.tsx';
+import { ShownField } from '#views/envelopes/places.tsx';
 import { asking, cardFields, measuresOf, UNCHOSEN } from '#views/envelopes/query.ts';
 import { MadeBeforeNote } from '#views/projects/made-before.tsx';
 import { besideCard, type CardAsked, cardAsked } from '../gather/card-asked.ts';
@@ -64,7 +67,7 @@ function entryFor({ typed, card, note }: CardAsked, problems: readonly Problem[]
 /** While she types, the last answer stays until the next one is whole. */
 const KEEP_ADDRESS = { 'HX-Replace-Url': 'false', Vary: 'HX-Request', 'Cache-Control': 'no-store' };
 
-type Answered =
+type Found =
   | {
       readonly asked: EnvelopeAsked;
       readonly tool: Tool;
@@ -74,7 +77,7 @@ type Answered =
   | { readonly fitting?: undefined; readonly problems: readonly Problem[] };
 
 /** Where only her own measures or finishes are at fault, the envelope is answered without them. */
-async function answerTo(c: Request, typed: Typed): Promise<Answered> {
+async function answerTo(c: Request, typed: Typed): Promise<Found> {
   const found = await findEnvelope(c, envelopeForm, typed);
   if (found.ok) return { ...found.value, problems: [] };
   const { problems } = found;
@@ -112,7 +115,7 @@ async function show(
 ): Promise<Response> {
   const units = c.get('units');
   const { bulk, fit } = defaultsFrom(c.get('settings'));
-  const body = typeof answer === 'string' ? jsx(NoAnswer, { message: answer }) : answer;
+  const body = typeof answer === 'string' ? jsx(NoAnswer, { message: answer }) : jsx(Answer, answer);
   const page = jsx(EnvelopesPage, {
     units,
     cards: wantsFragment(c) ? [] : await listCardSizes(c.get('db')),
@@ -122,14 +125,21 @@ async function show(
     project,
     answer: body,
   });
-  const fragment = `${body}${jsx(LiveNotes, { entry, units })}`;
   return reply(c, {
     title: 'Envelopes',
     section: 'envelopes',
     body: page,
-    fragment,
+    fragment: fragmentOf(c, entry, answer, body),
     status: statusOf(entry),
   });
 }
 
-type Answerable = string | ReturnType<typeof jsx>;
+type Answerable = string | Answered;
+
+/** Going to another place swaps that alone; typing swaps the answer, its notes and what is told of it. */
+function fragmentOf(c: Request, entry: Entry, answer: Answerable, body: ReturnType<typeof jsx>): string {
+  if (typeof answer !== 'string' && c.req.header('HX-Target') === 'more')
+    return `${jsx(More, answer)}${jsx(ShownField, { shown: answer.shown, outOfBand: true })}`;
+  const told = typeof answer === 'string' ? answer : sayAnswer(answer);
+  return `${body}${jsx(LiveNotes, { entry, units: c.get('units') })}${jsx(Told, { answer: told })}`;
+}

@@ -97,6 +97,7 @@ describe('the answer', () => {
     const html = await answer.text();
     expect(answer.headers.get('Vary')).toContain('HX-Request');
     expect(html).toMatch(/^<section id="answer"/);
+    expect(html).toContain('<p id="told" hx-swap-oob="innerHTML">Goes in easily. Take');
     expect(html).toContain('hx-swap-oob="true"');
     expect(html).not.toContain('<html');
   });
@@ -151,7 +152,7 @@ describe('the answer', () => {
 
   test('names the paper that is left out with the reason, and what was bought with its own', async () => {
     // A square of 11 in lies on 12 × 12, but not on the 10½ in beside the border of Hem, nor on 8½ × 11 in.
-    const html = await page('width=9&height=5&square=11&start=4');
+    const html = await page('width=9&height=5&square=11&start=4&show=paper');
     expect(html).toMatch(/Left out: .*sheets of Hem.*\(too small beside the border\)/);
     expect(html).toMatch(/sheets of White \(too small\)/);
     expect(html).toContain('3 offcuts (too small)');
@@ -160,15 +161,78 @@ describe('the answer', () => {
       envelope: { name: 'A2', ...size(4.375, 5.75), note: '' },
       ...{ count: 12, at: FIRST },
     });
-    expect(await page('width=9&height=5')).toContain('Bought envelopes left out: A2 (the card won’t go in).');
+    expect(await page('width=9&height=5&show=paper')).toContain(
+      'Bought envelopes left out: A2 (the card won’t go in).',
+    );
   });
 
   test('an upright print can lean four ways, a border comes to one of four corners', async () => {
     for (const design of [cast.hare, cast.hem]) {
-      const html = await page(`${ASKED}&design=${design.id}`);
+      const html = await page(`${ASKED}&design=${design.id}&show=look`);
       expect(html.match(/<a href="[^"]*look=/g)).toHaveLength(4);
     }
   });
+});
+
+describe('the places beside the answer', () => {
+  const live = (query: string) =>
+    app.get(`/envelopes?${query}`, { 'HX-Request': 'true', 'HX-Target': 'more' }).then((one) => one.text());
+
+  test('are links that lead there without script, one lit', async () => {
+    const html = await page(ASKED);
+    for (const name of ['paper', 'look', 'post'])
+      expect(html).toMatch(new RegExp(`href="/envelopes\\?[^"]*show=${name}#more"`));
+    expect(html.match(/<nav class="places[\s\S]*?<\/nav>/)![0].match(/aria-current="true"/g)).toHaveLength(1);
+    expect(html).not.toContain('id="shelf"');
+    expect(await page(`${ASKED}&show=paper`)).toContain('id="shelf"');
+    expect(await page(`${ASKED}&show=post`)).toContain('Can it be posted?');
+  });
+
+  test('swap alone where scripts run, and what is typed next stays there', async () => {
+    const html = await live(`${ASKED}&show=paper`);
+    expect(html).toMatch(/^<div id="more"/);
+    expect(html).toContain('<input type="hidden" id="show" name="show" value="paper" hx-swap-oob="true"/>');
+    expect(await page(`${ASKED}&show=paper`)).toContain('id="show" name="show" value="paper"');
+  });
+
+  test('an address that names none, or one there is not, is answered with the measures', async () => {
+    for (const query of [`${ASKED}&show=moon`, 'card=30x30&show=paper'])
+      expect(await page(query)).toContain('class="more at-measures"');
+  });
+
+  test('other paper is turned over three pieces at a time, every one once', async () => {
+    for (let one = 0; one < 8; one += 1)
+      await addOffcut(app.db, { design: cast.fern.id, offcut: scrap(8 + one / 4, 9), count: 1, at: FIRST });
+    const seen: string[] = [];
+    let next: string | undefined = `/envelopes?${ASKED}&show=paper`;
+    while (next) {
+      const html: string = await (await app.get(next)).text();
+      const part = html.slice(html.indexOf('id="shelf"'));
+      seen.push(...[...part.matchAll(/id="piece-([^"]+)-title"/g)].map(([, id]) => id!));
+      next = /href="([^"]*)#more"[^>]*>[^<]* more pieces? would do/.exec(part)?.[1]?.replaceAll('&amp;', '&');
+    }
+    // Eight more offcuts and the sheets of four designs, beside the corner that the headline names.
+    expect([seen.length, new Set(seen).size]).toEqual([12, 12]);
+  });
+
+  test('all drawings and measures are there for paper, whatever is shown', async () => {
+    for (const show of ['measures', 'paper', 'look', 'post', 'others']) {
+      const html = await page(`${ASKED}&show=${show}`);
+      expect([show, html.includes('id="flat-0-title"'), html.includes('id="folded-back-title"')]).toEqual([
+        show,
+        true,
+        true,
+      ]);
+      expect(html).toContain('class="every"');
+    }
+  });
+});
+
+test('a refused form begins with what is wrong, where the cursor goes, and links to the fields', async () => {
+  const html = await page('card=5x4&bulk=lots&copies=0');
+  const summary = /<ul class="problems"[^>]*>[\s\S]*?<\/ul>/.exec(html)![0];
+  expect(summary).toMatch(/tabindex="-1" autofocus/);
+  expect(summary).toMatch(/href="#bulk"[\s\S]*href="#copies"/);
 });
 
 describe('what was typed off the grid', () => {
