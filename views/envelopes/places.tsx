@@ -2,7 +2,7 @@
 import type { FC, PropsWithChildren } from 'hono/jsx';
 import { asking, type Query } from './query.ts';
 
-export const PLACES = ['measures', 'paper', 'look', 'post'] as const;
+const PLACES = ['measures', 'paper', 'look', 'post'] as const;
 
 /** The last of them is reached from the row of alternatives. */
 export type Place = (typeof PLACES)[number] | 'others';
