@@ -37,10 +37,12 @@ async function make(): Promise<void> {
 
 async function list(): Promise<void> {
   const backups = await listBackups(folder);
-  console.log(backups.length === 0 ? `There is no backup in ${path.resolve(folder)} yet.` : lines(backups));
+  console.log(
+    backups.length === 0
+      ? `There is no backup in ${path.resolve(folder)} yet.`
+      : backups.map(line).join('\n'),
+  );
 }
-
-const lines = (backups: readonly Backup[]): string => backups.map(line).join('\n');
 
 function line({ name, bytes, holds }: Backup): string {
   const size = `${Math.ceil(bytes / 1024)} KiB`;

@@ -40,6 +40,7 @@ const app = createApp({
   token: randomUUID,
   loadDemo: seedDemo,
   planner,
+  folder,
   showsStyle: demo,
   hosts: [...new Set([name, '127.0.0.1', 'localhost', '[::1]'])].map((one) => `${one}:${port}`.toLowerCase()),
 });

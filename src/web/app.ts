@@ -15,6 +15,7 @@ import { reply } from './http/reply.ts';
 import { guard } from './http/security.ts';
 import { again } from './routes/again.ts';
 import { archive } from './routes/archive.ts';
+import { backups } from './routes/backups.ts';
 import { batches } from './routes/batches.ts';
 import { costs } from './routes/costs.ts';
 import { cutSheets } from './routes/cut-sheets.ts';
@@ -101,6 +102,7 @@ export function createApp(services: Services): Hono<Env> {
   app.route('/year', years);
   app.route('/templates', templates);
   app.route('/archive', archive);
+  app.route('/backups', backups);
   app.notFound((c) => notFound(c));
   app.onError((error, c) => failed(error, c));
   return app;

@@ -5,7 +5,7 @@ import { fillPiece, planCuts } from '#core/cutting/plan.ts';
 import type { Planner } from '#core/cutting/planner.ts';
 import type { Database } from '#stores/database.ts';
 import { createApp } from '#web/app.ts';
-import type { Env } from '#web/http/env.ts';
+import type { Env, Services } from '#web/http/env.ts';
 import { FIRST } from './cast.ts';
 import { freshDatabase } from './fresh-database.ts';
 
@@ -37,8 +37,11 @@ export const DIRECT: Planner = {
 
 export type Fields = Record<string, string> | [string, string][];
 
-export async function openApp(planner: Planner = DIRECT, book?: Database): Promise<App> {
-  const db = book ?? (await freshDatabase());
+export async function openApp(
+  planner: Planner = DIRECT,
+  book?: Pick<Services, 'db' | 'folder'>,
+): Promise<App> {
+  const { db, ...place } = book ?? { db: await freshDatabase() };
   const tokens = Array.from({ length: 1000 }, (_, one) => `token-${String(one).padStart(8, '0')}`);
   const app = createApp({
     db,
@@ -46,6 +49,7 @@ export async function openApp(planner: Planner = DIRECT, book?: Database): Promi
     token: () => tokens.shift()!,
     loadDemo: async () => {},
     hosts: [HOST],
+    ...place,
     planner,
   });
   const ask = async (path: string, init: RequestInit): Promise<Response> =>

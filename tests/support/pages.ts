@@ -98,6 +98,8 @@ export const PAGES: Record<string, readonly string[]> = {
   '/tools/cards/new': ['/tools/cards/new'],
   '/tools/cards/:id': ['/tools/cards/1'],
   '/archive': ['/archive'],
+  '/backups': ['/backups'],
+  '/backups/:name': ['/backups/creasebook-2026-03-01-190000-daily.db'],
   '/templates/envelope/:file': [`/templates/envelope/template.svg?${HALF_LETTER}`],
   '/templates/projects/:id/:file': ['/templates/projects/1/template.svg'],
   '/templates/parts/:kind/:file': [`/templates/parts/base/template.svg?${HALF_LETTER}`],

@@ -197,6 +197,9 @@ const More: FC = () => (
         <a href="/put-away">Put away</a>: what you deleted or put away, to bring back.
       </li>
       <li>
+        <a href="/backups">Backups</a>: how old the newest is, and what is in each.
+      </li>
+      <li>
         <a href="/archive">Take everything away</a>: the whole book as one open archive.
       </li>
     </ul>

@@ -17,6 +17,8 @@ export interface Services {
   readonly hosts: readonly string[];
   /** Looks for plans and fills beside the server's own work. */
   readonly planner: Planner;
+  /** Where the book lies; a book in memory lies nowhere. */
+  readonly folder?: string;
   /** Whether the design language is shown, under /style. */
   readonly showsStyle?: boolean;
 }

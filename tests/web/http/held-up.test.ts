@@ -18,7 +18,7 @@ async function onDisk() {
   writeFileSync(file, await freshFile());
   const db = openDatabase(file);
   onTestFinished(() => db.destroy());
-  const app = await openApp(undefined, db);
+  const app = await openApp(undefined, { db });
   return { folder, file, app, db };
 }
 
