@@ -68,11 +68,13 @@ async function formPairs(c: Request): Promise<string[][]> {
   return [...form.entries()].map(([name, value]) => [name, typeof value === 'string' ? value : '']);
 }
 
-/** NUL ends a text early in SQLite, and no keyboard types it. */
+/** No keyboard types them; NUL ends a text early in SQLite, and with any of the others an SVG is no XML. */
+const CONTROLS = /[^\P{Cc}\t\n\r]/gu;
+
 function single(pairs: URLSearchParams): Typed {
   const typed: Record<string, string> = {};
   for (const [name, text] of pairs) {
-    const value = text.replaceAll('\u0000', '');
+    const value = text.replaceAll(CONTROLS, '');
     typed[name] = Object.hasOwn(typed, name) && typed[name] !== value ? TWICE : value;
   }
   return typed;

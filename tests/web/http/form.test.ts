@@ -27,3 +27,14 @@ test('a name that every object knows is a field like any other', async () => {
   const fields = { constructor: 'x', width: '5', height: '5', thick: '1/8', mass: '1 oz' };
   expect((await app.get(`/post?${new URLSearchParams(fields)}`)).status).toBe(200);
 });
+
+test('signs that no keyboard types are dropped, so that a drawing that shows the text stays sound; lines stay', async () => {
+  const app = await openApp();
+  const notes = 'one\ttwo\r\nthree';
+  const title = 'F\u0000e\u0001r\u001bn\u007f \u009bs';
+  const { headers } = await app.post('/projects', { title });
+  await app.post(headers.get('Location')!, { _method: 'PUT', title, notes });
+  expect(await app.db.selectFrom('projects').select(['title', 'notes']).execute()).toEqual([
+    { title: 'Fern s', notes },
+  ]);
+});
