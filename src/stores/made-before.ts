@@ -1,6 +1,6 @@
 /**
  * Which projects made an envelope for much the same card, and which were made again from which. Verbs:
- * `findMadeBefore(db, card, except?)`, `originOf(db, project)`, `againOf(db, project)`.
+ * `findMadeBefore(db, card, except?)`, `originOf(db, project)`, `kinOf(db, project)`.
  */
 import { sql } from 'kysely';
 import type { Card } from '#core/envelope/recipe.ts';
@@ -62,13 +62,30 @@ export const originOf = (db: Database, project: number): Promise<Named | undefin
     .where('projects.id', '=', project)
     .executeTakeFirst();
 
-/** The newest that were made again from this one. */
-export const againOf = (db: Database, project: number): Promise<Named[]> =>
-  db
+/** What it was made again from, and the newest that were made again from it. */
+export async function kinOf(
+  db: Database,
+  project: number,
+): Promise<{ readonly origin: Named | undefined; readonly again: readonly Named[] }> {
+  const rows = await db
     .selectFrom('projects')
-    .select(['id', 'title'])
-    .where('made_again_from', '=', project)
-    .where('put_away_at', 'is', null)
+    .select(['id', 'title', 'made_again_from'])
+    .where((by) =>
+      by.or([
+        by.and([by('made_again_from', '=', project), by('put_away_at', 'is', null)]),
+        by(
+          'id',
+          '=',
+          by.selectFrom('projects as own').select('made_again_from').where('own.id', '=', project),
+        ),
+      ]),
+    )
     .orderBy('id', 'desc')
-    .limit(5)
     .execute();
+  const named = ({ id, title }: Named): Named => ({ id, title });
+  const again = rows.filter((one) => one.made_again_from === project);
+  const origin = rows.find((one) => one.made_again_from !== project);
+  return { origin: origin && named(origin), again: again.slice(0, MOST_SHOWN).map(named) };
+}
+
+const MOST_SHOWN = 5;

@@ -1,6 +1,6 @@
 /**
  * Tags for technique and occasion, and which projects bear them. Verbs: `tagProject(db, project, names)`,
- * `tagsOf(db, projects)`, `listTags(db, { from, limit, often })`, `renameTag(db, id, name)`. A tag that no project bears is gone.
+ * `tagsOf(db, projects)`, `tagsAround(db, project, limit)`, `listTags(db, { from, limit, often })`, `renameTag(db, id, name)`. A tag that no project bears is gone.
  */
 import { sql } from 'kysely';
 import type { Tag, TagUsed } from '#shared/tags.ts';
@@ -41,6 +41,22 @@ export async function tagsOf(db: Database, projects: readonly number[]): Promise
   for (const { project_id, id, name } of rows)
     tags.set(project_id, [...(tags.get(project_id) ?? []), { id, name }]);
   return tags;
+}
+
+/** Those of one project by name, and the most used of all to choose from. */
+export async function tagsAround(
+  db: Database,
+  project: number,
+  limit: number,
+): Promise<{ readonly own: readonly Tag[]; readonly used: readonly Tag[] }> {
+  const { rows } = await sql<Tag & { bears: 0 | 1 }>`
+    SELECT tags.id, name, max(project_id = ${project}) AS bears FROM tags
+    JOIN project_tags ON tag_id = tags.id JOIN projects ON projects.id = project_id
+    WHERE put_away_at IS NULL OR project_id = ${project}
+    GROUP BY tags.id ORDER BY bears DESC, count(*) DESC, name LIMIT ${limit}`.execute(db);
+  const tags = rows.map(({ id, name }) => ({ id, name }));
+  const own = tags.filter((_, index) => rows[index]!.bears === 1);
+  return { own: own.sort((one, other) => one.name.localeCompare(other.name, 'en')), used: tags };
 }
 
 /** By name, or those used most `often` first. */

@@ -12,7 +12,7 @@ import { createProject, editProject, finishProject, readProject, reopenProject }
 import { readStanding } from '#stores/put-away.ts';
 import { listSeries, seriesNamed } from '#stores/series.ts';
 import { tallySets } from '#stores/sets.ts';
-import { listTags, tagProject, tagsOf } from '#stores/tags.ts';
+import { listTags, tagProject, tagsAround, tagsOf } from '#stores/tags.ts';
 import { BLANK_ENTRY, type Entry } from '#views/common/field.tsx';
 import { Entries, Journal, type JournalView } from '#views/projects/journal.tsx';
 import { ProjectPage } from '#views/projects/page.tsx';
@@ -86,12 +86,13 @@ export async function showProject(
   const db = c.get('db');
   const { id: project } = view.full.project;
   const around = await readProjectAround(db, view.full);
+  const tags = await tagsAround(db, project, TAGS_OFFERED);
   const forms = {
     series: await listSeries(db),
     lessons: await lessonsOf(db, project),
-    tags: (await tagsOf(db, [project])).get(project) ?? [],
+    tags: tags.own,
     standing: await readStanding(db, { kind: 'projects', id: project }),
-    usedTags: await listTags(db, { often: true, limit: TAGS_OFFERED }),
+    usedTags: tags.used,
     entry,
     token: newToken(c),
     tokens: { again: newToken(c), before: newToken(c) },
