@@ -83,7 +83,7 @@ describe.skipIf(!browserPath).each([
     await page.getByLabel('easy').check();
     await page.getByLabel('Width').fill('wide');
     await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.getByText('isn’t a length').waitFor();
+    await page.locator('#pocketWidth-note', { hasText: 'isn’t a length' }).waitFor();
     expect(await page.getByLabel('Width').inputValue()).toBe('wide');
     expect(await page.getByLabel('easy').isChecked()).toBe(true);
     await page.getByLabel('Width').fill('6 1/2');

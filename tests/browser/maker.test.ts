@@ -49,7 +49,9 @@ describe.skipIf(!browserPath).each([
     await walk.fill({ name: 'Cliff', sheets: '9' });
     await walk.press('Add this design');
     await walk.go('/stash');
-    expect(await walk.main()).toMatch(/Bollards[\s\S]*Cliff|Cliff[\s\S]*Bollards/);
+    const shelf = await walk.main();
+    expect(shelf).toMatch(/Chalk[\s\S]*9\s+sheets/);
+    expect(shelf).toMatch(/Harbour[\s\S]*24\s+sheets/);
   });
 
   test('types an odd card as both its sides, and is told how it fits', async () => {
