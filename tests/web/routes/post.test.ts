@@ -104,7 +104,7 @@ describe('any size', () => {
 describe('beside an envelope', () => {
   test('is one tap behind, reckoned with the chosen paper', async () => {
     const { fern } = await fillShelf(app.db);
-    const html = await (await app.get(`/envelopes?width=7&height=5&design=${fern.id}`)).text();
+    const html = await (await app.get(`/envelopes?width=7&height=5&design=${fern.id}&show=post`)).text();
     expect(html).toContain('Can it be posted? United States: letter');
     expect(html).toContain('80 lb cover (216 g/m²) with one layer on it, in paper of 180 g/m²');
     expect(html).toMatch(/<option value="patterned" selected/);

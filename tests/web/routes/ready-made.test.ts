@@ -108,11 +108,11 @@ describe('beside the recipes', () => {
   // Envelope makers' size charts: a half-letter card goes into an A2 with ⅛ and ¼ to spare. The grade is ours.
   test('those that the card goes into, with how it sits', async () => {
     await add();
-    expect(await page('/envelopes?width=5+1/2&height=4+1/4')).toMatch(
+    expect(await page('/envelopes?width=5+1/2&height=4+1/4&show=paper')).toMatch(
       /<a href="\/ready-made\/1\?used=1">12 A2<\/a>.*the card <span class="fit">goes in easily<\/span>/s,
     );
     expect(await page('/ready-made/1?used=3')).toContain('name="used" class="count" value="3"');
-    const none = await page('/envelopes?width=7&height=5');
+    const none = await page('/envelopes?width=7&height=5&show=paper');
     expect(none).toContain('Bought envelopes left out: A2 (the card won’t go in).');
     expect(none).not.toContain('Bought, in your stash');
   });
