@@ -62,7 +62,7 @@ describe('a card by its layers', () => {
     const html = await page('/paper/card', { ...KEEPSAKE, layer1: '80 lb cover', extra: '2 g' });
     expect(html).toContain(`<strong>${(9.77 * 1.5 + 2).toFixed(1)} g</strong>`);
     const link = /href="(\/envelopes\?[^"]+)"/.exec(html)![1]!.replaceAll('&amp;', '&');
-    expect(await (await app.get(link)).text()).toContain('Reckoned with your card of 16.7 g');
+    expect(await (await app.get(`${link}&show=post`)).text()).toContain('Reckoned with your card of 16.7 g');
   });
 
   test('says when it is uneven, and how its grain lies', async () => {

@@ -43,7 +43,9 @@ describe('a whole set', () => {
 
   test('is reached from an envelope, with that very envelope', async () => {
     await fillShelf(app.db);
-    const html = await (await app.get('/envelopes?width=5+7/8&height=3&square=7+1/2&start=2+3/4&show=post')).text();
+    const html = await (
+      await app.get('/envelopes?width=5+7/8&height=3&square=7+1/2&start=2+3/4&show=post')
+    ).text();
     const link = /href="(\/parts\?[^"]+)">The parts of its set/.exec(html)![1]!.replaceAll('&amp;', '&');
     expect(await (await app.get(link)).text()).toContain('name="square" value="7 1/2"');
   });
