@@ -36,10 +36,10 @@ test('the page says when it does not draw all of its offcuts', async () => {
     );
   const places = [here(), `/pads/${cast.fern.pad.id}`];
   await cut(197);
-  for (const place of places) expect(await (await app.get(place)).text()).not.toContain('newest offcuts');
+  for (const place of places) expect(await (await app.get(place)).text()).not.toContain('Only the newest');
   await cut(3);
   for (const place of places)
-    expect(await (await app.get(place)).text()).toContain('Only the 200 newest offcuts');
+    expect(await (await app.get(place)).text()).toContain('Only the newest are drawn');
 });
 
 describe('sheets', () => {
