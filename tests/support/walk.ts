@@ -21,7 +21,7 @@ export interface Walk {
 }
 
 /** Ends what would wait for ever; a busy machine stays far below it. */
-const MOST_WAIT = 120_000;
+const MOST_WAIT = 40_000;
 
 /** An empty book of its own and a phone to read it on. */
 export async function startWalk({
