@@ -1,6 +1,6 @@
 /**
  * Which projects made an envelope for much the same card, and which were made again from which. Verbs:
- * `findMadeBefore(db, card, except?)`, `originOf(db, project)`, `kinOf(db, project)`.
+ * `findMadeBefore(db, card, except?)`, `kinOf(db, project)`.
  */
 import { sql } from 'kysely';
 import type { Card } from '#core/envelope/recipe.ts';
@@ -52,15 +52,6 @@ export async function findMadeBefore(
 
 const soFarOf = (db: Database, rows: readonly { id: number }[]): Promise<ProjectSoFar[]> =>
   listSoFar(db, { ids: rows.map(({ id }) => id) });
-
-/** The project that this one was made again from. */
-export const originOf = (db: Database, project: number): Promise<Named | undefined> =>
-  db
-    .selectFrom('projects')
-    .innerJoin('projects as origin', 'origin.id', 'projects.made_again_from')
-    .select(['origin.id', 'origin.title'])
-    .where('projects.id', '=', project)
-    .executeTakeFirst();
 
 /** What it was made again from, and the newest that were made again from it. */
 export async function kinOf(

@@ -3,7 +3,7 @@ import { batchFrom, designsNamed } from '#core/batch/again-from.ts';
 import type { Database } from '#stores/database.ts';
 import { listDesigns } from '#stores/designs.ts';
 import { envelopesOf } from '#stores/envelopes.ts';
-import { originOf } from '#stores/made-before.ts';
+import { kinOf } from '#stores/made-before.ts';
 import { listPlans } from '#stores/plans.ts';
 import type { Bench } from './bench.ts';
 
@@ -12,7 +12,7 @@ export async function readAgainBatch(
   db: Database,
   { own, kinds }: Bench,
 ): Promise<ReturnType<typeof batchFrom> | undefined> {
-  const origin = await originOf(db, own.project.id);
+  const { origin } = await kinOf(db, own.project.id);
   if (!origin) return undefined;
   const envelopes = (await envelopesOf(db, [origin.id])).get(origin.id) ?? [];
   const before = { plans: await listPlans(db, origin.id), envelopes };
