@@ -10,5 +10,5 @@ export const LeftOut: FC<{ leftOut: LeftOutHere }> = ({ leftOut: { sheets, offcu
     return `sheets of ${listed(more > 0 ? [...names, `${more} more`] : names)} (${sayWhy(why)})`;
   });
   const all = [...whys, ...(offcuts > 0 ? [`${howMany(offcuts, 'offcut')} (too small)`] : [])];
-  return all.length === 0 ? null : <p class="quiet left-out">Left out: {all.join('; ')}.</p>;
+  return all.length === 0 ? null : <p class="quiet">Left out: {all.join('; ')}.</p>;
 };

@@ -16,7 +16,7 @@ import { Shelf } from './shelf.tsx';
 
 /** Drawings and measures are there whatever is shown, since paper shows them all. */
 export const More: FC<Answered> = (answered) => (
-  <div id="more" class={`more at-${answered.shown}`}>
+  <div id="more" class="more" data-shown={answered.shown}>
     <Places {...answered} />
     <Sheet {...answered} />
     <div class="place">

@@ -197,7 +197,7 @@ describe('the places beside the answer', () => {
 
   test('an address that names none, or one there is not, is answered with the measures', async () => {
     for (const query of [`${ASKED}&show=moon`, 'card=30x30&show=paper'])
-      expect(await page(query)).toContain('class="more at-measures"');
+      expect(await page(query)).toContain('data-shown="measures"');
   });
 
   test('other paper is turned over three pieces at a time, every one once', async () => {
