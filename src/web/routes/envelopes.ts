@@ -138,7 +138,7 @@ type Answerable = string | Answered;
 
 /** Going to another place swaps that alone; typing swaps the answer, its notes and what is told of it. */
 function fragmentOf(c: Request, entry: Entry, answer: Answerable, body: ReturnType<typeof jsx>): string {
-  if (typeof answer !== 'string' && c.req.header('HX-Target') === 'more')
+  if (typeof answer !== 'string' && c.req.header('HX-Target') === 'div#more')
     return `${jsx(More, answer)}${jsx(ShownField, { shown: answer.shown, outOfBand: true })}`;
   const told = typeof answer === 'string' ? answer : sayAnswer(answer);
   return `${body}${jsx(LiveNotes, { entry, units: c.get('units') })}${jsx(Told, { answer: told })}`;
