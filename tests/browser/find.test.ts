@@ -42,6 +42,7 @@ describe.skipIf(!browserPath).each([true, false])('with script %s', (scripts) =>
     await page.locator('#find-box').fill('book');
     await page.locator('#finds mark').waitFor();
     await page.waitForURL(/q=book/);
+    await page.getByText('Narrow it').click();
     await page.getByLabel('Longer side').selectOption('mini');
     await page.locator('#finds').getByText('Look everywhere').waitFor();
     await page.waitForURL(/size=mini/);

@@ -33,6 +33,7 @@ describe.skipIf(!browserPath)('from card to template', () => {
     await walk.leave(walk.page.getByRole('link', { name: 'To the cut sheet' }));
     expect(await walk.page.locator('main').innerText()).toMatch(/Set \d|whole/);
     await walk.page.goto(project);
+    await walk.page.getByText('The recipe, drawn with every measure').click();
     for (const name of ['Letter', 'SVG']) {
       const href = await walk.page.getByRole('link', { name, exact: true }).first().getAttribute('href');
       const file = await walk.page.request.get(walk.url + href);

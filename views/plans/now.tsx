@@ -38,10 +38,10 @@ const Current: FC<SheetView & { step: Step }> = ({ step, ...view }) => {
         {' · '}
         <a href={stepAddress(plan.id, plan.plan.steps.length)}>to the end</a>
       </p>
+      {at === 0 ? <First {...view} /> : null}
       <h2 id="now-title" class="now-set">
         Set <strong>{sayTrue(step.set, units)}</strong> <small>{sayCuts([step])}</small>
       </h2>
-      {at === 0 ? <First {...view} /> : null}
       <LaidPictures {...view} step={step} groups={groups} />
       <ul class="now-words">
         {groups.map((group) => (

@@ -176,7 +176,9 @@ describe('the answer', () => {
 
 describe('the places beside the answer', () => {
   const live = (query: string) =>
-    app.get(`/envelopes?${query}`, { 'HX-Request': 'true', 'HX-Target': 'div#more' }).then((one) => one.text());
+    app
+      .get(`/envelopes?${query}`, { 'HX-Request': 'true', 'HX-Target': 'div#more' })
+      .then((one) => one.text());
 
   test('are links that lead there without script, one lit', async () => {
     const html = await page(ASKED);
