@@ -36,7 +36,7 @@ describe.skipIf(!browserPath).each([
     await walk.press('Add it');
     await walk.fill({ name: 'Chalk white', sheets: '5' });
     await walk.press('Add this design');
-    await walk.go('/stash');
+    await walk.go('/pads/1');
     expect(await walk.main()).toContain('Bunting');
   });
 
