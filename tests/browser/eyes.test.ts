@@ -76,6 +76,22 @@ describe.skipIf(!browserPath)('in a browser', () => {
     expect(await page.evaluate(() => location.hash)).toBe(`#${field}`);
   });
 
+  test('on a phone the sheet of each step lies whole above Back and Next', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none' });
+    await page.goto(`${app.url}/projects/1/make?envelope=1&step=1`);
+    const hidden: string[] = [];
+    for (let step = 2; step <= 20; step++) {
+      await page.getByRole('link', { name: 'Next', exact: true }).click();
+      await page.getByText(`Step ${step} of 20`).first().waitFor();
+      const sheet = (await page.locator('.making-picture svg').boundingBox())!;
+      const links = (await page.locator('.step-links').boundingBox())!;
+      const under = Math.round(sheet.y + sheet.height - links.y);
+      if (under > 0 || sheet.y < 0) hidden.push(`step ${step}: ${under} px`);
+    }
+    expect(hidden).toEqual([]);
+  });
+
   test('what was saved is said, and heard first', async () => {
     await page.goto(`${app.url}/pads/1/edit`);
     await page.getByRole('button', { name: 'Keep it so' }).click();

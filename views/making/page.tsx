@@ -111,7 +111,7 @@ export const StepLink: FC<
       data-keys={rel === 'next' ? 'ArrowRight Space' : 'ArrowLeft'}
       hx-get={href}
       hx-target="#making"
-      hx-swap="outerHTML show:window:top"
+      hx-swap="outerHTML show:top"
       hx-push-url="true"
       autofocus={rel === 'next' ? true : undefined}
     >
